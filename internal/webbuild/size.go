@@ -1,0 +1,136 @@
+package webbuild
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path"
+	"path/filepath"
+	"slices"
+	"strings"
+	"text/tabwriter"
+
+	"github.com/andybalholm/brotli"
+)
+
+// Budgets in bytes over the wire at brotli's best quality, and one ratio.
+const (
+	FirstVerdictBudget = 900_000   // everything that is fetched before the first verdict
+	FirstVisitBudget   = 3_000_000 // everything
+	SceneRatioBudget   = 1.25      // the scene's program over the empty engine program
+)
+
+// Sizes is what a first visit transfers, in bytes at brotli's best quality.
+type Sizes struct {
+	FirstVerdict int     // page, styles, scripts and solver
+	FirstVisit   int     // the same and the scene
+	SceneRatio   float64 // scene.wasm over empty.wasm
+	Files        []FileSize
+}
+
+// FileSize is one file of a visit.
+type FileSize struct {
+	Name   string
+	Bytes  int
+	Brotli int
+	Scene  bool // fetched after the verdict
+}
+
+// Measure adds up a first visit: every file of the public folder but the
+// twins, as if a host compressed each at the best quality. It errs on the high
+// side: a file counts whether or not a visit fetches it. Programs are not
+// compressed again; their sizes come from the manifest of a Build at the best
+// quality. empty is the size of the empty engine program's brotli twin.
+func Measure(public string, manifest Manifest, empty int) (Sizes, error) {
+	var s Sizes
+	err := filepath.WalkDir(public, func(file string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() {
+			return err
+		}
+		rel, err := filepath.Rel(public, file)
+		if err != nil {
+			return err
+		}
+		name := filepath.ToSlash(rel)
+		if ext := path.Ext(name); ext == ".br" || ext == ".gz" || strings.HasPrefix(path.Base(name), ".") {
+			return nil
+		}
+		size, err := fileSize(file, name, manifest)
+		if err != nil {
+			return err
+		}
+		s.Files = append(s.Files, size)
+		s.FirstVisit += size.Brotli
+		if !size.Scene {
+			s.FirstVerdict += size.Brotli
+		}
+		return nil
+	})
+	if err != nil {
+		return Sizes{}, err
+	}
+	if scene, ok := manifest[Scene.File]; ok && empty > 0 {
+		s.SceneRatio = float64(scene.Brotli) / float64(empty)
+	}
+	slices.SortFunc(s.Files, func(a, b FileSize) int { return b.Brotli - a.Brotli })
+	return s, nil
+}
+
+func fileSize(file, name string, manifest Manifest) (FileSize, error) {
+	base := path.Base(name)
+	size := FileSize{Name: name, Scene: strings.HasPrefix(base, "scene")}
+	if built, ok := manifest[base]; ok && path.Dir(name) == "build" {
+		size.Bytes, size.Brotli = built.Bytes, built.Brotli
+		return size, nil
+	}
+	plain, err := os.ReadFile(file)
+	if err != nil {
+		return FileSize{}, err
+	}
+	var twin bytes.Buffer
+	if err := writeAll(brotli.NewWriterLevel(&twin, BestQuality), plain); err != nil {
+		return FileSize{}, err
+	}
+	// A picture does not shrink; a host sends whichever is smaller.
+	size.Bytes, size.Brotli = len(plain), min(len(plain), twin.Len())
+	return size, nil
+}
+
+// Check returns one sentence for each budget that is exceeded.
+func (s Sizes) Check() []string {
+	var over []string
+	if s.FirstVerdict > FirstVerdictBudget {
+		over = append(over, fmt.Sprintf("before the first verdict %d bytes are transferred, %d more than the budget of %d",
+			s.FirstVerdict, s.FirstVerdict-FirstVerdictBudget, FirstVerdictBudget))
+	}
+	if s.FirstVisit > FirstVisitBudget {
+		over = append(over, fmt.Sprintf("a first visit transfers %d bytes, %d more than the budget of %d",
+			s.FirstVisit, s.FirstVisit-FirstVisitBudget, FirstVisitBudget))
+	}
+	if s.SceneRatio > SceneRatioBudget {
+		over = append(over, fmt.Sprintf("the scene's program is %.3f times the empty engine program, over the budget of %.2f",
+			s.SceneRatio, SceneRatioBudget))
+	}
+	return over
+}
+
+// Print writes the sizes as a table.
+func (s Sizes) Print(w io.Writer) error {
+	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
+	fmt.Fprintln(t, "bytes\tbrotli\t  file\t")
+	for _, f := range s.Files {
+		when := ""
+		if f.Scene {
+			when = " (after the verdict)"
+		}
+		fmt.Fprintf(t, "%d\t%d\t  %s%s\t\n", f.Bytes, f.Brotli, f.Name, when)
+	}
+	fmt.Fprintf(t, "\t%d\t  before the first verdict, budget %d\t\n", s.FirstVerdict, FirstVerdictBudget)
+	fmt.Fprintf(t, "\t%d\t  whole first visit, budget %d\t\n", s.FirstVisit, FirstVisitBudget)
+	if s.SceneRatio > 0 {
+		fmt.Fprintf(t, "\t%.3f\t  scene over empty engine program, budget %.2f\t\n", s.SceneRatio, SceneRatioBudget)
+	}
+	return t.Flush()
+}

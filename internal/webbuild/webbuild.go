@@ -1,0 +1,162 @@
+// Package webbuild makes what the page loads from public/build: the two
+// WebAssembly programs, the loader script of the Go version that compiled them,
+// compressed twins of each, and build.json with their sizes, which the page
+// needs for its progress bars (a compressed answer does not say how long it is
+// when unpacked). It also measures what a visitor has to transfer and holds
+// that to the budgets.
+package webbuild
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+)
+
+// Program is one WebAssembly program: the package it is built from, relative
+// to the module, and the name of its file.
+type Program struct {
+	Package, File string
+}
+
+var (
+	// Solver computes the answer; the page cannot speak without it.
+	Solver = Program{"./wasm/solver", "solver.wasm"}
+	// Scene draws the room and the swing; it comes after the answer.
+	Scene = Program{"./wasm/scene", "scene.wasm"}
+	// Empty is the engine drawing nothing. It is never shipped: it is the
+	// yardstick that the scene's size is held against.
+	Empty = Program{"./internal/webbuild/empty", "empty.wasm"}
+)
+
+// Built describes one file of the build, as build.json has it. Sizes in bytes.
+type Built struct {
+	Bytes  int    `json:"bytes"`
+	Gzip   int    `json:"gzip"`
+	Brotli int    `json:"brotli"`
+	Hash   string `json:"hash"` // first 16 hex digits of the SHA-256
+}
+
+// Manifest is build.json: file name to what is known of it.
+type Manifest map[string]Built
+
+// Options says what to build and where to put it.
+type Options struct {
+	Root     string    // folder of go.mod
+	Out      string    // folder to write to, relative to Root
+	Cache    string    // folder that keeps compressed twins between builds, relative to Root
+	Programs []Program // what to compile
+	Quality  int       // brotli quality, 0 to 11; a cached twin of a higher one is taken too
+}
+
+// Build compiles the programs, copies the loader script, and writes the twins
+// and build.json. A file that did not change is left untouched, so that
+// browsers keep their copy and twins stay valid.
+func Build(ctx context.Context, o Options) (Manifest, error) {
+	out := filepath.Join(o.Root, o.Out)
+	if err := os.MkdirAll(out, 0o755); err != nil {
+		return nil, err
+	}
+	var files []string
+	for _, p := range o.Programs {
+		if err := compile(ctx, o.Root, p, filepath.Join(out, p.File)); err != nil {
+			return nil, err
+		}
+		files = append(files, p.File)
+	}
+	if err := copyLoader(ctx, filepath.Join(out, loader)); err != nil {
+		return nil, err
+	}
+	files = append(files, loader)
+
+	manifest, err := compressAll(out, filepath.Join(o.Root, o.Cache), files, o.Quality)
+	if err != nil {
+		return nil, err
+	}
+	text, err := json.MarshalIndent(manifest, "", "  ")
+	if err != nil {
+		return nil, err
+	}
+	return manifest, install(filepath.Join(out, "build.json"), append(text, '\n'))
+}
+
+// compile builds one program for the browser, without symbol tables, the
+// machine's paths or the state of version control: the same source gives the
+// same bytes.
+func compile(ctx context.Context, root string, p Program, file string) error {
+	dir, err := os.MkdirTemp("", "webbuild")
+	if err != nil {
+		return err
+	}
+	defer os.RemoveAll(dir)
+	fresh := filepath.Join(dir, p.File)
+	cmd := exec.CommandContext(ctx, "go", "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", fresh, p.Package)
+	cmd.Dir = root
+	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
+	if report, err := cmd.CombinedOutput(); err != nil {
+		return fmt.Errorf("building %s for the browser: %w\n%s", p.Package, err, bytes.TrimSpace(report))
+	}
+	program, err := os.ReadFile(fresh)
+	if err != nil {
+		return err
+	}
+	return install(file, program)
+}
+
+// loader is the script that starts a Go program in a browser.
+const loader = "wasm_exec.js"
+
+// copyLoader takes the loader from the Go installation that compiles: it only
+// fits programs of its own version, so it is never kept in the repository.
+func copyLoader(ctx context.Context, file string) error {
+	goroot, err := exec.CommandContext(ctx, "go", "env", "GOROOT").Output()
+	if err != nil {
+		return fmt.Errorf("asking go for its GOROOT: %w", err)
+	}
+	script, err := os.ReadFile(filepath.Join(strings.TrimSpace(string(goroot)), "lib", "wasm", loader))
+	if err != nil {
+		return fmt.Errorf("copying the loader of this Go version: %w", err)
+	}
+	return install(file, script)
+}
+
+// install writes a file in one step, and only when its content changes.
+func install(file string, content []byte) error {
+	if old, err := os.ReadFile(file); err == nil && bytes.Equal(old, content) {
+		return nil
+	}
+	tmp, err := os.CreateTemp(filepath.Dir(file), ".new-*")
+	if err != nil {
+		return err
+	}
+	defer os.Remove(tmp.Name())
+	_, err = tmp.Write(content)
+	if closeErr := tmp.Close(); err == nil {
+		err = closeErr
+	}
+	if err == nil {
+		err = os.Chmod(tmp.Name(), 0o644)
+	}
+	if err == nil {
+		err = os.Rename(tmp.Name(), file)
+	}
+	return err
+}
+
+// Yardstick builds the empty engine program into the cache folder and returns
+// its sizes at the best quality.
+func Yardstick(ctx context.Context, root, cache string) (Built, error) {
+	dir := filepath.Join(root, cache)
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return Built{}, err
+	}
+	file := filepath.Join(dir, Empty.File)
+	if err := compile(ctx, root, Empty, file); err != nil {
+		return Built{}, err
+	}
+	return compressFile(file, dir, BestQuality)
+}

@@ -1,0 +1,185 @@
+package webbuild
+
+import (
+	"bytes"
+	"compress/gzip"
+	"encoding/json"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/andybalholm/brotli"
+)
+
+// fast is a brotli quality for tests, which look at the plumbing and not at
+// the sizes.
+const fast = 1
+
+func write(t *testing.T, file, content string) {
+	t.Helper()
+	if err := os.MkdirAll(filepath.Dir(file), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(file, []byte(content), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+func read(t *testing.T, file string) []byte {
+	t.Helper()
+	b, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
+func modTime(t *testing.T, file string) time.Time {
+	t.Helper()
+	info, err := os.Stat(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return info.ModTime()
+}
+
+// The whole build on the smallest program there is, in a module of its own.
+func TestBuild(t *testing.T) {
+	root := t.TempDir()
+	write(t, filepath.Join(root, "go.mod"), "module tiny\n\ngo 1.26\n")
+	write(t, filepath.Join(root, "hello", "main.go"), "package main\n\nfunc main() { println(\"hello\") }\n")
+	options := Options{Root: root, Out: "public/build", Cache: ".cache", Quality: fast,
+		Programs: []Program{{"./hello", "hello.wasm"}}}
+	manifest, err := Build(t.Context(), options)
+	if err != nil {
+		t.Fatal(err)
+	}
+
+	out := filepath.Join(root, "public", "build")
+	program := read(t, filepath.Join(out, "hello.wasm"))
+	if !bytes.HasPrefix(program, []byte("\x00asm")) {
+		t.Errorf("hello.wasm starts with %q, want a WebAssembly program", program[:4])
+	}
+	for _, file := range []string{"hello.wasm", "wasm_exec.js"} {
+		plain := read(t, filepath.Join(out, file))
+		br, err := io.ReadAll(brotli.NewReader(bytes.NewReader(read(t, filepath.Join(out, file+".br")))))
+		if err != nil || !bytes.Equal(br, plain) {
+			t.Errorf("%s.br does not unpack to %s: %v", file, file, err)
+		}
+		z, err := gzip.NewReader(bytes.NewReader(read(t, filepath.Join(out, file+".gz"))))
+		if err != nil {
+			t.Fatal(err)
+		}
+		gz, err := io.ReadAll(z)
+		if err != nil || !bytes.Equal(gz, plain) {
+			t.Errorf("%s.gz does not unpack to %s: %v", file, file, err)
+		}
+		built := manifest[file]
+		if built.Bytes != len(plain) || built.Gzip == 0 || built.Brotli == 0 || len(built.Hash) != 16 {
+			t.Errorf("manifest of %s = %+v, want %d bytes, both twins and a hash", file, built, len(plain))
+		}
+	}
+	var told Manifest
+	if err := json.Unmarshal(read(t, filepath.Join(out, "build.json")), &told); err != nil {
+		t.Fatal(err)
+	}
+	if told["hello.wasm"] != manifest["hello.wasm"] {
+		t.Errorf("build.json says %+v, want %+v", told["hello.wasm"], manifest["hello.wasm"])
+	}
+
+	before := modTime(t, filepath.Join(out, "hello.wasm"))
+	if _, err := Build(t.Context(), options); err != nil {
+		t.Fatal(err)
+	}
+	if after := modTime(t, filepath.Join(out, "hello.wasm")); !after.Equal(before) {
+		t.Errorf("a second build of the same source rewrote hello.wasm")
+	}
+}
+
+func TestBuildTellsTheCompilersWords(t *testing.T) {
+	root := t.TempDir()
+	write(t, filepath.Join(root, "go.mod"), "module tiny\n\ngo 1.26\n")
+	write(t, filepath.Join(root, "broken", "main.go"), "package main\n\nfunc main() { missing() }\n")
+	_, err := Build(t.Context(), Options{Root: root, Out: "out", Cache: "cache", Quality: fast,
+		Programs: []Program{{"./broken", "broken.wasm"}}})
+	if err == nil || !strings.Contains(err.Error(), "undefined: missing") {
+		t.Errorf("Build of a broken program = %v, want the compiler's message", err)
+	}
+}
+
+func TestCachedTwin(t *testing.T) {
+	cache := t.TempDir()
+	plain := []byte(strings.Repeat("a swing is not a clock ", 400))
+	low, err := cached(cache, "abc", 1, plain)
+	if err != nil {
+		t.Fatal(err)
+	}
+	write(t, cacheFile(cache, "abc", 1), "kept")
+	if again, _ := cached(cache, "abc", 1, plain); string(again) != "kept" {
+		t.Errorf("the same quality again was compressed anew, want the kept twin")
+	}
+	best, err := cached(cache, "abc", BestQuality, plain)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if string(best) == "kept" || len(best) > len(low) {
+		t.Errorf("a better quality gave %d bytes, want a new twin of at most %d", len(best), len(low))
+	}
+	if got, _ := cached(cache, "abc", 1, plain); !bytes.Equal(got, best) {
+		t.Errorf("a lower quality after a better one = %d bytes, want the better twin", len(got))
+	}
+}
+
+func TestMeasure(t *testing.T) {
+	public := t.TempDir()
+	write(t, filepath.Join(public, "index.html"), strings.Repeat("<p>page</p>", 100))
+	write(t, filepath.Join(public, "scene.html"), "<!doctype html>")
+	write(t, filepath.Join(public, "build", "solver.wasm"), "plain")
+	write(t, filepath.Join(public, "build", "solver.wasm.br"), "twin")
+	write(t, filepath.Join(public, "build", "scene.wasm"), "plain")
+	sizes, err := Measure(public, Manifest{
+		"solver.wasm": {Bytes: 2_000_000, Brotli: 500_000},
+		"scene.wasm":  {Bytes: 9_000_000, Brotli: 1_800_000},
+	}, 1_500_000)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(sizes.Files) != 4 {
+		t.Errorf("measured %d files, want 4: no twins", len(sizes.Files))
+	}
+	if page := sizes.FirstVerdict - 500_000; page <= 0 || page > 200 {
+		t.Errorf("the page counts %d bytes beside the solver, want it compressed to 1–200", page)
+	}
+	if rest := sizes.FirstVisit - sizes.FirstVerdict - 1_800_000; rest <= 0 || rest > 30 {
+		t.Errorf("the scene counts %d bytes beside its program, want scene.html only", rest)
+	}
+	if sizes.SceneRatio != 1.2 {
+		t.Errorf("scene ratio = %v, want 1.2", sizes.SceneRatio)
+	}
+	if over := sizes.Check(); len(over) != 0 {
+		t.Errorf("Check() = %q, want nothing over budget", over)
+	}
+}
+
+func TestCheckBudgets(t *testing.T) {
+	tests := []struct {
+		name  string
+		sizes Sizes
+		want  string
+	}{
+		{"verdict", Sizes{FirstVerdict: FirstVerdictBudget + 1}, "before the first verdict 900001 bytes are transferred, 1 more than the budget of 900000"},
+		{"visit", Sizes{FirstVisit: FirstVisitBudget + 20}, "a first visit transfers 3000020 bytes, 20 more than the budget of 3000000"},
+		{"scene", Sizes{SceneRatio: 1.3}, "the scene's program is 1.300 times the empty engine program, over the budget of 1.25"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			got := tt.sizes.Check()
+			if len(got) != 1 || got[0] != tt.want {
+				t.Errorf("Check() = %q, want %q", got, tt.want)
+			}
+		})
+	}
+}
