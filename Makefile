@@ -1,0 +1,85 @@
+# Wide Berth. `make run` to use it, `make test` to trust it.
+#
+# Needs Go, make and git. What else is missing (Chromium, Node for the tests)
+# is installed from Debian's packages by `make deps`, as root.
+
+SHELL := /bin/bash
+.SHELLFLAGS := -euo pipefail -c
+.DEFAULT_GOAL := help
+.NOTPARALLEL:
+
+GO ?= go
+ADDR ?= localhost:8080
+FUZZTIME ?= 5s
+BENCHTIME ?= 1s
+JS := GOOS=js GOARCH=wasm
+# Runs a test binary that was compiled for the browser, in Node.
+JSEXEC := $(shell $(GO) env GOROOT)/lib/wasm/go_js_wasm_exec
+
+.PHONY: help run build cli test lint unit wasmtest reference size browser bench fuzz shots deps clean
+
+help: ## Print this list
+	@grep -hE '^[a-z]+:.*##' Makefile | sed -E 's/^([a-z]+):.*## /\1\t/' | expand -t 12
+
+run: ## Build the page and serve it on this machine (ADDR=host:port)
+	$(GO) run ./internal/cli build -quality 5
+	exec $(GO) run ./internal/cli serve -addr $(ADDR)
+
+build: ## Build public/build with the best compression
+	$(GO) run ./internal/cli build
+
+cli: ## Build the command line tool as bin/wideberth
+	$(GO) build -trimpath -o bin/wideberth ./internal/cli
+
+test: deps lint unit wasmtest reference size browser ## Everything below, in this order
+
+lint: ## gofmt and go vet, for this machine and for the browser
+	@unformatted=$$(gofmt -l internal wasm); \
+	if [ -n "$$unformatted" ]; then echo "not formatted by gofmt:"; echo "$$unformatted"; exit 1; fi
+	$(GO) vet ./...
+	$(GO) vet -tags browser ./internal/browsertest
+	$(JS) $(GO) vet ./wasm/... ./internal/webbuild/empty
+
+unit: ## Unit, property, golden and example tests, and the fuzz corpora
+	$(GO) test ./...
+
+wasmtest: ## The computation's tests again, compiled for the browser: same golden bytes
+	$(JS) $(GO) test -short -exec=$(JSEXEC) ./internal/sim/...
+
+reference: ## Distances against a general-purpose physics library, in Node
+	npm test
+
+size: ## Build both programs and hold what a visitor transfers to the budgets
+	$(GO) run ./internal/cli size -check
+
+browser: ## The page in headless Chromium (public/build must be built)
+	$(GO) test -tags browser -count=1 -timeout 8m ./internal/browsertest
+
+bench: ## Benchmarks, on this machine and compiled for the browser
+	$(GO) test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) ./internal/...
+	$(JS) $(GO) test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) -exec=$(JSEXEC) ./internal/sim/fit
+
+fuzz: ## Every fuzz target for a few seconds (FUZZTIME=5s)
+	@for pkg in $$($(GO) list ./internal/...); do \
+	  for target in $$($(GO) test -list '^Fuzz' $$pkg | grep '^Fuzz' || true); do \
+	    echo "$$pkg $$target"; $(GO) test -run '^$$' -fuzz "^$$target\$$" -fuzztime $(FUZZTIME) $$pkg; \
+	  done; \
+	done
+
+shots: deps build ## Screenshots of named states at three sizes, into shots/, and docs/picture.png
+	$(GO) test -tags browser -count=1 -timeout 8m -run '^TestStates$$' ./internal/browsertest -shots $(CURDIR)/shots
+
+deps: ## Install what the tests need and this machine lacks
+	@missing=""; \
+	[ -x /usr/bin/chromium ] || missing="$$missing chromium fonts-liberation"; \
+	command -v node >/dev/null || missing="$$missing nodejs"; \
+	command -v npm >/dev/null || missing="$$missing npm"; \
+	if [ -n "$$missing" ]; then \
+	  apt-get update -qq; \
+	  DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $$missing; \
+	fi
+	@[ "$$(cat node_modules/.from 2>/dev/null)" = "$$(sha256sum <package-lock.json)" ] || \
+	  { npm ci --loglevel=error && sha256sum <package-lock.json >node_modules/.from; }
+
+clean: ## Remove everything that was built
+	rm -rf public/build bin shots .cache node_modules
