@@ -1,0 +1,138 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+)
+
+// collector gathers problems in document order.
+type collector struct {
+	imperial bool // add feet and inches to ranges of length
+	found    []*FieldError
+}
+
+func (c *collector) addf(field, format string, args ...any) {
+	c.found = append(c.found, fieldErrorf(field, format, args...))
+}
+
+// length checks a length in metres; who is what the sentence starts with, such
+// as `player "Host": ` or `room.`. NaN and infinities are outside every range.
+func (c *collector) length(field, who, what string, v float64, r span) bool {
+	if c.number(field, who, what, v, r, " m") {
+		return true
+	}
+	if c.imperial {
+		last := c.found[len(c.found)-1]
+		last.Message += fmt.Sprintf(" (%s to %s)", LabelFeet(r.lo), LabelFeet(r.hi))
+	}
+	return false
+}
+
+// number checks a number; unit is written after it, with its space if it has one.
+func (c *collector) number(field, who, what string, v float64, r span, unit string) bool {
+	if v >= r.lo && v <= r.hi {
+		return true
+	}
+	c.addf(field, "%s%s %s%s is outside %s–%s%s", who, what, shortNumber(v), unit, shortNumber(r.lo), shortNumber(r.hi), unit)
+	return false
+}
+
+// optional is number for a field whose zero means "not given".
+func (c *collector) optional(field, who, what string, v float64, r span, unit string) {
+	if v == 0 {
+		return
+	}
+	if unit == " m" {
+		c.length(field, who, what, v, r)
+		return
+	}
+	c.number(field, who, what, v, r, unit)
+}
+
+// word checks a choice. list names the choices in the order to offer them.
+func (c *collector) word(field, who, what, v string, choices ...string) {
+	if !slices.Contains(choices, v) {
+		c.addf(field, "%s%s %s is not one of %s", who, what, strconv.Quote(clip(v)), strings.Join(choices, ", "))
+	}
+}
+
+// count checks the length of a list.
+func (c *collector) count(field string, n, most int) {
+	if n > most {
+		c.addf(field, "%s: %d are too many; a plan holds at most %d", field, n, most)
+	}
+}
+
+// box checks the two corners of a thing in the room.
+func (c *collector) box(field, who string, lo, hi [3]float64) {
+	for i, axis := range [3]string{"x", "y", "z"} {
+		a := c.length(fmt.Sprintf("%s.min[%d]", field, i), who, "least "+axis, lo[i], rangeCoordinate)
+		b := c.length(fmt.Sprintf("%s.max[%d]", field, i), who, "greatest "+axis, hi[i], rangeCoordinate)
+		if a && b && lo[i] >= hi[i] {
+			c.addf(fmt.Sprintf("%s.max[%d]", field, i), "%sgreatest %s %s m must be more than least %s %s m", who, axis, shortNumber(hi[i]), axis, shortNumber(lo[i]))
+		}
+	}
+}
+
+// names checks that names are there, short, on one line and different from one
+// another. seen may be shared between lists whose names must not meet.
+type names struct {
+	seen map[string]string // folded name → what holds it
+}
+
+func newNames(reserved ...string) names {
+	n := names{seen: map[string]string{}}
+	for _, r := range reserved {
+		n.seen[r] = "the room itself"
+	}
+	return n
+}
+
+func (n names) check(c *collector, field, kind, name string, i int) {
+	at := field + ".name"
+	folded := strings.ToLower(strings.TrimSpace(name))
+	switch {
+	case folded == "":
+		c.addf(at, "%s %d needs a name", kind, i+1)
+		return
+	case utf8.RuneCountInString(name) > maxName:
+		c.addf(at, "%s %d: the name %s has more than %d characters", kind, i+1, strconv.Quote(clip(name)), maxName)
+		return
+	case hasControl(name):
+		c.addf(at, "%s %d: the name %s must be plain text on one line", kind, i+1, strconv.Quote(name))
+		return
+	}
+	if holder, taken := n.seen[folded]; taken {
+		c.addf(at, "%s %d: the name %s is already used by %s", kind, i+1, strconv.Quote(name), holder)
+		return
+	}
+	n.seen[folded] = fmt.Sprintf("%s %d", kind, i+1)
+}
+
+func hasControl(s string) bool {
+	return strings.ContainsFunc(s, func(r rune) bool { return r < ' ' || r == 0x7f || r == 0x2028 || r == 0x2029 })
+}
+
+// who starts a sentence about a named thing, or about its place in the list
+// when it has no name.
+func who(kind, name string, i int) string {
+	if strings.TrimSpace(name) == "" {
+		return fmt.Sprintf("%s %d: ", kind, i+1)
+	}
+	return fmt.Sprintf("%s %s: ", kind, strconv.Quote(clip(name)))
+}
+
+// shortNumber writes a number for a sentence: at most four decimals.
+func shortNumber(v float64) string {
+	if a := max(v, -v); a >= 1e7 || (a > 0 && a < 1e-4) {
+		return strconv.FormatFloat(v, 'g', 3, 64)
+	}
+	s := strconv.FormatFloat(v, 'f', 4, 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	return s
+}

@@ -1,0 +1,31 @@
+package plan
+
+import (
+	"bytes"
+	"encoding/json"
+	"math"
+)
+
+// JSON is the canonical compact encoding: fields in the order of the schema,
+// shortest numbers that read back the same. The same plan gives the same bytes.
+// A plan that holds NaN or an infinity, which Validate refuses, has none: nil.
+func (p Plan) JSON() []byte {
+	data, err := json.Marshal(p)
+	if err != nil {
+		return nil
+	}
+	return data
+}
+
+// PrettyJSON is JSON indented by two spaces, with a final newline.
+func (p Plan) PrettyJSON() []byte {
+	var out bytes.Buffer
+	if err := json.Indent(&out, p.JSON(), "", "  "); err != nil {
+		return nil
+	}
+	out.WriteByte('\n')
+	return out.Bytes()
+}
+
+// roundTenthMM rounds a length (m) to 0.1 mm, finer than any tape reads.
+func roundTenthMM(v float64) float64 { return math.Round(v*1e4) / 1e4 }
