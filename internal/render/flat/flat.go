@@ -1,0 +1,268 @@
+// Package flat makes the three orthographic drawings of an answer: the plan
+// from above, the side elevation and the elevation that looks at the target.
+// Each holds the room's lines, the outline of everything that golfer and club
+// sweep through, the clubhead's path, the golfer at the tightest moment and the
+// tape from there to the nearest surface. Coordinates are room coordinates in
+// metres, rounded to 1 mm; who draws them only scales them to the paper.
+package flat
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/swing"
+)
+
+// Point is a point of one drawing, metres.
+type Point [2]float64
+
+// Flat is the set of drawings.
+type Flat struct {
+	Plan View `json:"plan"` // from above: x, y
+	Side View `json:"side"` // from the right wall: x, z
+	Face View `json:"face"` // looking at the target: y (growing to the left), z
+}
+
+// View is one drawing. Sweep polygons run so that holes turn the other way than
+// outlines: even-odd and non-zero filling give the same area.
+type View struct {
+	Axes   [2]string `json:"axes"`
+	Size   Point     `json:"size"`
+	Lines  []Line    `json:"lines"`
+	Sweep  [][]Point `json:"sweep"`
+	Path   []Point   `json:"path"`
+	Figure []Limb    `json:"figure"` // farthest first, so that painting in order hides what is behind
+	Tape   *Tape     `json:"tape,omitempty"`
+	Marks  []Mark    `json:"marks"`
+}
+
+// Line is a line of the room. Kind is one of the Kind constants.
+type Line struct {
+	Name   string  `json:"name"`
+	Kind   string  `json:"kind"`
+	Points []Point `json:"points"`
+	Closed bool    `json:"closed"`
+	Hidden bool    `json:"hidden"` // drawn dashed: above the cut, or behind the viewer
+}
+
+// What a line stands for.
+const (
+	KindWall   = "wall"
+	KindSlope  = "slope"
+	KindSolid  = "solid"
+	KindScreen = "screen"
+	KindReturn = "return"
+	KindHung   = "hung"
+	KindMat    = "mat"
+	KindFloor  = "floor"
+	KindSeat   = "seat"
+	KindSensor = "sensor"
+)
+
+// Limb is one capsule of the golfer or the club.
+type Limb struct {
+	Part string  `json:"part"`
+	A    Point   `json:"a"`
+	B    Point   `json:"b"`
+	R    float64 `json:"r"`
+}
+
+// Tape is the reading from the golfer or club (A) to the nearest surface (B).
+type Tape struct {
+	A       Point  `json:"a"`
+	B       Point  `json:"b"`
+	Label   string `json:"label"`
+	Verdict string `json:"verdict"`
+	Surface string `json:"surface"`
+}
+
+// Mark is a named point on the floor or at the ball.
+type Mark struct {
+	Name string `json:"name"`
+	At   Point  `json:"at"`
+}
+
+// Reading is the tightest moment of a swing, in room coordinates.
+type Reading struct {
+	Pose    swing.Pose // golfer frame, as the motion's poses
+	From    geom.Vec   // the point of golfer or club nearest to the surface
+	To      geom.Vec   // the point of the surface nearest to it
+	Label   string
+	Verdict string
+	Surface string
+}
+
+// Input is what a set of drawings is made of.
+type Input struct {
+	Plan plan.Plan
+	// Surface is the height (m) of what the golfer stands on.
+	Surface float64
+	// Place takes a point of the golfer frame into the room: a shift, and for a
+	// left-hander a mirror in y before it.
+	Place  func(geom.Vec) geom.Vec
+	Motion *Motion
+	// Address is the golfer at the ball, golfer frame: the marks at the feet.
+	Address swing.Pose
+	Tight   Reading
+}
+
+// projection picks the two axes of a drawing and the depth towards the viewer.
+type projection struct {
+	axes  [2]string
+	flat  func(geom.Vec) Point
+	lift  func(Point) geom.Vec // any point that flat takes back to the same place
+	depth func(geom.Vec) float64
+}
+
+var projections = [numViews]projection{
+	viewPlan: {
+		axes:  [2]string{"x", "y"},
+		flat:  func(v geom.Vec) Point { return Point{v.X, v.Y} },
+		lift:  func(p Point) geom.Vec { return geom.Vec{X: p[0], Y: p[1]} },
+		depth: func(v geom.Vec) float64 { return v.Z },
+	},
+	viewSide: {
+		axes:  [2]string{"x", "z"},
+		flat:  func(v geom.Vec) Point { return Point{v.X, v.Z} },
+		lift:  func(p Point) geom.Vec { return geom.Vec{X: p[0], Z: p[1]} },
+		depth: func(v geom.Vec) float64 { return -v.Y },
+	},
+	viewFace: {
+		axes:  [2]string{"y", "z"},
+		flat:  func(v geom.Vec) Point { return Point{v.Y, v.Z} },
+		lift:  func(p Point) geom.Vec { return geom.Vec{Y: p[0], Z: p[1]} },
+		depth: func(v geom.Vec) float64 { return -v.X },
+	},
+}
+
+const (
+	viewPlan = iota
+	viewSide
+	viewFace
+	numViews
+)
+
+// Build draws in. It never fails: what the plan has not got is not drawn.
+func Build(in Input) Flat {
+	room := in.Plan.Room
+	lines := roomLines(in)
+	sizes := [numViews]Point{
+		viewPlan: {room.Length, room.Width},
+		viewSide: {room.Length, room.Height},
+		viewFace: {room.Width, room.Height},
+	}
+	var views [numViews]View
+	for i, pr := range projections {
+		views[i] = View{
+			Axes:   pr.axes,
+			Size:   sizes[i],
+			Lines:  lines[i],
+			Sweep:  placeAll(in.Motion.sweep[i], pr, in.Place),
+			Path:   placePath(in.Motion.path, pr, in.Place),
+			Figure: figure(in.Tight.Pose, pr, in.Place),
+			Tape:   tape(in.Tight, pr),
+			Marks:  marks(in, pr),
+		}
+	}
+	return Flat{Plan: views[viewPlan], Side: views[viewSide], Face: views[viewFace]}
+}
+
+func placeAll(polys [][]Point, pr projection, place func(geom.Vec) geom.Vec) [][]Point {
+	out := make([][]Point, len(polys))
+	for i, poly := range polys {
+		out[i] = make([]Point, len(poly))
+		for j, p := range poly {
+			out[i][j] = round(pr.flat(place(pr.lift(p))))
+		}
+	}
+	return out
+}
+
+func placePath(path []geom.Vec, pr projection, place func(geom.Vec) geom.Vec) []Point {
+	out := make([]Point, 0, len(path))
+	for _, v := range path {
+		p := round(pr.flat(place(v)))
+		if len(out) == 0 || out[len(out)-1] != p {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+func figure(pose swing.Pose, pr projection, place func(geom.Vec) geom.Vec) []Limb {
+	type deep struct {
+		limb  Limb
+		depth float64
+	}
+	limbs := make([]deep, 0, len(pose))
+	for i, c := range pose {
+		a, b := place(c.A), place(c.B)
+		limbs = append(limbs, deep{
+			limb:  Limb{Part: swing.Part(i).String(), A: round(pr.flat(a)), B: round(pr.flat(b)), R: mm(c.R)},
+			depth: (pr.depth(a) + pr.depth(b)) / 2,
+		})
+	}
+	slices.SortStableFunc(limbs, func(a, b deep) int { return cmp.Compare(a.depth, b.depth) })
+	out := make([]Limb, len(limbs))
+	for i, l := range limbs {
+		out[i] = l.limb
+	}
+	return out
+}
+
+func tape(r Reading, pr projection) *Tape {
+	if r.Label == "" {
+		return nil
+	}
+	return &Tape{A: round(pr.flat(r.From)), B: round(pr.flat(r.To)), Label: r.Label, Verdict: r.Verdict, Surface: r.Surface}
+}
+
+// marks are the ball, the ends of both feet at address, and the other tees.
+func marks(in Input, pr projection) []Mark {
+	at := func(v geom.Vec) Point { return round(pr.flat(v)) }
+	out := []Mark{{Name: "ball", At: at(in.Place(geom.Vec{}))}}
+	for _, f := range []swing.Part{swing.LeadFoot, swing.TrailFoot} {
+		foot := in.Address[f]
+		heel, toe := foot.A, foot.B
+		if heel.Y < toe.Y { // the heel is the end on the golfer's back side
+			heel, toe = toe, heel
+		}
+		// The capsule's axis ends one radius short of the heel and of the toe.
+		if along := unit2(heel, toe); along != (geom.Vec{}) {
+			heel = geom.Vec{X: heel.X - along.X*foot.R, Y: heel.Y - along.Y*foot.R}
+			toe = geom.Vec{X: toe.X + along.X*foot.R, Y: toe.Y + along.Y*foot.R}
+		}
+		heel.Z, toe.Z = 0, 0
+		name := "lead"
+		if f == swing.TrailFoot {
+			name = "trail"
+		}
+		out = append(out, Mark{name + " heel", at(in.Place(heel))}, Mark{name + " toe", at(in.Place(toe))})
+	}
+	ball := out[0].At
+	for _, t := range in.Plan.Tees {
+		p := at(geom.Vec{X: t.X, Y: t.Y, Z: in.Surface})
+		if p != ball {
+			out = append(out, Mark{"tee " + t.Name, p})
+		}
+	}
+	return out
+}
+
+// unit2 is the level unit vector from a to b; zero when they are one above the other.
+func unit2(a, b geom.Vec) geom.Vec {
+	d := math.Hypot(b.X-a.X, b.Y-a.Y)
+	if d == 0 {
+		return geom.Vec{}
+	}
+	return geom.Vec{X: (b.X - a.X) / d, Y: (b.Y - a.Y) / d}
+}
+
+// mm rounds metres to whole millimetres, which keeps the drawings short as
+// JSON. Adding zero turns -0 into 0.
+func mm(v float64) float64 { return math.Round(v*1000)/1000 + 0 }
+
+func round(p Point) Point { return Point{mm(p[0]), mm(p[1])} }
