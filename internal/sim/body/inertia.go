@@ -5,27 +5,24 @@ package body
 // segment's length.
 type segment struct{ mass, com, gyration float64 }
 
-// Arm segments: D. A. Winter, Biomechanics and Motor Control of Human Movement,
-// 4th ed., 2009, Table 4.1, after W. T. Dempster (1955). From memory. Winter's
-// hand runs from the wrist to the knuckles, for which the palm's length stands
-// here: that is twice Body.Hand, so a fist's mass sits at the grip's centre.
-var (
-	upperArmSegment = segment{0.028, 0.436, 0.322}
-	forearmSegment  = segment{0.016, 0.430, 0.303}
-	handSegment     = segment{0.006, 0.506, 0.297}
-)
-
 // ArmInertia returns the mass (kg), first moment (kg·m) and moment of inertia
 // (kg·m²) about the shoulder of both arms together, straight and side by side:
 // the upper rod of a double pendulum.
 func (b Body) ArmInertia() (mass, firstMoment, inertia float64) {
+	// D. A. Winter, Biomechanics and Motor Control of Human Movement, 4th ed.,
+	// 2009, Table 4.1, after W. T. Dempster (1955). From memory. Winter's hand
+	// runs from the wrist to the knuckles, for which the palm's length stands
+	// here: twice Body.Hand, so a fist's mass sits at the grip's centre.
+	upperArm := segment{0.028, 0.436, 0.322}
+	forearm := segment{0.016, 0.430, 0.303}
+	hand := segment{0.006, 0.506, 0.297}
 	for _, part := range []struct {
 		segment
 		from, length float64
 	}{
-		{upperArmSegment, 0, b.UpperArm},
-		{forearmSegment, b.UpperArm, b.Forearm},
-		{handSegment, b.UpperArm + b.Forearm, 2 * b.Hand},
+		{upperArm, 0, b.UpperArm},
+		{forearm, b.UpperArm, b.Forearm},
+		{hand, b.UpperArm + b.Forearm, 2 * b.Hand},
 	} {
 		m := 2 * part.mass * b.Mass
 		r := part.from + part.com*part.length

@@ -46,8 +46,9 @@ func (b *Body) shape(s survey) {
 	h := b.Stature
 	// The eyes lie half way between chin and crown (drawing rule; the survey's
 	// mean then gives 0.130 of stature, which is the handbook's head).
-	b.HeadHeight = 2 * s.eyeToCrown.at(h)
+	// A small child's head, far outside the survey, is kept at least round.
 	b.HeadLength = s.headLength.at(h)
+	b.HeadHeight = max(2*s.eyeToCrown.at(h), b.HeadLength)
 	b.ChestDepth = s.chestDepth.at(h)
 	b.ChestWidth = chestWidthFraction * h
 	b.FootLength = s.footLength.at(h)
