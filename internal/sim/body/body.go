@@ -35,6 +35,7 @@ type Body struct {
 	NeckBaseHeight float64 // cervicale, the knob at the foot of the neck (C7)
 
 	HipWidth      float64 // hip joint centre to hip joint centre
+	HipBreadth    float64 // over the hips: a pelvis capsule across the body ends HipBreadth/2 - PelvisRadius from the middle
 	ShoulderWidth float64 // shoulder joint to shoulder joint
 	UpperArm      float64 // shoulder to elbow
 	Forearm       float64 // elbow to wrist
@@ -106,6 +107,7 @@ func New(p plan.Player) Body {
 		ShoulderHeight: s.shoulderHeight.at(h),
 		NeckBaseHeight: s.cervicaleHeight.at(h),
 		HipWidth:       hipWidthFraction * h,
+		HipBreadth:     hipBreadthFraction * h,
 		ShoulderWidth:  s.biacromial.at(h) - 2*shoulderInset,
 		UpperArm:       s.upperArm.at(h),
 		Forearm:        s.forearm.at(h),

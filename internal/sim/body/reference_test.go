@@ -108,6 +108,7 @@ func TestHandbook(t *testing.T) {
 		"foot length":     fields["foot length"],
 		"foot breadth":    func(b Body) float64 { return b.FootBreadth },
 		"chest width":     func(b Body) float64 { return b.ChestWidth },
+		"hip width":       func(b Body) float64 { return b.HipBreadth },
 		"head height":     func(b Body) float64 { return b.HeadHeight },
 	}
 	// The head is not from the handbook but must come out like it; women have larger

@@ -8,6 +8,7 @@ const (
 	ankleFraction       = 0.039
 	footBreadthFraction = 0.055
 	chestWidthFraction  = 0.174
+	hipBreadthFraction  = 0.191
 )
 
 // Joint centres, where the survey only has landmarks on the skin.
@@ -19,15 +20,16 @@ const (
 	// hipWidthFraction is the distance between the hip joint centres over
 	// stature: assumption. About 0.72 of a breadth of 0.24 m between the front
 	// points of the pelvis (Bell, Pedersen & Brand 1990, from memory) on a
-	// stature of 1.75 m. The handbook's 0.191 is the width over the hips.
+	// stature of 1.75 m. The handbook's 0.191 is the breadth over the hips, not
+	// between the joints.
 	hipWidthFraction = 0.100
 )
 
 // Radii of limb and trunk capsules over stature: the greatest girth (neck 398,
 // flexed upper arm 358, flexed forearm 310, thigh 626, calf 392 mm) over 2π,
 // and for the pelvis half the buttock depth (255 mm), of men of 1.756 m. ANSUR
-// II means from memory, rounded up; the first 28 men of the public file were
-// read and agree within 5 %. Greatest girth, so that no part sticks out of its
+// II means from memory, rounded up; eight men read from the public file agree
+// within 8 % (testdata/body/ansur2_girths.csv). Greatest girth, so that no part sticks out of its
 // capsule; clothing is not counted.
 const (
 	neckRadiusFraction     = 0.037
