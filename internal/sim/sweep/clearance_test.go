@@ -1,0 +1,103 @@
+package sweep
+
+import (
+	"math"
+	"testing"
+
+	"wideberth/internal/sim/geom"
+)
+
+const (
+	// bruteStep (m) is the most a part moves between two brute-force steps, so
+	// brute force is at most half of it above the true minimum.
+	bruteStep = 0.0005
+	// tooLow (m) is how far below brute force a clearance may be: twice the
+	// stray, the search tolerance and half a brute-force step, rounded up.
+	tooLow = 0.004
+)
+
+func checkClearance(t *testing.T, motion, surface uint64) {
+	t.Helper()
+	m, s := newWobble(motion), randomSurface(surface)
+	track := Sample(m, FineTolerance)
+	if got := track.Stray(); got > FineTolerance {
+		t.Errorf("motion %d: Stray() = %.6f, want at most %.6f", motion, got, FineTolerance)
+	}
+	want, at := brute(m, s, bruteStep)
+	c := track.Clearance(s)
+	if c.Clearance > want+Tolerance || c.Clearance < want-tooLow {
+		t.Errorf("motion %d, %s %d: Clearance = %.5f at %.4f s (%v), want %.5f at %.4f s (+%.3f, -%.3f)",
+			motion, s.Name, surface, c.Clearance, c.Time, c.Part, want, at, Tolerance, tooLow)
+	}
+	// The contact is where it says it is.
+	if d, _, _ := s.separate(m.PoseAt(c.Time)[c.Part]); math.Abs(d-c.Clearance) > tooLow {
+		t.Errorf("motion %d, %s %d: distance at the contact's time = %.5f, want %.5f (%.3f)", motion, s.Name, surface, d, c.Clearance, tooLow)
+	}
+	first, struck := track.FirstContact(s)
+	if struck != (c.Clearance < 0) {
+		t.Errorf("motion %d, %s %d: FirstContact = %v with clearance %.5f", motion, s.Name, surface, struck, c.Clearance)
+	}
+	if struck {
+		if first.Time > c.Time {
+			t.Errorf("motion %d, %s %d: first contact at %.5f s, after the deepest at %.5f s", motion, s.Name, surface, first.Time, c.Time)
+		}
+		if at, d := bruteFirst(m, s); at < first.Time-1e-5 && d < -Tolerance {
+			t.Errorf("motion %d, %s %d: first contact at %.5f s, want %.5f s", motion, s.Name, surface, first.Time, at)
+		}
+	}
+	if !s.Kind.Flat() {
+		if got := NewTree(track).Clearance(s.Box); got != c {
+			t.Errorf("motion %d, box %d: Tree.Clearance = %+v, want %+v", motion, surface, got, c)
+		}
+	}
+}
+
+// bruteFirst returns the first moment at which the motion is more than
+// Tolerance past the surface.
+func bruteFirst(m Motion, s Surface) (at, d float64) {
+	n := int(m.Duration() * topSpeed / (4 * bruteStep))
+	for i := range n + 1 {
+		t := m.Duration() * float64(i) / float64(n)
+		for _, c := range m.PoseAt(t) {
+			if v, _, _ := s.separate(c); v < -Tolerance {
+				return t, v
+			}
+		}
+	}
+	return math.Inf(1), 0
+}
+
+func TestClearanceAgainstBruteForce(t *testing.T) {
+	n := uint64(40)
+	if testing.Short() {
+		n = 8
+	}
+	for i := range n {
+		checkClearance(t, i, i+100)
+	}
+}
+
+func FuzzClearance(f *testing.F) {
+	for i := range uint64(4) {
+		f.Add(i, i)
+	}
+	f.Fuzz(checkClearance)
+}
+
+// TestSupportIsClearance checks that a plane's clearance is the extreme against
+// its normal less its offset, wherever the plane lies.
+func TestSupportIsClearance(t *testing.T) {
+	track := Sample(newWobble(3), FineTolerance)
+	dirs := []geom.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: 1}, {Z: -1}, {Y: 0.6, Z: -0.8}, {X: -0.28, Z: -0.96}}
+	out := make([]Extreme, len(dirs))
+	track.Support(dirs, out)
+	for k, n := range dirs {
+		for _, d := range []float64{-3, 0, 1.25} {
+			s := Surface{Kind: Wall, Plane: geom.Halfspace{N: n, D: d}}
+			got := track.Clearance(s)
+			if want := out[k].Value - d; got.Clearance != want || got.Part != out[k].Part || got.Time != out[k].Time {
+				t.Errorf("Clearance(%v, %v) = %+v, want %v of %+v", n, d, got, want, out[k])
+			}
+		}
+	}
+}

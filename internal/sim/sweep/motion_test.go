@@ -1,0 +1,122 @@
+package sweep
+
+import (
+	"math"
+	"math/rand/v2"
+
+	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/swing"
+)
+
+// Limits of the synthetic motions: a little more than the clubhead of a very
+// fast driver swing, which pulls about 50² / 1.3 m/s² towards its centre.
+const (
+	topSpeed     = 50.0   // m/s
+	topAccel     = 3000.0 // m/s²
+	topFrequency = 8.0    // Hz, within what Sample promises to see
+	waves        = 3
+)
+
+// wobble moves the ends of every part on sums of sinusoids.
+type wobble struct {
+	length float64 // s
+	radius [swing.NumParts]float64
+	ends   [swing.NumParts][2]path
+}
+
+type path struct {
+	centre geom.Vec
+	wave   [3][waves]struct{ size, rate, phase float64 }
+}
+
+func newWobble(seed uint64) *wobble {
+	rnd := rand.New(rand.NewPCG(seed, 7))
+	w := &wobble{length: 0.2 + 0.4*rnd.Float64()}
+	for p := range w.ends {
+		w.radius[p] = 0.005 + 0.15*rnd.Float64()
+		// Half of the parts are slow, as a body is.
+		k := 1.0
+		if p%2 == 0 {
+			k = 0.1
+		}
+		for e := range 2 {
+			w.ends[p][e] = newPath(rnd, k)
+		}
+	}
+	return w
+}
+
+// newPath shares out speed and acceleration among the waves of the axes so that
+// the sums stay within k times the limits.
+func newPath(rnd *rand.Rand, k float64) path {
+	a := path{centre: geom.Vec{X: 2*rnd.Float64() - 1, Y: 2*rnd.Float64() - 1, Z: 2 * rnd.Float64()}}
+	share := k / (waves * math.Sqrt(3))
+	for i := range a.wave {
+		for j := range a.wave[i] {
+			rate := 2 * math.Pi * topFrequency * (0.05 + 0.95*rnd.Float64())
+			limit := min(share*topSpeed/rate, share*topAccel/(rate*rate), 0.6)
+			v := &a.wave[i][j]
+			v.size, v.rate, v.phase = limit*rnd.Float64(), rate, 2*math.Pi*rnd.Float64()
+		}
+	}
+	return a
+}
+
+func (a *path) at(t float64) geom.Vec {
+	axis := func(i int) float64 {
+		v := 0.0
+		for _, w := range a.wave[i] {
+			v += w.size * math.Sin(w.rate*t+w.phase)
+		}
+		return v
+	}
+	return geom.Vec{X: a.centre.X + axis(0), Y: a.centre.Y + axis(1), Z: a.centre.Z + axis(2)}
+}
+
+func (w *wobble) Duration() float64 { return w.length }
+
+func (w *wobble) PoseAt(t float64) swing.Pose {
+	var out swing.Pose
+	for p := range out {
+		out[p] = geom.Capsule{A: w.ends[p][0].at(t), B: w.ends[p][1].at(t), R: w.radius[p]}
+	}
+	return out
+}
+
+// brute returns the smallest distance of the motion to the surface at steps so
+// fine that nothing moves more than reach between them, and when it was.
+func brute(m Motion, s Surface, reach float64) (d, at float64) {
+	n := int(m.Duration() * topSpeed / reach)
+	d = math.Inf(1)
+	for i := range n + 1 {
+		t := m.Duration() * float64(i) / float64(n)
+		for _, c := range m.PoseAt(t) {
+			if v, _, _ := s.separate(c); v < d {
+				d, at = v, t
+			}
+		}
+	}
+	return d, at
+}
+
+// randomSurface returns a box or a tilted half-space near the motions.
+func randomSurface(seed uint64) Surface {
+	rnd := rand.New(rand.NewPCG(seed, 11))
+	v := func(k float64) geom.Vec {
+		return geom.Vec{X: k * (2*rnd.Float64() - 1), Y: k * (2*rnd.Float64() - 1), Z: k * (2*rnd.Float64() - 1)}
+	}
+	if rnd.IntN(3) == 0 {
+		n := v(1)
+		k := 1 / geom.Norm(n)
+		n = geom.Vec{X: n.X * k, Y: n.Y * k, Z: n.Z * k}
+		return Surface{Name: "plane", Kind: Wall, Plane: geom.Halfspace{N: n, D: 3*rnd.Float64() - 4}}
+	}
+	at, size := v(3), rnd.Float64()
+	b := geom.Box{Min: at, Max: at}
+	b.Max.X += size * rnd.Float64()
+	b.Max.Y += size * rnd.Float64()
+	if rnd.IntN(4) != 0 { // otherwise a sheet without thickness
+		b.Max.Z += size * rnd.Float64()
+	}
+	return Surface{Name: "box", Kind: Solid, Box: b}
+}

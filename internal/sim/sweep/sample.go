@@ -1,0 +1,64 @@
+package sweep
+
+import (
+	"math"
+
+	"wideberth/internal/sim/swing"
+)
+
+const (
+	// coarsest (s) is the longest step that Sample starts from.
+	coarsest = 1.0 / 60
+	// halvings is how often Sample may halve a step, down to 16 µs.
+	halvings = 10
+)
+
+// Sample returns a track of the whole motion, with steps of at most 1/60 s that
+// are halved until no part may stray more than tol metres from its chord (see
+// Track). Movement faster than about 25 Hz can hide between the first samples.
+func Sample(m Motion, tol float64) *Track {
+	dur := m.Duration()
+	n := max(int(math.Ceil(dur/coarsest)), 1)
+	if !(dur > 0) {
+		return NewTrack([]float64{0}, []swing.Pose{m.PoseAt(0)})
+	}
+	times := make([]float64, n+1)
+	poses := make([]swing.Pose, n+1)
+	for i := range times {
+		times[i] = dur * float64(i) / float64(n)
+		poses[i] = m.PoseAt(times[i])
+	}
+	t := NewTrack(times, poses)
+	for range halvings {
+		split := 0
+		for i := range t.steps() {
+			if t.strays(i, tol) {
+				split++
+			}
+		}
+		if split == 0 {
+			break
+		}
+		times := make([]float64, 0, len(t.times)+split)
+		poses := make([]swing.Pose, 0, len(t.times)+split)
+		for i := range t.times {
+			times, poses = append(times, t.times[i]), append(poses, t.poses[i])
+			if i < t.steps() && t.strays(i, tol) {
+				mid := (t.times[i] + t.times[i+1]) / 2
+				times, poses = append(times, mid), append(poses, m.PoseAt(mid))
+			}
+		}
+		t.Reset(times, poses)
+	}
+	return t
+}
+
+// strays reports whether any part may leave its chord by more than tol in a step.
+func (t *Track) strays(step int, tol float64) bool {
+	for _, e2 := range t.stray2[step] {
+		if e2 > tol*tol {
+			return true
+		}
+	}
+	return false
+}

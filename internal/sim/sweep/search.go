@@ -1,0 +1,129 @@
+package sweep
+
+import (
+	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/swing"
+)
+
+// deepest is a limit on the bisection of one step; a bound that it cuts short
+// is still a bound.
+const deepest = 20
+
+// span is one part's step in a search: its chord and its stray.
+type span struct {
+	from, to geom.Capsule
+	stray    float64
+}
+
+func (t *Track) span(step int, p swing.Part) span {
+	return span{t.poses[step][p], t.poses[step+1][p], t.stray(step, p)}
+}
+
+// at returns the capsule on the chord at share s of the step.
+func (sp *span) at(s float64) geom.Capsule { return sp.from.Lerp(sp.to, s) }
+
+// off returns how far (m) the true part may be from the chord at share s.
+func (sp *span) off(s float64) float64 { return 4 * sp.stray * s * (1 - s) }
+
+// offWithin returns the largest off in [a,b].
+func (sp *span) offWithin(a, b float64) float64 {
+	switch {
+	case a >= 0.5:
+		return sp.off(a)
+	case b <= 0.5:
+		return sp.off(b)
+	}
+	return sp.stray
+}
+
+// separate returns the signed distance of a capsule to the surface with its
+// direction n and the surface's support along n: for every capsule k,
+// k.Reach(n) − support is a lower bound of its signed distance.
+func (s *Surface) separate(c geom.Capsule) (d float64, n geom.Vec, support float64) {
+	if s.Kind.Flat() {
+		return s.Plane.Distance(c), s.Plane.N, s.Plane.D
+	}
+	sep := s.Box.Separate(c)
+	return sep.D, sep.N, s.Box.Support(sep.N)
+}
+
+// search is a branch-and-bound minimum of the cautious clearance: the signed
+// distance of the chord less what the true motion may stray.
+type search struct {
+	surface *Surface
+	best    float64 // smallest cautious clearance met, m
+	low     float64 // smallest lower bound that a branch was cut at, m
+	track   *Track
+	index   int // of the track
+	part    swing.Part
+	step    int
+	share   float64
+}
+
+func newSearch(s *Surface, limit float64) search {
+	return search{surface: s, best: limit, low: limit}
+}
+
+// bound returns a lower bound of the cautious clearance over the shares [a,b]
+// of a span, and the clearance at their middle.
+//
+// The direction n that separates part and surface at the middle separates at
+// every other time by at least reach − support, and the ends of the part move
+// straight along the chord, so the least reach is at one end of the stretch.
+// The bound closes quadratically as the stretch shrinks.
+func (s *Surface) bound(sp *span, a, b float64) (low, mid float64) {
+	m := (a + b) / 2
+	d, n, support := s.separate(sp.at(m))
+	low = min(sp.at(a).Reach(n), sp.at(b).Reach(n)) - support - sp.offWithin(a, b)
+	return low, d - sp.off(m)
+}
+
+// span searches the shares [a,b] of a span.
+func (q *search) span(t *Track, index, step int, p swing.Part, sp *span, a, b float64, depth int) {
+	low, mid := q.surface.bound(sp, a, b)
+	if mid < q.best {
+		q.best, q.track, q.index, q.part, q.step, q.share = mid, t, index, p, step, (a+b)/2
+	}
+	if low >= q.best-searchTolerance || depth == deepest {
+		q.low = min(q.low, low)
+		return
+	}
+	m := (a + b) / 2
+	q.span(t, index, step, p, sp, a, m, depth+1)
+	q.span(t, index, step, p, sp, m, b, depth+1)
+}
+
+// contact returns what the search found; ok is false when nothing came nearer
+// than its limit.
+func (q *search) contact() (c Contact, ok bool) {
+	if q.track == nil {
+		return Contact{Clearance: q.best}, false
+	}
+	c = q.track.contactAt(q.surface, q.step, q.part, q.share)
+	c.Clearance, c.Track = min(q.best, q.low), q.index
+	return c, true
+}
+
+// contactAt returns the cautious contact of a part with a surface at one time.
+func (t *Track) contactAt(s *Surface, step int, p swing.Part, share float64) Contact {
+	sp := t.span(step, p)
+	k := sp.at(share)
+	c := Contact{Part: p, Time: t.times[step] + share*(t.times[step+1]-t.times[step])}
+	if s.Kind.Flat() {
+		c.Clearance, c.OnPart = s.Plane.Nearest(k)
+		c.OnSurface = s.Plane.Project(c.OnPart)
+	} else {
+		c.Clearance, c.OnSurface, c.OnPart = s.Box.Distance(k)
+	}
+	c.Clearance -= sp.off(share)
+	return c
+}
+
+// gap returns a lower bound of the signed distance between the surface and
+// anything inside the box b.
+func (s *Surface) gap(b *geom.Box) float64 {
+	if s.Kind.Flat() {
+		return b.Reach(s.Plane.N) - s.Plane.D
+	}
+	return s.Box.Gap(*b)
+}

@@ -1,0 +1,165 @@
+package sweep
+
+import (
+	"math"
+
+	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/swing"
+)
+
+// leafSteps is how many steps share a leaf of a part's tree.
+const leafSteps = 4
+
+// plant builds, per part, a binary tree of boxes over time, heap-ordered: node
+// 1 is the whole motion, nodes 2i and 2i+1 the halves of node i. Boxes hold the
+// stray, so nothing of the true motion lies outside.
+func (t *Track) plant() {
+	if t.treeDone {
+		return
+	}
+	need := (t.steps() + leafSteps - 1) / leafSteps
+	t.leaves = 1
+	for t.leaves < need {
+		t.leaves *= 2
+	}
+	size := 2 * t.leaves
+	t.nodes = grow(t.nodes, size*int(swing.NumParts))
+	for p := range swing.NumParts {
+		part := t.nodes[int(p)*size:][:size]
+		for l := range t.leaves {
+			part[t.leaves+l] = t.leafBox(l, p)
+		}
+		for i := t.leaves - 1; i > 0; i-- {
+			part[i] = part[2*i].Union(part[2*i+1])
+		}
+	}
+	t.treeDone = true
+}
+
+// leafBox returns the box of a part over the steps of a leaf.
+func (t *Track) leafBox(leaf int, p swing.Part) geom.Box {
+	from, to := t.leafSteps(leaf)
+	if from >= to {
+		return geom.EmptyBox()
+	}
+	b := t.poses[from][p].Bounds()
+	e2 := 0.0
+	for i := from; i < to; i++ {
+		c := &t.poses[i+1][p]
+		stretch(&b.Min.X, &b.Max.X, c.A.X, c.B.X, c.R)
+		stretch(&b.Min.Y, &b.Max.Y, c.A.Y, c.B.Y, c.R)
+		stretch(&b.Min.Z, &b.Max.Z, c.A.Z, c.B.Z, c.R)
+		e2 = max(e2, t.stray2[i][p])
+	}
+	return b.Grown(math.Sqrt(e2))
+}
+
+// leafSteps returns the half-open range of steps of a leaf.
+func (t *Track) leafSteps(leaf int) (from, to int) {
+	return min(leaf*leafSteps, t.steps()), min((leaf+1)*leafSteps, t.steps())
+}
+
+// node returns a node of a part's tree.
+func (t *Track) node(p swing.Part, i int) *geom.Box {
+	return &t.nodes[int(p)*2*t.leaves+i]
+}
+
+// descend searches a node of a part's tree whose lower bound is gap.
+func (q *search) descend(t *Track, index int, p swing.Part, node int, gap float64) {
+	if gap >= q.best {
+		return
+	}
+	if node >= t.leaves {
+		from, to := t.leafSteps(node - t.leaves)
+		for i := from; i < to; i++ {
+			sp := t.span(i, p)
+			b := sp.from.Bounds().Union(sp.to.Bounds()).Grown(sp.stray)
+			if q.surface.gap(&b) < q.best {
+				q.span(t, index, i, p, &sp, 0, 1, 0)
+			}
+		}
+		return
+	}
+	l, r := 2*node, 2*node+1
+	gl, gr := q.surface.gap(t.node(p, l)), q.surface.gap(t.node(p, r))
+	if gr < gl {
+		l, r, gl, gr = r, l, gr, gl
+	}
+	q.descend(t, index, p, l, gl)
+	q.descend(t, index, p, r, gr)
+}
+
+// scan searches every part of a track, nearest first.
+func (q *search) scan(t *Track, index int) {
+	t.plant()
+	var gaps [swing.NumParts]float64
+	for p := range swing.NumParts {
+		gaps[p] = q.surface.gap(t.node(p, 1))
+	}
+	for range swing.NumParts {
+		next := swing.Part(0)
+		for p := range swing.NumParts {
+			if gaps[p] < gaps[next] {
+				next = p
+			}
+		}
+		g := gaps[next]
+		if g >= q.best {
+			return
+		}
+		gaps[next] = math.Inf(1)
+		q.descend(t, index, next, 1, g)
+	}
+}
+
+// Tree answers repeated box queries over one or several tracks, for instance
+// the members of a family of swings while the tee, and with it every box in the
+// golfer frame, moves. The tracks must not be Reset while it is in use.
+type Tree struct {
+	tracks []*Track
+	boxes  []geom.Box // of each whole track
+}
+
+// NewTree returns the tree over the tracks; contacts name a track by its index.
+func NewTree(tracks ...*Track) *Tree {
+	t := &Tree{tracks: tracks, boxes: make([]geom.Box, len(tracks))}
+	for i, tr := range tracks {
+		tr.plant()
+		t.boxes[i] = geom.EmptyBox()
+		for p := range swing.NumParts {
+			t.boxes[i] = t.boxes[i].Union(*tr.node(p, 1))
+		}
+	}
+	return t
+}
+
+// Clearance returns the nearest (or deepest) contact of any track with the
+// box, golfer frame, with the promise of Track.Clearance.
+func (t *Tree) Clearance(b geom.Box) Contact {
+	c, _ := t.ClearanceWithin(b, math.Inf(1))
+	return c
+}
+
+// ClearanceWithin is Clearance for a caller who only wants to know of contacts
+// nearer than limit (m): it costs next to nothing when there is none, and then
+// returns false and a contact whose Clearance is limit.
+func (t *Tree) ClearanceWithin(b geom.Box, limit float64) (Contact, bool) {
+	s := Surface{Kind: Solid, Box: b}
+	q := newSearch(&s, limit)
+	first, near := 0, math.Inf(1)
+	for i := range t.boxes {
+		if g := s.gap(&t.boxes[i]); g < near {
+			first, near = i, g
+		}
+	}
+	if near >= limit {
+		return q.contact()
+	}
+	q.scan(t.tracks[first], first)
+	for i := range t.boxes {
+		if i != first && s.gap(&t.boxes[i]) < q.best {
+			q.scan(t.tracks[i], i)
+		}
+	}
+	return q.contact()
+}
