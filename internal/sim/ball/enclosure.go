@@ -1,0 +1,183 @@
+package ball
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/plan"
+)
+
+// Enclosure answers how deep the returns must be, and how low the screen hangs,
+// for a share of all ordinary balls to be caught.
+type Enclosure struct {
+	Rate   float64       `json:"rate"`  // asked for, of each pair's balls
+	Balls  int           `json:"balls"` // flown per pair
+	Side   Need          `json:"side"`
+	Top    Need          `json:"top"`
+	Curve  []DepthPoint  `json:"curve"`
+	Bottom Bottom        `json:"bottom"`
+	Lost   []Lost        `json:"lost"` // balls that no return can catch, worst first
+	Launch []HighestLoft `json:"launch"`
+	Behind StandOff      `json:"behind"`
+}
+
+// Need is a depth of return for the pair that asks the most.
+type Need struct {
+	Depth  float64 `json:"depth"`  // m, to catch all but its half of the allowance
+	All    float64 `json:"all"`    // m, to catch every ball flown
+	Player string  `json:"player"` // who asks it; empty when no ball does
+	Club   string  `json:"club"`
+	Tee    string  `json:"tee"`
+}
+
+// DepthPoint is one point of depth (m) against the share of balls that pass in
+// front of a return of that depth: over all pairs alike, and of the worst pair.
+type DepthPoint struct {
+	Depth     float64 `json:"depth"`
+	Side      float64 `json:"side"`
+	SideWorst float64 `json:"sideWorst"`
+	Top       float64 `json:"top"`
+	TopWorst  float64 `json:"topWorst"`
+}
+
+// Bottom is how low the screen must come, m above the structural floor.
+type Bottom struct {
+	Flying  float64 `json:"flying"`  // catches the asked share of balls in flight
+	Rolling float64 `json:"rolling"` // no ball on the floor can roll under
+}
+
+// Lost is the share of a pair's balls that meet something else on their way to
+// the planes of screen and returns, or pass under them.
+type Lost struct {
+	Player  string  `json:"player"`
+	Club    string  `json:"club"`
+	Tee     string  `json:"tee"`
+	Surface string  `json:"surface"`
+	Share   float64 `json:"share"`
+}
+
+// curveStep (m) is the spacing of the curve's depths.
+const curveStep = 0.05
+
+// Enclose flies n ordinary balls of every pair and measures what screen and
+// returns would have to be to catch the share rate (0.5–1) of each pair's. Half
+// of the allowed misses go to the sides and half to the top. The ball's whole
+// width counts.
+func Enclose(p plan.Plan, pairs []Pair, rate float64, n int) (Enclosure, error) {
+	if p.Screen == nil {
+		return Enclosure{}, errors.New("screen: the plan has none, so there is no enclosure to measure")
+	}
+	if !(rate >= 0.5 && rate <= 1) {
+		return Enclosure{}, fmt.Errorf("catch rate %g is outside 0.5–1", rate)
+	}
+	if n < 1 || len(pairs) == 0 {
+		return Enclosure{}, fmt.Errorf("%d balls of %d pairs: need at least one of each", n, len(pairs))
+	}
+	s := NewScene(p)
+	open := s.open()
+	shots := Draws(n)
+	out := Enclosure{Rate: rate, Balls: n, Behind: standOff(p, pairs)}
+	out.Bottom = Bottom{Flying: math.Inf(1), Rolling: layers(p) + Diameter}
+	allowed := (1 - rate) * float64(n) * (1 + 1e-12) // whole counts survive rounding
+	needs := make([]depths, len(pairs))
+	for i, q := range pairs {
+		d := open.fly(q, shots)
+		needs[i] = d
+		out.Side = out.Side.deeper(d.side, int(allowed/2), q)
+		out.Top = out.Top.deeper(d.top, int(allowed/2), q)
+		out.Bottom.Flying = min(out.Bottom.Flying, d.low[min(int(allowed), len(d.low)-1)])
+		for name, k := range d.lost {
+			out.Lost = append(out.Lost, Lost{q.Player.Name, q.Club.Name, q.Tee.Name, name, float64(k) / float64(n)})
+		}
+		out.Launch = append(out.Launch, s.highest(q))
+	}
+	out.Curve = curve(needs, n)
+	sortLost(out.Lost)
+	return out, nil
+}
+
+// deeper returns the need that is greater: so far, or of the sorted depths of a
+// pair that may miss so many.
+func (w Need) deeper(depth []float64, allowed int, q Pair) Need {
+	if len(depth) == 0 {
+		return w
+	}
+	w.All = max(w.All, depth[len(depth)-1])
+	if k := len(depth) - 1 - allowed; k >= 0 && depth[k] > w.Depth {
+		w.Depth, w.Player, w.Club, w.Tee = depth[k], q.Player.Name, q.Club.Name, q.Tee.Name
+	}
+	return w
+}
+
+// openScene is a room with the cloth and frame taken out and the planes of
+// screen, sides and top in their place.
+type openScene struct {
+	*Scene
+	targets []Target
+}
+
+func (s *Scene) open() openScene {
+	right, left, _, top := mouth(*s.screen)
+	plane := func(k Kind, n geom.Vec, d float64) Target {
+		return Target{Kind: k, Half: geom.Halfspace{N: n, D: d}}
+	}
+	o := openScene{s, []Target{
+		plane(KindScreen, geom.Vec{X: -1}, -s.screen.X),
+		plane(KindSideReturn, geom.Vec{Y: -1}, -left),
+		plane(KindSideReturn, geom.Vec{Y: 1}, right),
+		plane(KindTopReturn, geom.Vec{Z: -1}, -top),
+	}}
+	for _, t := range s.Targets {
+		switch t.Kind {
+		case KindScreen, KindSideReturn, KindTopReturn, KindFrame:
+		default:
+			o.targets = append(o.targets, t)
+		}
+	}
+	return o
+}
+
+// depths are what one pair's balls ask of the enclosure.
+type depths struct {
+	side, top []float64      // depth (m) that would catch each ball bound for them, rising
+	low       []float64      // underside of each ball at the screen's plane (m), rising
+	lost      map[string]int // balls that meet something else first, by its name
+}
+
+func (o openScene) fly(q Pair, shots []Draw) depths {
+	d := depths{lost: map[string]int{}}
+	l, skill := q.launch(), SkillOf(q.Player)
+	for _, shot := range shots {
+		c := fly(l.vary(skill, shot).At(o.plan, q.Tee).State(), o.Air, o.targets, Options{}).End
+		at := c.Arrival.P
+		depth := o.screen.X - at.X + Radius
+		switch {
+		case c.Kind == KindFloor:
+			d.low = append(d.low, layers(o.plan))
+			d.lost[c.Surface]++
+		case c.Kind == KindScreen:
+			d.low = append(d.low, at.Z-Radius)
+			if at.Z-Radius < o.screen.Bottom {
+				d.lost["under the screen"]++
+			}
+		case (c.Kind == KindSideReturn || c.Kind == KindTopReturn) && at.Z < o.screen.Bottom:
+			d.lost["under the return"]++
+		case c.Kind == KindSideReturn:
+			d.side = append(d.side, depth)
+		case c.Kind == KindTopReturn:
+			d.top = append(d.top, depth)
+		default:
+			d.lost[c.Surface]++
+		}
+	}
+	if len(d.low) == 0 {
+		d.low = []float64{math.Inf(1)}
+	}
+	slices.Sort(d.side)
+	slices.Sort(d.top)
+	slices.Sort(d.low)
+	return d
+}

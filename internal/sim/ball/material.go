@@ -1,0 +1,63 @@
+package ball
+
+// Material is how a surface gives a ball back.
+type Material string
+
+// The materials. Only Hard has a formula behind it.
+const (
+	Cloth  Material = "cloth"         // impact screen and returns, hung free
+	Steel  Material = "frame"         // tube of the enclosure's frame
+	Foam   Material = "foam"          // pad over something hard
+	Hard   Material = "bare and hard" // concrete, block, brick, timber, boards on studs
+	Ground Material = "floor"         // turf or mat on a hard floor
+)
+
+// Give picks a place in a material's range of restitution.
+type Give int
+
+// Low, Likely and High are the ends and the middle of a range.
+const (
+	Low Give = iota
+	Likely
+	High
+)
+
+// Restitution returns speed off over speed on, along the normal, for a ball that
+// arrives at normal speed v (m/s).
+//
+// Hard: e = 0.86 − 0.0029 v, head-on against a rigid surface (A. R. Penner,
+// Am. J. Phys. 69:563–568, 2001, from memory), with −0.15 for boards that give
+// and +0.05 for the doubt; it does not fall below 0.3. Steel is the same at its
+// upper end; a tube that gives or is struck off its middle returns less.
+//
+// Cloth, foam and floor are assumptions. No measured return off hung cloth was
+// found; it depends on tension, gap and cloth, hence the wide range. Whoever
+// builds should try soft shots first.
+func (m Material) Restitution(v float64, g Give) float64 {
+	rigid := max(0.3, 0.86-0.0029*v)
+	switch m {
+	case Cloth:
+		return [3]float64{0.05, 0.20, 0.45}[g]
+	case Foam:
+		return [3]float64{0.10, 0.30, 0.50}[g]
+	case Ground:
+		return [3]float64{0.30, 0.50, 0.70}[g]
+	case Steel:
+		return [3]float64{0.30, (0.30 + rigid) / 2, rigid}[g]
+	default:
+		return [3]float64{max(0.3, rigid-0.15), rigid, min(0.9, rigid+0.05)}[g]
+	}
+}
+
+// friction is the coefficient that limits the pull along the surface: all
+// assumptions. Most balls grip and roll off whatever it is, so little hangs on it.
+func (m Material) friction() float64 {
+	switch m {
+	case Steel:
+		return 0.2
+	case Cloth, Foam:
+		return 0.6
+	default:
+		return 0.4
+	}
+}
