@@ -1,0 +1,50 @@
+// The signature: a yellow carpenter's tape from the club to the nearest
+// surface, with its reading on a plate beside it.
+import { s } from "./dom.js";
+
+const TICK = 6; // px between the ticks on the tape
+const PLATE_HEIGHT = 24;
+const PLATE_GAP = 30; // px from the tape's middle to the plate's
+const GLYPH = 7.6; // px a character of the plate's face takes, at most
+
+/** Draws view.tape = {a, b, label, verdict, surface}; a is on the club. */
+export function drawTape({ a, b, label, verdict, surface }, map) {
+  const [ax, ay, bx, by] = [map.px(a[0]), map.py(a[1]), map.px(b[0]), map.py(b[1])];
+  const long = Math.hypot(bx - ax, by - ay);
+  const [ux, uy] = long > 0.5 ? [(bx - ax) / long, (by - ay) / long] : [0, -1];
+  const [nx, ny] = [-uy, ux];
+  const d = `M${ax} ${ay}L${bx} ${by}`;
+  const at = (t, off) => `${(ax + ux * t + nx * off).toFixed(1)} ${(ay + uy * t + ny * off).toFixed(1)}`;
+  let ticks = "";
+  for (let t = TICK, i = 1; t < long - 1; t += TICK, i++) ticks += `M${at(t, 4)}L${at(t, i % 4 === 0 ? -2 : 1)}`;
+
+  return s("g", { class: `pull is-${verdict}` },
+    s("path", { class: "tape-edge", d }), s("path", { class: "tape-body", d }), s("path", { class: "tape-ticks", d: ticks }),
+    s("path", { class: "tape-hook", d: `M${at(long, -8)}L${at(long, 8)}` }),
+    verdict === "strikes" ? burst(bx, by) : s("circle", { class: "tape-end", cx: ax, cy: ay, r: 3.5 }),
+    readingPlate(label, surface, (ax + bx) / 2, (ay + by) / 2, map));
+}
+
+/** An eight-pointed mark where the swing goes through the surface. */
+function burst(x, y) {
+  const points = Array.from({ length: 16 }, (_, i) => {
+    const r = i % 2 ? 6 : 14;
+    return `${(x + r * Math.sin(i * Math.PI / 8)).toFixed(1)},${(y - r * Math.cos(i * Math.PI / 8)).toFixed(1)}`;
+  });
+  return s("polygon", { class: "burst", points: points.join(" ") });
+}
+
+/** The reading on its plate, kept on the paper, with a leader to the tape. */
+function readingPlate(label, surface, x, y, map) {
+  const text = label || surface;
+  const width = text.length * GLYPH + 18;
+  const clamp = (v, low, high) => Math.max(low, Math.min(v, high));
+  const left = clamp(x + (x > map.width / 2 ? -width - PLATE_GAP / 2 : PLATE_GAP / 2), 2, map.width - width - 2);
+  const top = clamp(y + (y > map.height / 2 ? -PLATE_GAP - PLATE_HEIGHT / 2 : PLATE_GAP - PLATE_HEIGHT / 2), 2, map.height - PLATE_HEIGHT - 2);
+  const toX = clamp(x, left + 4, left + width - 4);
+  const toY = clamp(y, top, top + PLATE_HEIGHT);
+  return s("g", { class: "reading" },
+    s("path", { class: "leader", d: `M${x} ${y}L${toX} ${toY}` }),
+    s("rect", { class: "reading-plate", x: left, y: top, width, height: PLATE_HEIGHT, rx: 2 }),
+    s("text", { class: "reading-text", x: left + width / 2, y: top + PLATE_HEIGHT / 2 + 5, "text-anchor": "middle" }, text));
+}

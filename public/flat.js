@@ -1,0 +1,108 @@
+// The three flat drawings. The solver sends every line in room metres; here
+// they are only scaled onto paper and given the class that style-draw.css inks.
+import { $, s, setText } from "./dom.js";
+import { drawTape } from "./flat-tape.js";
+
+const MARGIN = 30; // px of paper round the room, for the dimension lines
+const NAMES = ["plan", "side", "face"];
+const HATCH_STEP = 9; // px between hatch lines
+
+/** Draws all views into their figures, at one scale where they stand side by side. */
+export function createDrawings() {
+  let last = null;
+  const redraw = () => last && draw(last);
+  const observer = new ResizeObserver(redraw);
+  observer.observe($("#drawings"));
+  return {
+    /** dims: {length, width, height} as labels; words: text alternative per view. */
+    render(flat, dims, words) {
+      last = { flat, dims, words };
+      redraw();
+    },
+  };
+}
+
+function draw({ flat, dims, words }) {
+  for (const name of NAMES) {
+    const view = flat?.[name];
+    const figure = $(`#view-${name}`);
+    figure.hidden = !view;
+    if (!view) continue;
+    const holder = $(".drawing", figure);
+    setText($(".alt", figure), words[name] ?? "");
+    holder.replaceChildren(drawView(name, view, dims, words[name] ?? "", holder.clientWidth || 320));
+  }
+}
+
+/** Maps the view's room coordinates to paper; the end view has left on the left. */
+function mapping(name, view, width) {
+  const [across, up] = view.size;
+  const scale = (width - 2 * MARGIN) / across;
+  const px = (v) => MARGIN + (name === "face" ? across - v : v) * scale;
+  const py = (v) => MARGIN + (up - v) * scale;
+  return { scale, px, py, width, height: up * scale + 2 * MARGIN };
+}
+
+function drawView(name, view, dims, words, width) {
+  const map = mapping(name, view, width);
+  const path = (points, closed) => points.map(([a, b], i) => `${i ? "L" : "M"}${map.px(a).toFixed(1)} ${map.py(b).toFixed(1)}`).join("") + (closed ? "Z" : "");
+  const hatch = `hatch-${name}`;
+  const sweep = (view.sweep ?? []).map((ring) => path(ring, true)).join("");
+
+  return s("svg", { viewBox: `0 0 ${map.width.toFixed(1)} ${map.height.toFixed(1)}`, role: "img", "aria-label": words, class: "view" },
+    s("defs", {}, s("pattern", { id: hatch, width: HATCH_STEP, height: HATCH_STEP, patternUnits: "userSpaceOnUse", patternTransform: "rotate(45)" },
+      s("path", { class: "hatch-line", d: `M0 0V${HATCH_STEP}` }))),
+    s("rect", { class: "room-paper", x: MARGIN, y: MARGIN, width: view.size[0] * map.scale, height: view.size[1] * map.scale }),
+    s("g", { class: "layer-map" }),
+    s("g", { class: "layer-sweep" },
+      s("path", { class: "sweep-wash", d: sweep, "fill-rule": "nonzero" }),
+      s("path", { class: "sweep-hatch", d: sweep, fill: `url(#${hatch})`, "fill-rule": "nonzero" })),
+    s("g", { class: "layer-lines" }, ...(view.lines ?? []).map((line) => s("path", {
+      class: `ln ln-${line.kind}${line.hidden ? " is-hidden" : ""}`, d: path(line.points, line.closed), "data-name": line.name,
+    }, s("title", {}, line.name)))),
+    s("g", { class: "layer-path" }, view.path?.length ? s("path", { class: "club-path", d: path(view.path, false) }) : null),
+    s("g", { class: "layer-figure" }, ...(view.figure ?? []).map((capsule) => drawCapsule(capsule, map))),
+    s("g", { class: "layer-marks" }, ...(view.marks ?? []).map((mark) => drawMark(mark, map))),
+    dimension(map, "across", dims[name === "face" ? "width" : "length"]),
+    dimension(map, "up", dims[name === "plan" ? "width" : "height"]),
+    view.tape ? drawTape(view.tape, map) : null);
+}
+
+/** A jointed limb: an inked outline under a graphite core, both round-ended. */
+function drawCapsule({ part, a, b, r }, map) {
+  const across = Math.max(2 * r * map.scale, part === "shaft" ? 1.6 : 3);
+  const ends = { x1: map.px(a[0]), y1: map.py(a[1]), x2: map.px(b[0]), y2: map.py(b[1]) };
+  const kind = /^(shaft|grip|clubhead)$/.test(part) ? part : "limb";
+  return s("g", { class: `capsule is-${kind}` },
+    s("line", { class: "outline", ...ends, "stroke-width": across + 2 }),
+    s("line", { class: "core", ...ends, "stroke-width": across }));
+}
+
+function drawMark({ name, at }, map) {
+  const [x, y] = [map.px(at[0]), map.py(at[1])];
+  if (name === "ball") return s("circle", { class: "mark-ball", cx: x, cy: y, r: 4 }, s("title", {}, "ball"));
+  return s("g", { class: "mark-cross" }, s("path", { d: `M${x - 5} ${y}H${x + 5}M${x} ${y - 5}V${y + 5}` }), s("title", {}, name));
+}
+
+/** A dimension line with arrowheads and its reading, below or left of the room. */
+function dimension(map, direction, label) {
+  if (!label) return null;
+  const [x0, x1, y0, y1] = [MARGIN, map.width - MARGIN, MARGIN, map.height - MARGIN];
+  if (direction === "across") {
+    const y = y1 + 16;
+    return s("g", { class: "dimension" },
+      s("path", { d: `M${x0} ${y}H${x1}M${x0} ${y - 6}V${y + 6}M${x1} ${y - 6}V${y + 6}M${x0 + 7} ${y - 3}L${x0} ${y}L${x0 + 7} ${y + 3}M${x1 - 7} ${y - 3}L${x1} ${y}L${x1 - 7} ${y + 3}` }),
+      plate(label, (x0 + x1) / 2, y, ""));
+  }
+  const x = x0 - 16;
+  return s("g", { class: "dimension" },
+    s("path", { d: `M${x} ${y0}V${y1}M${x - 6} ${y0}H${x + 6}M${x - 6} ${y1}H${x + 6}M${x - 3} ${y0 + 7}L${x} ${y0}L${x + 3} ${y0 + 7}M${x - 3} ${y1 - 7}L${x} ${y1}L${x + 3} ${y1 - 7}` }),
+    plate(label, x, (y0 + y1) / 2, `rotate(-90 ${x} ${(y0 + y1) / 2})`));
+}
+
+function plate(label, x, y, transform) {
+  const width = label.length * 6.4 + 10;
+  return s("g", { transform: transform || null },
+    s("rect", { class: "dimension-plate", x: x - width / 2, y: y - 8, width, height: 16 }),
+    s("text", { class: "dimension-text", x, y: y + 4, "text-anchor": "middle" }, label));
+}

@@ -1,0 +1,97 @@
+// The cards: builds them from their descriptions, keeps them in step with the
+// plan and puts each error beside its field.
+import { h } from "./dom.js";
+import { valueAt } from "./state.js";
+import { makeField } from "./form-field.js";
+import { cards } from "./form-cards.js";
+import { buildList, buildPart } from "./form-list.js";
+
+/**
+ * createForm(root, {changed(field, settled), restructure(change, note), labels(metres[])})
+ * restructure applies a change to the plan that adds or removes rows.
+ */
+export function createForm(root, ctx) {
+  let fields = [];
+  let memberBoxes = []; // functions that refresh the check boxes of a player
+  let shape = "";
+
+  const build = {
+    ...ctx,
+    field(spec, base) {
+      const field = makeField(spec, base ? `${base}.${spec.path}` : spec.path, ctx);
+      fields.push(field);
+      return field.el;
+    },
+    member: (refresh) => memberBoxes.push(refresh),
+  };
+
+  function rebuild(plan) {
+    const opened = new Map([...root.querySelectorAll("details[data-key]")].map((d) => [d.dataset.key, d.open]));
+    const focused = document.activeElement?.dataset?.path;
+    const focusedKey = document.activeElement?.dataset?.key;
+    fields = [];
+    memberBoxes = [];
+    root.replaceChildren(...cards.map((card) => buildCard(card, plan, build)));
+    for (const d of root.querySelectorAll("details[data-key]")) {
+      if (opened.has(d.dataset.key)) d.open = opened.get(d.dataset.key);
+    }
+    if (focused) root.querySelector(`[data-path="${CSS.escape(focused)}"]`)?.focus();
+    else if (focusedKey) root.querySelector(`[data-key="${CSS.escape(focusedKey)}"]`)?.focus();
+  }
+
+  return {
+    /** Shows a plan; rows are rebuilt only when their number changed. */
+    async render(plan) {
+      const now = shapeOf(plan);
+      if (now !== shape) {
+        shape = now;
+        rebuild(plan);
+      }
+      const shown = fields;
+      const lengths = shown.filter((f) => f.spec.kind === "length");
+      const labels = await ctx.labels(lengths.map((f) => valueAt(plan, f.path) ?? 0));
+      if (shown !== fields) return; // rebuilt meanwhile
+      const labelOf = new Map(lengths.map((f, i) => [f, labels[i]]));
+      for (const f of shown) f.show(valueAt(plan, f.path), labelOf.get(f));
+      for (const refresh of memberBoxes) refresh(plan);
+    },
+
+    /** Clears the solver's sentences; text that cannot be read keeps its own. */
+    clearErrors() {
+      for (const f of fields) if (!f.held) f.fail("");
+    },
+    anyHeld: () => fields.some((f) => f.held),
+    /** Lets go of everything typed, before another plan is shown. */
+    release() {
+      for (const f of fields) f.typing = f.held = false;
+    },
+
+    /** Puts a sentence beside the field the solver named; false when no field fits. */
+    fail(path, message) {
+      const field = fields.find((f) => f.path === path)
+        ?? fields.find((f) => f.path.startsWith(`${path}[`) || f.path.startsWith(`${path}.`))
+        ?? fields.find((f) => path.startsWith(`${f.path}[`) || path.startsWith(`${f.path}.`));
+      field?.fail(message);
+      return Boolean(field);
+    },
+  };
+}
+
+function buildCard(card, plan, build) {
+  const body = h("fieldset", { class: "card-body" }, h("legend", { class: "visually-hidden" }, card.title));
+  if (card.fields) body.append(h("div", { class: "fields" }, ...card.fields.map((spec) => build.field(spec, ""))));
+  for (const part of card.parts ?? []) body.append(buildPart(part, plan, build));
+  for (const list of card.lists ?? []) body.append(buildList(list, plan, build));
+  return h("details", { class: "card", id: `card-${card.id}`, "data-key": card.id, open: card.open },
+    h("summary", {}, h("span", { class: "card-title" }, card.title)), body);
+}
+
+/** What decides which rows and boxes exist. */
+function shapeOf(plan) {
+  const counts = cards.flatMap((c) => [
+    ...(c.lists ?? []).map((l) => (valueAt(plan, l.path) ?? []).length),
+    ...(c.parts ?? []).map((p) => Boolean(valueAt(plan, p.path))),
+  ]);
+  const names = [plan.clubs, plan.tees].map((list) => list.map((item) => item.name));
+  return JSON.stringify([counts, names]);
+}

@@ -1,0 +1,131 @@
+// The 3D scene's frame and its controls in HTML. The scene is a document of its
+// own (scene.html); it is fetched late and spoken to by messages only.
+import { $, h, setText } from "./dom.js";
+
+const PLAY_WORDS = { true: "Pause", false: "Play" };
+
+/**
+ * createStage({show()}): show resolves to {bytes, tightest (s)} of what is
+ * focused now, or null when there is nothing newer to show.
+ */
+export function createStage({ show }) {
+  const holder = $("#stage-frame");
+  const controls = $("#stage-controls");
+  const scrub = $("#stage-scrub");
+  const calm = matchMedia("(prefers-reduced-motion: reduce)");
+  const dark = matchMedia("(prefers-color-scheme: dark)");
+  let frame = null;
+  let ready = false;
+  let playOnReady = false;
+  let tightest = 0;
+  let playing = false;
+  let scrubbing = false;
+
+  const say = (message, transfer = []) => frame?.contentWindow?.postMessage(message, location.origin, transfer);
+
+  async function update() {
+    if (!ready) return;
+    const next = await show();
+    if (!next || !ready) return;
+    tightest = next.tightest;
+    say({ type: "show", bytes: next.bytes }, [next.bytes.buffer]);
+    if (!playing) say({ type: "seek", t: tightest });
+  }
+
+  function load(play) {
+    if (frame) return;
+    if (!document.createElement("canvas").getContext("webgl2")) {
+      fail("This browser cannot draw in 3D here (WebGL 2 is missing or switched off). The answer and the drawings above are complete without it.");
+      return;
+    }
+    playOnReady = play && !calm.matches;
+    setText($("#stage-failed"), "");
+    $("#stage-load").hidden = true;
+    $("#stage-loading").hidden = false;
+    frame = h("iframe", { title: "The swing in 3D, in a paper model of the room", src: "scene.html" });
+    holder.append(frame);
+  }
+
+  function fail(message) {
+    frame?.remove();
+    frame = null;
+    ready = false;
+    controls.disabled = true;
+    holder.classList.remove("is-ready");
+    $("#stage-loading").hidden = true;
+    $("#stage-load").hidden = false;
+    $("#stage-load").textContent = "Try the 3D view again";
+    setText($("#stage-failed"), message);
+  }
+
+  async function onReady() {
+    ready = true;
+    controls.disabled = false;
+    holder.classList.add("is-ready");
+    say({ type: "theme", dark: dark.matches });
+    say({ type: "motion", reduced: calm.matches });
+    await update();
+    if (playOnReady) say({ type: "play" });
+  }
+
+  function onState({ t, phase, playing: moving, duration }) {
+    playing = moving;
+    setText($("#stage-play"), PLAY_WORDS[moving]);
+    if (duration) scrub.max = String(duration);
+    if (!scrubbing) scrub.value = String(t);
+    const words = `${t.toFixed(2)} s, ${phase}`;
+    scrub.setAttribute("aria-valuetext", words);
+    setText($("#stage-moment"), words);
+  }
+
+  addEventListener("message", ({ origin, source, data }) => {
+    if (!frame || origin !== location.origin || source !== frame.contentWindow) return;
+    if (data.type === "ready") onReady();
+    else if (data.type === "failed") fail(`${data.message} The answer and the drawings above are complete without it.`);
+    else if (data.type === "state") onState(data);
+    else if (data.type === "progress" && data.total > 0) {
+      $("#stage-progress").max = data.total;
+      $("#stage-progress").value = Math.min(data.loaded, data.total);
+    }
+  });
+
+  $("#stage-load").addEventListener("click", () => load(true));
+  controls.addEventListener("click", (e) => {
+    const { act, view, orbit, zoom } = e.target.closest("button")?.dataset ?? {};
+    if (act === "play") say({ type: playing ? "pause" : "play" });
+    else if (act === "back") say({ type: "step", frames: -1 });
+    else if (act === "forward") say({ type: "step", frames: 1 });
+    else if (act === "tightest") {
+      say({ type: "pause" });
+      say({ type: "seek", t: tightest });
+    } else if (view) say({ type: "view", name: view });
+    else if (orbit) {
+      const [yaw, pitch] = orbit.split(" ").map(Number);
+      say({ type: "orbit", yaw, pitch });
+    } else if (zoom) say({ type: "zoom", factor: Number(zoom) });
+  });
+  $("#stage-rate").addEventListener("change", (e) => say({ type: "rate", rate: Number(e.target.value) }));
+  scrub.addEventListener("pointerdown", () => { scrubbing = true; });
+  addEventListener("pointerup", () => { scrubbing = false; });
+  scrub.addEventListener("input", () => {
+    if (playing) say({ type: "pause" });
+    say({ type: "seek", t: Number(scrub.value) });
+  });
+  dark.addEventListener("change", () => say({ type: "theme", dark: dark.matches }));
+  calm.addEventListener("change", () => say({ type: "motion", reduced: calm.matches }));
+
+  return {
+    update,
+    /** Fetches the scene when its place scrolls into view, once nothing else is waiting. */
+    loadWhenSeen() {
+      if (navigator.connection?.saveData) return;
+      const idle = globalThis.requestIdleCallback ?? ((fn) => setTimeout(fn, 200));
+      const seen = new IntersectionObserver((entries) => {
+        if (!entries.some((e) => e.isIntersecting)) return;
+        seen.disconnect();
+        idle(() => load(false));
+      }, { threshold: 0.25 });
+      seen.observe(holder);
+    },
+  };
+}

@@ -1,0 +1,85 @@
+// The answer: one sentence, its share of sampled swings, what to do about it,
+// and the clearance of every surface as a length of tape.
+import { $, h, s, icon, setText, VERDICT_WORDS } from "./dom.js";
+
+const REACH = 1.0; // m: the longest tape drawn; farther surfaces are drawn torn off
+const BELOW = 0.25; // m past the surface that still shows
+
+/** Shows the sentence of the focused check. */
+export function renderVerdict(check, sentences) {
+  const box = $("#verdict-box");
+  const verdict = check?.verdict ?? "";
+  box.dataset.verdict = verdict;
+  $("use", box).setAttribute("href", `#icon-${verdict}`);
+  $("#verdict-wait").hidden = true;
+  const status = $("#verdict");
+  const text = `${VERDICT_WORDS[verdict] ?? ""}. ${sentences.verdict}`;
+  if (status.textContent !== text) {
+    status.replaceChildren(h("strong", { class: "verdict-word" }, `${VERDICT_WORDS[verdict]}.`), ` ${sentences.verdict}`);
+  }
+  $("#verdict-detail").replaceChildren(...(sentences.detail ?? []).map((line) => h("li", {}, line)));
+  setText($("#verdict-share"), sentences.share ?? shareText(check));
+}
+
+/** "0 of 1,024 swings tried touch anything (give or take 1 %)." */
+function shareText(check) {
+  const share = check?.share;
+  const percent = (x) => `${(100 * x).toFixed(x > 0 && x < 0.1 ? 1 : 0)} %`;
+  if (share?.tried) {
+    const count = share.hit === 0 ? "None" : share.hit.toLocaleString("en-GB");
+    const error = share.error ? `, give or take ${percent(share.error)}` : "";
+    return `${count} of the ${share.tried.toLocaleString("en-GB")} swings tried ${share.hit === 1 ? "touches" : "touch"} anything${error}.`;
+  }
+  if (check?.hitShare > 0) return `${percent(check.hitShare)} of the swings tried touch something.`;
+  if (check?.hitShare === 0) return "None of the swings tried touch anything.";
+  return "";
+}
+
+/** Solved remedies: sentences, or buttons where the solver sends the changed plan. */
+export function renderRemedies(check, apply) {
+  const list = check?.remedies ?? [];
+  $("#remedies").replaceChildren(...(list.length === 0 ? [] : [
+    h("h3", {}, "What would do"),
+    h("ul", { class: "remedies" }, ...list.map((remedy) => h("li", {}, typeof remedy === "string" || !remedy.plan
+      ? (remedy.text ?? remedy)
+      : h("button", { type: "button", onclick: () => apply(remedy.plan) }, remedy.text)))),
+  ]));
+}
+
+/** The table of surfaces, nearest first; resolves when the labels are in. */
+export async function renderSurfaces(check, margin, labels) {
+  const entries = Object.entries(check?.bySurface ?? {}).sort((a, b) => a[1] - b[1]);
+  const typical = check?.typicalBySurface ?? {};
+  const near = await labels(entries.map(([, d]) => d));
+  const mid = await labels(entries.map(([name]) => typical[name] ?? 0));
+  const rows = entries.map(([name, d], i) => {
+    const verdict = d < 0 ? "strikes" : d < margin ? "tight" : "clear";
+    return h("tr", { "data-verdict": verdict },
+      h("th", { scope: "row" }, icon(verdict), " ", name, h("span", { class: "visually-hidden" }, `, ${VERDICT_WORDS[verdict].toLowerCase()}`)),
+      h("td", { class: "bar" }, tapeBar(d, margin, verdict)),
+      h("td", { class: "num" }, near[i]),
+      h("td", { class: "num quiet" }, name in typical ? mid[i] : "–"));
+  });
+  $("#surfaces").replaceChildren(h("table", {},
+    h("caption", {}, "Clearance to each surface"),
+    h("thead", {}, h("tr", {},
+      h("th", { scope: "col" }, "Surface"),
+      h("th", { scope: "col", class: "bar" }, h("span", { class: "visually-hidden" }, "Drawn as tape")),
+      h("th", { scope: "col", class: "num" }, "Loosest swing"), h("th", { scope: "col", class: "num" }, "Typical"))),
+    h("tbody", {}, ...rows)));
+}
+
+/** One clearance as pulled-out tape; the tick marks the clearance asked for. */
+function tapeBar(d, margin, verdict) {
+  const x = (m) => 100 * (m + BELOW) / (REACH + BELOW);
+  const end = Math.max(-BELOW, Math.min(d, REACH));
+  const [from, to] = d < 0 ? [x(end), x(0)] : [x(0), x(end)];
+  const ticks = [];
+  for (let m = 0.1; m < Math.min(d, REACH); m += 0.1) ticks.push(`M${x(m)} 11V${Math.round(m * 10) % 5 === 0 ? 4 : 7}`);
+  return s("svg", { class: `tape-bar is-${verdict}`, viewBox: "0 0 100 16", preserveAspectRatio: "none", "aria-hidden": "true", focusable: "false" },
+    s("rect", { class: "pulled", x: from, y: 3, width: Math.max(to - from, 0.6), height: 9 }),
+    s("path", { class: "ticks", d: ticks.join("") }),
+    d > REACH ? s("path", { class: "torn", d: "M98 1L96 5L99 8L96 11L98 15H101V1Z" }) : null,
+    s("path", { class: "surface-line", d: `M${x(0)} 0V16` }),
+    s("path", { class: "margin-line", d: `M${x(margin)} 0V16` }));
+}

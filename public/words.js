@@ -1,0 +1,15 @@
+// Text alternatives of the drawings, from the labels the solver gave.
+
+const VIEWS = { plan: "Plan from above", side: "Side elevation from the right wall", face: "End elevation looking at the target" };
+
+/** {plan, side, face}: one or two sentences each. */
+export function describeViews(flat, { length, width, height }, { player, club, tee }, check) {
+  const sizes = { plan: `${length} by ${width}`, side: `${length} long, ${height} high`, face: `${width} wide, ${height} high` };
+  const who = `${player} with the ${club}${tee ? ` at the ${/tee$/i.test(tee) ? tee : `${tee} tee`}` : ""}`;
+  return Object.fromEntries(Object.keys(VIEWS).map((name) => {
+    const tape = flat?.[name]?.tape;
+    const when = check?.nearest ? `, ${check.nearest.phase}` : "";
+    const reading = tape ? ` ${check?.nearest?.part ?? "Club"} to ${tape.surface}: ${tape.label}.` : "";
+    return [name, `${VIEWS[name]}: room ${sizes[name]}; ${who} at the tightest moment${when}.${reading}`.replace(/\. (\w)/, (m, c) => `. ${c.toUpperCase()}`)];
+  }));
+}
