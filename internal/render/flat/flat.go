@@ -13,6 +13,7 @@ import (
 
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
 )
 
@@ -97,12 +98,8 @@ type Reading struct {
 
 // Input is what a set of drawings is made of.
 type Input struct {
-	Plan plan.Plan
-	// Surface is the height (m) of what the golfer stands on.
-	Surface float64
-	// Place takes a point of the golfer frame into the room: a shift, and for a
-	// left-hander a mirror in y before it.
-	Place  func(geom.Vec) geom.Vec
+	Plan   plan.Plan
+	At     sweep.Placement // where the golfer frame lies
 	Motion *Motion
 	// Address is the golfer at the ball, golfer frame: the marks at the feet.
 	Address swing.Pose
@@ -160,9 +157,9 @@ func Build(in Input) Flat {
 			Axes:   pr.axes,
 			Size:   sizes[i],
 			Lines:  lines[i],
-			Sweep:  placeAll(in.Motion.sweep[i], pr, in.Place),
-			Path:   placePath(in.Motion.path, pr, in.Place),
-			Figure: figure(in.Tight.Pose, pr, in.Place),
+			Sweep:  placeAll(in.Motion.sweep[i], pr, in.At),
+			Path:   placePath(in.Motion.path, pr, in.At),
+			Figure: figure(in.Tight.Pose, pr, in.At),
 			Tape:   tape(in.Tight, pr),
 			Marks:  marks(in, pr),
 		}
@@ -170,21 +167,21 @@ func Build(in Input) Flat {
 	return Flat{Plan: views[viewPlan], Side: views[viewSide], Face: views[viewFace]}
 }
 
-func placeAll(polys [][]Point, pr projection, place func(geom.Vec) geom.Vec) [][]Point {
+func placeAll(polys [][]Point, pr projection, at sweep.Placement) [][]Point {
 	out := make([][]Point, len(polys))
 	for i, poly := range polys {
 		out[i] = make([]Point, len(poly))
 		for j, p := range poly {
-			out[i][j] = round(pr.flat(place(pr.lift(p))))
+			out[i][j] = round(pr.flat(at.ToRoom(pr.lift(p))))
 		}
 	}
 	return out
 }
 
-func placePath(path []geom.Vec, pr projection, place func(geom.Vec) geom.Vec) []Point {
+func placePath(path []geom.Vec, pr projection, at sweep.Placement) []Point {
 	out := make([]Point, 0, len(path))
 	for _, v := range path {
-		p := round(pr.flat(place(v)))
+		p := round(pr.flat(at.ToRoom(v)))
 		if len(out) == 0 || out[len(out)-1] != p {
 			out = append(out, p)
 		}
@@ -192,14 +189,14 @@ func placePath(path []geom.Vec, pr projection, place func(geom.Vec) geom.Vec) []
 	return out
 }
 
-func figure(pose swing.Pose, pr projection, place func(geom.Vec) geom.Vec) []Limb {
+func figure(pose swing.Pose, pr projection, at sweep.Placement) []Limb {
 	type deep struct {
 		limb  Limb
 		depth float64
 	}
 	limbs := make([]deep, 0, len(pose))
 	for i, c := range pose {
-		a, b := place(c.A), place(c.B)
+		a, b := at.ToRoom(c.A), at.ToRoom(c.B)
 		limbs = append(limbs, deep{
 			limb:  Limb{Part: swing.Part(i).String(), A: round(pr.flat(a)), B: round(pr.flat(b)), R: mm(c.R)},
 			depth: (pr.depth(a) + pr.depth(b)) / 2,
@@ -223,7 +220,7 @@ func tape(r Reading, pr projection) *Tape {
 // marks are the ball, the ends of both feet at address, and the other tees.
 func marks(in Input, pr projection) []Mark {
 	at := func(v geom.Vec) Point { return round(pr.flat(v)) }
-	out := []Mark{{Name: "ball", At: at(in.Place(geom.Vec{}))}}
+	out := []Mark{{Name: "ball", At: at(in.At.ToRoom(geom.Vec{}))}}
 	for _, f := range []swing.Part{swing.LeadFoot, swing.TrailFoot} {
 		foot := in.Address[f]
 		heel, toe := foot.A, foot.B
@@ -240,11 +237,11 @@ func marks(in Input, pr projection) []Mark {
 		if f == swing.TrailFoot {
 			name = "trail"
 		}
-		out = append(out, Mark{name + " heel", at(in.Place(heel))}, Mark{name + " toe", at(in.Place(toe))})
+		out = append(out, Mark{name + " heel", at(in.At.ToRoom(heel))}, Mark{name + " toe", at(in.At.ToRoom(toe))})
 	}
 	ball := out[0].At
 	for _, t := range in.Plan.Tees {
-		p := at(geom.Vec{X: t.X, Y: t.Y, Z: in.Surface})
+		p := at(geom.Vec{X: t.X, Y: t.Y, Z: in.At.Ball.Z})
 		if p != ball {
 			out = append(out, Mark{"tee " + t.Name, p})
 		}

@@ -172,8 +172,7 @@ func TestMirror(t *testing.T) {
 	straight := Build(in)
 
 	mirror := func(v geom.Vec) geom.Vec { v.Y = w - v.Y; return v }
-	place := in.Place
-	in.Place = func(v geom.Vec) geom.Vec { return mirror(place(v)) }
+	in.At.Ball, in.At.Left = mirror(in.At.Ball), true
 	in.Tight.From, in.Tight.To = mirror(in.Tight.From), mirror(in.Tight.To)
 	in.Plan.Tees = []plan.Tee{{Name: "middle", X: 2.9, Y: w - 2.21}, {Name: "left", X: 2.9, Y: w - 2.6}}
 	turned := Build(in)

@@ -3,7 +3,6 @@ package flat
 import (
 	"math"
 
-	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 )
 
@@ -99,9 +98,9 @@ func (d *draft) floor(in Input) (top float64) {
 	if mat == nil || mat.Length == 0 || mat.Width == 0 {
 		return top
 	}
-	ball := in.Place(geom.Vec{})
-	lo := [3]float64{max(0, ball.X-mat.Length/2), max(0, ball.Y-mat.Width/2), max(0, in.Surface-mat.Thickness)}
-	hi := [3]float64{min(room.Length, ball.X+mat.Length/2), min(room.Width, ball.Y+mat.Width/2), in.Surface}
+	ball := in.At.Ball
+	lo := [3]float64{max(0, ball.X-mat.Length/2), max(0, ball.Y-mat.Width/2), max(0, ball.Z-mat.Thickness)}
+	hi := [3]float64{min(room.Length, ball.X+mat.Length/2), min(room.Width, ball.Y+mat.Width/2), ball.Z}
 	d.box("mat", KindMat, lo, hi)
 	return top
 }

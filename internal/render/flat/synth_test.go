@@ -6,6 +6,7 @@ import (
 
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
 )
 
@@ -56,15 +57,14 @@ func synthPlan() plan.Plan {
 }
 
 func synthInput() Input {
-	const surface = 0.04
-	place := func(v geom.Vec) geom.Vec { return geom.Vec{X: v.X + 2.9, Y: v.Y + 2.21, Z: v.Z + surface} }
+	at := sweep.Placement{Ball: geom.Vec{X: 2.9, Y: 2.21, Z: 0.04}}
 	pose := synthPose(0.2)
 	return Input{
-		Plan: synthPlan(), Surface: surface, Place: place,
+		Plan: synthPlan(), At: at,
 		Motion:  Reduce(Sample(synthPose, 1)),
 		Address: synthPose(0.5),
 		Tight: Reading{
-			Pose: pose, From: place(pose[swing.Clubhead].B), To: geom.Vec{X: 2.9, Y: 2.21, Z: 2.87},
+			Pose: pose, From: at.ToRoom(pose[swing.Clubhead].B), To: geom.Vec{X: 2.9, Y: 2.21, Z: 2.87},
 			Label: "5 7/8 in · 149 mm", Verdict: "tight", Surface: "ceiling",
 		},
 	}
