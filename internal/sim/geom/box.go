@@ -8,12 +8,28 @@ func EmptyBox() Box {
 	return Box{Min: Vec{X: far, Y: far, Z: far}, Max: Vec{X: -far, Y: -far, Z: -far}}
 }
 
-// Union returns the smallest box around both.
+// Union returns the smallest box around both. Plain comparisons, because the
+// min and max builtins spend most of their time on NaN.
 func (b Box) Union(o Box) Box {
-	return Box{
-		Min: Vec{X: min(b.Min.X, o.Min.X), Y: min(b.Min.Y, o.Min.Y), Z: min(b.Min.Z, o.Min.Z)},
-		Max: Vec{X: max(b.Max.X, o.Max.X), Y: max(b.Max.Y, o.Max.Y), Z: max(b.Max.Z, o.Max.Z)},
+	if o.Min.X < b.Min.X {
+		b.Min.X = o.Min.X
 	}
+	if o.Min.Y < b.Min.Y {
+		b.Min.Y = o.Min.Y
+	}
+	if o.Min.Z < b.Min.Z {
+		b.Min.Z = o.Min.Z
+	}
+	if o.Max.X > b.Max.X {
+		b.Max.X = o.Max.X
+	}
+	if o.Max.Y > b.Max.Y {
+		b.Max.Y = o.Max.Y
+	}
+	if o.Max.Z > b.Max.Z {
+		b.Max.Z = o.Max.Z
+	}
+	return b
 }
 
 // Including returns the smallest box around b and the point p.

@@ -10,7 +10,7 @@ import (
 const (
 	// bruteStep (m) is the most a part moves between two brute-force steps, so
 	// brute force is at most half of it above the true minimum.
-	bruteStep = 0.0005
+	bruteStep = 0.001
 	// tooLow (m) is how far below brute force a clearance may be: twice the
 	// stray, the search tolerance and half a brute-force step, rounded up.
 	tooLow = 0.004

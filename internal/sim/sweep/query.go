@@ -32,7 +32,6 @@ func (t *Track) FirstContact(s Surface) (Contact, bool) {
 	if nearest.Clearance >= 0 {
 		return Contact{}, false
 	}
-	t.plant()
 	f := first{surface: &s, time: math.Inf(1)}
 	for p := range swing.NumParts {
 		f.descend(t, p, 1)
@@ -105,7 +104,6 @@ func (f *first) step1(sp *span, a, b float64, depth int) (float64, bool) {
 // thin cloth between two frames leaves its mark. Contacts come in order of
 // frames, then of parts.
 func (t *Track) Strikes(s Surface, rate float64) []Contact {
-	t.plant()
 	var out []Contact
 	var touch [swing.NumParts]bool
 	some := false

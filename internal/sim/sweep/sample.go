@@ -55,8 +55,8 @@ func Sample(m Motion, tol float64) *Track {
 
 // strays reports whether any part may leave its chord by more than tol in a step.
 func (t *Track) strays(step int, tol float64) bool {
-	for _, e2 := range t.stray2[step] {
-		if e2 > tol*tol {
+	for p := range swing.NumParts {
+		if t.stray2[int(p)*t.steps()+step] > tol*tol {
 			return true
 		}
 	}

@@ -30,7 +30,7 @@ func (t *Track) Support(dirs []geom.Vec, out []Extreme) {
 func (t *Track) extreme(n geom.Vec) Extreme {
 	var low [swing.NumParts]float64
 	for p := range low {
-		low[p] = t.bounds[p].Reach(n) - t.worst[p]
+		low[p] = t.node(swing.Part(p), 1).Reach(n)
 	}
 	best := Extreme{Value: math.Inf(1)}
 	for range low {
@@ -44,21 +44,40 @@ func (t *Track) extreme(n geom.Vec) Extreme {
 			break
 		}
 		low[next] = math.Inf(1)
-		t.reach(n, swing.Part(next), &best)
+		t.reach(n, swing.Part(next), 1, &best)
 	}
 	best.Time = t.times[best.step] + best.share*(t.times[best.step+1]-t.times[best.step])
 	return best
 }
 
-// reach lowers best by one part. An end of the part that goes from v0 to v1 on
-// its chord and may stray e is at least v0 + s(v1−v0) − 4e·s(1−s) at share s.
-// That is least inside the step only when |v1−v0| < 4e, and then lies
-// (4e−|v1−v0|)²/16e below the lower end.
-func (t *Track) reach(n geom.Vec, p swing.Part, best *Extreme) {
-	c := &t.poses[0][p]
+// reach lowers best by a node of a part's tree, the half that reaches farther
+// first. An end of the part that goes from v0 to v1 on its chord and may stray e
+// is at least v0 + s(v1−v0) − 4e·s(1−s) at share s. That is least inside the
+// step only when |v1−v0| < 4e, and then lies (4e−|v1−v0|)²/16e below the lower
+// end.
+func (t *Track) reach(n geom.Vec, p swing.Part, node int, best *Extreme) {
+	if node < t.leaves {
+		l, r := 2*node, 2*node+1
+		vl, vr := t.node(p, l).Reach(n), t.node(p, r).Reach(n)
+		if vr < vl {
+			l, r, vl, vr = r, l, vr, vl
+		}
+		if vl < best.Value {
+			t.reach(n, p, l, best)
+		}
+		if vr < best.Value {
+			t.reach(n, p, r, best)
+		}
+		return
+	}
+	from, to := t.leafSteps(node - t.leaves)
+	if from >= to {
+		return
+	}
+	worst := math.Sqrt(t.worst2[p])
+	c := &t.poses[from][p]
 	a0, b0 := geom.Dot(n, c.A)-c.R, geom.Dot(n, c.B)-c.R
-	worst := t.worst[p]
-	for i := range t.steps() {
+	for i := from; i < to; i++ {
 		c := &t.poses[i+1][p]
 		a1, b1 := geom.Dot(n, c.A)-c.R, geom.Dot(n, c.B)-c.R
 		if low := best.Value + worst; a0 < low || a1 < low || b0 < low || b1 < low {

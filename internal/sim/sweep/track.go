@@ -58,14 +58,12 @@ type Contact struct {
 type Track struct {
 	times []float64
 	poses []swing.Pose
-	// stray2 is the squared chord deviation (m²) per step and part.
-	stray2   [][swing.NumParts]float64
-	bounds   [swing.NumParts]geom.Box // every sample of the part, radius included
-	worst    [swing.NumParts]float64  // largest stray of the part, m
-	nodes    []geom.Box               // see tree.go
-	leaves   int                      // leaves of each part's tree, a power of two
-	bend     [][swing.NumParts]float64
-	treeDone bool
+	// stray2 is the squared chord deviation (m²), part by part, per step.
+	stray2 []float64
+	nodes  []geom.Box                 // part by part, see tree.go
+	leaves int                        // leaves of each part's tree, a power of two
+	worst2 [swing.NumParts]float64    // largest stray2 of the part
+	lens   []struct{ inv, k float64 } // per sample: 1/step before it; 2/(steps around it)
 }
 
 // curvatureSafety multiplies the second differences that stand in for the
@@ -96,7 +94,7 @@ func (t *Track) Reset(times []float64, poses []swing.Pose) {
 		times = []float64{times[0], times[0]}
 		poses = []swing.Pose{poses[0], poses[0]}
 	}
-	t.times, t.poses, t.treeDone = times, poses, false
+	t.times, t.poses = times, poses
 	t.measure()
 }
 
@@ -109,103 +107,21 @@ func (t *Track) Samples() ([]float64, []swing.Pose) { return t.times, t.poses }
 // Stray returns the largest distance (m) by which any part may leave its chord.
 func (t *Track) Stray() float64 {
 	worst := 0.0
-	for _, w := range t.worst {
+	for _, w := range t.worst2 {
 		worst = max(worst, w)
 	}
-	return worst
+	return math.Sqrt(worst)
 }
 
 // Bounds returns a box (golfer frame) that holds the whole motion of a part.
-func (t *Track) Bounds(p swing.Part) geom.Box { return t.bounds[p].Grown(t.worst[p]) }
+func (t *Track) Bounds(p swing.Part) geom.Box { return *t.node(p, 1) }
 
 // steps returns the number of steps between samples.
 func (t *Track) steps() int { return len(t.times) - 1 }
 
 // stray returns the chord deviation (m) of a part in a step.
-func (t *Track) stray(step int, p swing.Part) float64 { return math.Sqrt(t.stray2[step][p]) }
-
-// measure fills in the bounds and the strays.
-func (t *Track) measure() {
-	n := t.steps()
-	t.stray2 = grow(t.stray2, n)
-	t.bend = grow(t.bend, n+1)
-	t.bend[0], t.bend[n] = [swing.NumParts]float64{}, [swing.NumParts]float64{}
-	for p := range t.bounds {
-		t.bounds[p] = t.poses[0][p].Bounds()
-	}
-	for i := 1; i <= n; i++ {
-		t.widen(&t.poses[i])
-		if i < n {
-			t.bendAt(i)
-		}
-	}
-	var worst2 [swing.NumParts]float64
-	for i := range n {
-		h := t.times[i+1] - t.times[i]
-		k := curvatureSafety * h * h / 8
-		k *= k
-		a, b, out := &t.bend[i], &t.bend[i+1], &t.stray2[i]
-		for p := range out {
-			e := a[p]
-			if b[p] > e {
-				e = b[p]
-			}
-			e *= k
-			out[p] = e
-			if e > worst2[p] {
-				worst2[p] = e
-			}
-		}
-	}
-	for p, w := range worst2 {
-		t.worst[p] = math.Sqrt(w)
-	}
-}
-
-// widen takes a pose into the bounds.
-func (t *Track) widen(pose *swing.Pose) {
-	for p := range pose {
-		c, b := &pose[p], &t.bounds[p]
-		stretch(&b.Min.X, &b.Max.X, c.A.X, c.B.X, c.R)
-		stretch(&b.Min.Y, &b.Max.Y, c.A.Y, c.B.Y, c.R)
-		stretch(&b.Min.Z, &b.Max.Z, c.A.Z, c.B.Z, c.R)
-	}
-}
-
-func stretch(lo, hi *float64, a, b, r float64) {
-	if a > b {
-		a, b = b, a
-	}
-	if a -= r; a < *lo {
-		*lo = a
-	}
-	if b += r; b > *hi {
-		*hi = b
-	}
-}
-
-// bendAt stores the larger squared |x″| (m²/s⁴) of the two ends of every part
-// at sample i, by the divided second difference.
-func (t *Track) bendAt(i int) {
-	h0, h1 := t.times[i]-t.times[i-1], t.times[i+1]-t.times[i]
-	k := 2 / (h0 + h1)
-	w0, w2 := k/h0, k/h1
-	w1 := -(w0 + w2)
-	prev, now, next, out := &t.poses[i-1], &t.poses[i], &t.poses[i+1], &t.bend[i]
-	for p := range out {
-		c0, c1, c2 := &prev[p], &now[p], &next[p]
-		ax := w0*c0.A.X + w1*c1.A.X + w2*c2.A.X
-		ay := w0*c0.A.Y + w1*c1.A.Y + w2*c2.A.Y
-		az := w0*c0.A.Z + w1*c1.A.Z + w2*c2.A.Z
-		bx := w0*c0.B.X + w1*c1.B.X + w2*c2.B.X
-		by := w0*c0.B.Y + w1*c1.B.Y + w2*c2.B.Y
-		bz := w0*c0.B.Z + w1*c1.B.Z + w2*c2.B.Z
-		a, b := ax*ax+ay*ay+az*az, bx*bx+by*by+bz*bz
-		if b > a {
-			a = b
-		}
-		out[p] = a
-	}
+func (t *Track) stray(step int, p swing.Part) float64 {
+	return math.Sqrt(t.stray2[int(p)*t.steps()+step])
 }
 
 // grow returns s with length n, reallocating only when it must.

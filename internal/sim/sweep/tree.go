@@ -7,51 +7,20 @@ import (
 	"wideberth/internal/sim/swing"
 )
 
-// leafSteps is how many steps share a leaf of a part's tree.
-const leafSteps = 4
+// Every part of a track has a binary tree of boxes over time, heap-ordered:
+// node 1 is the whole motion, nodes 2i and 2i+1 the halves of node i. Boxes hold
+// radius and stray, so nothing of the true motion lies outside.
 
-// plant builds, per part, a binary tree of boxes over time, heap-ordered: node
-// 1 is the whole motion, nodes 2i and 2i+1 the halves of node i. Boxes hold the
-// stray, so nothing of the true motion lies outside.
-func (t *Track) plant() {
-	if t.treeDone {
-		return
-	}
-	need := (t.steps() + leafSteps - 1) / leafSteps
+// leafSteps is how many steps share a leaf.
+const leafSteps = 8
+
+// layOut makes room for the trees.
+func (t *Track) layOut() {
 	t.leaves = 1
-	for t.leaves < need {
+	for t.leaves*leafSteps < t.steps() {
 		t.leaves *= 2
 	}
-	size := 2 * t.leaves
-	t.nodes = grow(t.nodes, size*int(swing.NumParts))
-	for p := range swing.NumParts {
-		part := t.nodes[int(p)*size:][:size]
-		for l := range t.leaves {
-			part[t.leaves+l] = t.leafBox(l, p)
-		}
-		for i := t.leaves - 1; i > 0; i-- {
-			part[i] = part[2*i].Union(part[2*i+1])
-		}
-	}
-	t.treeDone = true
-}
-
-// leafBox returns the box of a part over the steps of a leaf.
-func (t *Track) leafBox(leaf int, p swing.Part) geom.Box {
-	from, to := t.leafSteps(leaf)
-	if from >= to {
-		return geom.EmptyBox()
-	}
-	b := t.poses[from][p].Bounds()
-	e2 := 0.0
-	for i := from; i < to; i++ {
-		c := &t.poses[i+1][p]
-		stretch(&b.Min.X, &b.Max.X, c.A.X, c.B.X, c.R)
-		stretch(&b.Min.Y, &b.Max.Y, c.A.Y, c.B.Y, c.R)
-		stretch(&b.Min.Z, &b.Max.Z, c.A.Z, c.B.Z, c.R)
-		e2 = max(e2, t.stray2[i][p])
-	}
-	return b.Grown(math.Sqrt(e2))
+	t.nodes = grow(t.nodes, 2*t.leaves*int(swing.NumParts))
 }
 
 // leafSteps returns the half-open range of steps of a leaf.
@@ -91,7 +60,6 @@ func (q *search) descend(t *Track, index int, p swing.Part, node int, gap float6
 
 // scan searches every part of a track, nearest first.
 func (q *search) scan(t *Track, index int) {
-	t.plant()
 	var gaps [swing.NumParts]float64
 	for p := range swing.NumParts {
 		gaps[p] = q.surface.gap(t.node(p, 1))
@@ -124,7 +92,6 @@ type Tree struct {
 func NewTree(tracks ...*Track) *Tree {
 	t := &Tree{tracks: tracks, boxes: make([]geom.Box, len(tracks))}
 	for i, tr := range tracks {
-		tr.plant()
 		t.boxes[i] = geom.EmptyBox()
 		for p := range swing.NumParts {
 			t.boxes[i] = t.boxes[i].Union(*tr.node(p, 1))
