@@ -1,0 +1,37 @@
+package swing
+
+// channel names one degree of freedom of the modelled golfer. Angles are
+// radians, lengths metres.
+type channel int
+
+const (
+	// The hands go round the hub (the middle of the shoulder line) in the hand
+	// plane: theta is their angle from straight down that plane, positive on
+	// the trail side; the plane has a slope to the ground and a trace, the turn
+	// of its floor line from the target line, positive to the left.
+	chTheta channel = iota
+	chHandSlope
+	chHandTrace
+	chReach // hub to the middle of the hands, m; the arms may allow less
+
+	// The club points from the hands to the head: phi is its angle in the club
+	// plane, measured as theta is.
+	chPhi
+	chClubSlope
+	chClubTrace
+
+	chForward // trunk line forward of vertical, towards the ball
+	chSide    // trunk line to the trail side of vertical
+	chChest   // turn of the shoulder line about the trunk, positive away from the target
+	chPelvis  // turn of the hip line about the vertical, the same way
+
+	chPelvisX // middle of the hips against address, m
+	chPelvisY
+	chPelvisZ
+
+	chHeel // how far the trail heel has come up: 0 flat, 1 on the toe
+	numChannels
+)
+
+// joints is one value per channel at one instant.
+type joints [numChannels]float64

@@ -1,0 +1,186 @@
+package swing
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"wideberth/internal/sim/geom"
+)
+
+// score is a whole swing on paper: every channel at every key moment.
+type score [numChannels]keys
+
+// degrees fills a channel from a row of degrees.
+func degrees(row keys) keys {
+	for i := range row {
+		row[i] *= degree
+	}
+	return row
+}
+
+// turns holds what the word for a player's turn means, degrees: shoulder line
+// and hips at the top, and the hands' and the club's angle there for a driver.
+//
+// Shoulder line over the acromia 85–105°, hips 40–55° (swing figures collected
+// from McTeigue et al. 1994, read; Cheetham et al. 2001 and Myers et al. 2008,
+// from memory). The hands' and the club's angles put the lead arm 20–50° above
+// level and a driver's shaft about level (common practice, no source).
+type turns struct{ chest, hips, hands, club float64 }
+
+func turnsOf(word string) turns {
+	switch word {
+	case "compact":
+		return turns{80, 43, 128, 232}
+	case "long":
+		return turns{103, 54, 150, 270}
+	default:
+		return turns{92, 49, 140, 254}
+	}
+}
+
+// finishes holds what the word for a follow-through means: the hands' and the
+// club's angle at the end (degrees), the slope of the club's plane there
+// (negative: the head hangs behind the back) and how far the arms stay out, as a
+// fraction of their length.
+type finishes struct{ hands, club, slope, out float64 }
+
+func finishesOf(word string) finishes {
+	switch word {
+	case "held":
+		return finishes{-112, -168, 52, 0.88}
+	case "loose":
+		return finishes{-160, -222, -28, 0.74}
+	default:
+		return finishes{-160, -240, -42, 0.64}
+	}
+}
+
+// planesOf returns how much steeper than neutral (degrees) the club's and the
+// hands' planes are.
+func planesOf(word string) (club, hands float64) {
+	switch word {
+	case "upright":
+		return 5, 5
+	case "flat":
+		return -5, -6
+	default:
+		return 0, 0
+	}
+}
+
+// write fills the score of the swing that style and trait (in their own units,
+// not standard deviations) make of a figure at address. The shape of the hand
+// path follows the one recorded full swing that could be read (CMU Graphics Lab
+// motion capture: planes of 78° back, 67° down and 71° through, hub radius,
+// heights at the top and the finish); turns and tilts follow the published
+// means beside turnsOf; what has no source is a judgement that the tests bound.
+func (f *figure) write(style Style, trait [NumTraits]float64, st Stance, start joints) (score, error) {
+	var s score
+	turn, end := turnsOf(style.Turn), finishesOf(style.Follow)
+	clubUp, handUp := planesOf(style.Plane)
+	l := f.club.longness()
+	size := f.body.Stature / 1.75 // body shifts are sized for 1.75 m
+	arm := f.body.Arm()
+	longer := trait[TraitTurn] / degree
+
+	// Shorter clubs stop shorter (20–45° for short irons, common practice).
+	short := 1 - l
+	chestTop := turn.chest + longer - 3*short
+	hipsTop := turn.hips + 0.4*longer - 2*short
+	handsTop := turn.hands + 0.7*longer - 5*short
+	clubTop := turn.club + 0.7*longer + trait[TraitWrist]/degree - 22*short
+
+	fwd := st.Forward / degree
+	side := st.Side / degree
+	up := max(0, 1+6*trait[TraitRise]) // a golfer who rises also stands up out of the tilt
+	s[chForward] = degrees(keys{fwd, fwd, fwd, fwd - 1, fwd - 2, 0, 0, 0.5 * fwd / max(0.5, up), 0.28 * fwd, 3})
+	s[chSide] = degrees(keys{side, side * 0.7, side * 0.2, -1, side, side + 7, side + 8, side + 5, 4, 0})
+	s[chChest] = degrees(keys{0, 30, 66, chestTop, 0.46 * chestTop, -24, -46, -76, -106, -122})
+	s[chPelvis] = degrees(keys{0, 12, 31, hipsTop, 4, -40, -58, -75, -90, -96})
+
+	sway := trait[TraitSway]
+	s[chPelvisX] = keys{0, -0.01 - sway/2, -0.02 - sway, -0.025 - sway, 0.03, 0.08, 0.095, 0.115, 0.13, 0.14}
+	s[chPelvisY] = keys{0, 0, 0.005, 0.01, 0.01, 0.01, 0, 0, 0, 0}
+	rise := trait[TraitRise]
+	s[chPelvisZ] = keys{0, 0, rise / 2, rise/2 - 0.005, -0.03, -0.01, 0.005 + rise/2, 0.015 + rise, 0.025 + rise, 0.03 + rise}
+	for _, ch := range []channel{chPelvisX, chPelvisY, chPelvisZ} {
+		for k := range s[ch] {
+			s[ch][k] *= size
+		}
+	}
+	s[chHeel] = keys{0, 0, 0, 0, 0, 0.25, 0.4, 0.65, 0.9, 1}
+
+	path := trait[TraitPath] / degree
+	s[chHandTrace] = degrees(keys{0, -6 + path, -8 + path, -8 + path, 7 + path, 8 + path, 12 + path, 15 + path, 15 + path, 15 + path})
+	s[chClubTrace] = degrees(keys{0, path / 2, path / 2, path / 2, path / 2, path / 4, 4 + path/2, 10 + path, 14 + path, 16 + path})
+	steeper := trait[TraitPlane] / degree
+	hands := handUp + 0.8*steeper
+	club := clubUp + steeper
+	shaft := st.Shaft / degree
+	around := trait[TraitAround] / degree
+
+	startSlope := start[chHandSlope] / degree
+	s[chHandSlope] = degrees(keys{startSlope, 78 + hands, 78 + hands, 78 + hands, 66 + hands, 0, 70 + hands, 72 + hands/2, 72 + hands/2, 74})
+	s[chClubSlope] = degrees(keys{shaft, shaft + 5 + club, 60 + 3*short + club, 58 + 3*short + club, 50 + 7*short + club, 0,
+		shaft + 4 + 0.6*club, 52 + club - 0.3*around, 40 + club - around, end.slope - around})
+	s[chTheta] = degrees(keys{0, 36, 88, handsTop, 0, 0, -50, -92, 0.92*end.hands - 3, end.hands})
+	wrist := trait[TraitWrist] / degree
+	s[chPhi] = degrees(keys{0, 90, 180 + 0.5*wrist, clubTop, 0, 0, -92, -164, min(0.88*end.club, end.club+18) - 0.2*around, end.club - 0.4*around})
+	width := 1 + trait[TraitWidth]
+	s[chReach] = keys{0, 0.93 * arm, 0.92 * arm, 0.80 * arm, 0.86 * arm, 0,
+		0.95 * arm, 0.94 * arm * min(1.04, width), (0.3 + 0.7*end.out) * 0.97 * arm * width, end.out * arm * width}
+
+	for ch := range numChannels {
+		switch ch {
+		case chTheta, chHandSlope, chReach, chPhi, chClubSlope:
+			s[ch][kAddress] = start[ch]
+		}
+	}
+	return s, f.meetBall(&s, st)
+}
+
+// meetBall fills the key of impact. The hands come through higher than they
+// stood (by about 0.07 statures in the one recorded swing; shaft some degrees
+// steeper), the club's sole is back at the ball and the lead arm is straight:
+// the trunk's tilt at which the lead hand reaches the grip follows, and with it
+// the hand plane.
+func (f *figure) meetBall(s *score, st Stance) error {
+	var j joints
+	for ch := range numChannels {
+		j[ch] = s[ch][kImpact]
+	}
+	l := min(1, f.club.longness())
+	// Hands about level with the ball for a driver, ahead by 8° for a wedge
+	// (shaft lean 5–12° with irons, common practice).
+	j[chPhi] = (8 - 7*l) * degree
+	j[chClubSlope] = st.Shaft + (4+2*l)*degree
+	club, _ := inPlane(j[chPhi], j[chClubSlope], j[chClubTrace])
+	sole := geom.Vec{X: -(ballRadius + f.club.HeadDepth), Y: f.club.HeadSpan/2 + f.club.HeadRadius/2}
+	hands := r3.Sub(sole, r3.Scale(f.reach, club))
+	lead := r3.Sub(hands, r3.Scale(leadAbove, club))
+	arm := func(forward float64) float64 {
+		j[chForward] = forward
+		return r3.Norm(r3.Sub(lead, f.trunkOf(&j).leadShoulder)) - f.armLimit
+	}
+	// Standing up takes the shoulder away from the hands.
+	lo, hi := s[chForward][kTop]-18*degree, s[chForward][kTop]+4*degree
+	for range 30 {
+		mid := (lo + hi) / 2
+		if arm(mid) > 0 {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	j[chForward] = hi
+	f.aim(&j, r3.Sub(hands, f.trunkOf(&j).hub))
+	for _, ch := range []channel{chTheta, chHandSlope, chReach, chPhi, chClubSlope, chForward} {
+		s[ch][kImpact] = j[ch]
+	}
+	s[chForward][kShaftThrough] = hi - 3*degree
+	if math.IsNaN(j[chTheta]) {
+		return ErrNoImpact
+	}
+	return nil
+}

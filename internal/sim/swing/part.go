@@ -1,0 +1,46 @@
+package swing
+
+import "wideberth/internal/sim/geom"
+
+// Part names one capsule of the golfer or the club.
+type Part uint8
+
+// The parts, body first, club last. Lead is the side nearer the target.
+const (
+	Head Part = iota
+	Neck
+	Trunk
+	Pelvis
+	LeadUpperArm
+	TrailUpperArm
+	LeadForearm
+	TrailForearm
+	LeadHand
+	TrailHand
+	LeadThigh
+	TrailThigh
+	LeadShank
+	TrailShank
+	LeadFoot
+	TrailFoot
+	Grip
+	Shaft
+	Clubhead
+	NumParts
+)
+
+var partNames = [NumParts]string{
+	"head", "neck", "trunk", "pelvis",
+	"lead upper arm", "trail upper arm", "lead forearm", "trail forearm",
+	"lead hand", "trail hand", "lead thigh", "trail thigh",
+	"lead shank", "trail shank", "lead foot", "trail foot",
+	"grip", "shaft", "clubhead",
+}
+
+func (p Part) String() string { return partNames[p] }
+
+// Pose is every part at one instant, in the golfer frame of a right-hander:
+// origin at the ball on the standing surface, x towards the target, y from the
+// ball towards the golfer's back, z up; metres. A left-hander is the mirror
+// image in y, which the placing of the room takes care of.
+type Pose [NumParts]geom.Capsule

@@ -1,0 +1,61 @@
+package swing
+
+// numKeys is how many moments of the swing carry key values.
+const numKeys = 10
+
+// The key moments, in order.
+const (
+	kAddress      = iota
+	kShaftBack    // shaft level on the way back
+	kArmBack      // lead arm level on the way back
+	kTop          //
+	kArmDown      // lead arm level on the way down
+	kImpact       //
+	kShaftThrough // shaft level on the way through
+	kArmThrough   // arms level on the way through
+	kHigh         // hands at their highest
+	kFinish       //
+)
+
+// keys is one number per key moment: their times, or one channel's values.
+type keys [numKeys]float64
+
+// curve is one channel of the motion: value and slope at every key moment,
+// joined by cubic Hermite segments, so that position and velocity are
+// continuous.
+type curve struct{ value, slope keys }
+
+// bend fills the slopes: zero at both ends, and at an inner key the slope of
+// the parabola through it and its neighbours (C. de Boor 2001, A Practical
+// Guide to Splines, ch. IV: cubic Bessel interpolation).
+func (c *curve) bend(times *keys) {
+	for k := 1; k < numKeys-1; k++ {
+		a, b := times[k]-times[k-1], times[k+1]-times[k]
+		c.slope[k] = ((c.value[k]-c.value[k-1])*b/a + (c.value[k+1]-c.value[k])*a/b) / (a + b)
+	}
+}
+
+// moment locates a time between two keys: the segment and the four Hermite
+// weights of values and slopes at its ends. It serves every curve that shares
+// the key times.
+type moment struct {
+	seg            int
+	v0, m0, v1, m1 float64
+}
+
+// momentAt locates t; before the first key and after the last the curves rest.
+func momentAt(times *keys, t float64) moment {
+	seg := 0
+	for seg < numKeys-2 && t > times[seg+1] {
+		seg++
+	}
+	h := times[seg+1] - times[seg]
+	x := min(1, max(0, (t-times[seg])/h))
+	x2, x3 := x*x, x*x*x
+	return moment{seg, 2*x3 - 3*x2 + 1, (x3 - 2*x2 + x) * h, 3*x2 - 2*x3, (x3 - x2) * h}
+}
+
+// at returns the value of the curve at the moment.
+func (c *curve) at(m *moment) float64 {
+	return m.v0*c.value[m.seg] + m.m0*c.slope[m.seg] + m.v1*c.value[m.seg+1] + m.m1*c.slope[m.seg+1]
+}

@@ -1,0 +1,194 @@
+// Package swing is the modelled full swing: from a body and a club to where
+// every part of golfer and club is at any time.
+//
+// The golfer is a jointed figure with fifteen degrees of freedom (channels)
+// over ten key moments; the hands travel in an inclined plane about the middle
+// of the shoulders, the club turns in a plane of its own, the arms are closed by
+// inverse kinematics. The downswing of arm and club is not drawn but integrated
+// (Downswing). Lengths are metres, angles radians, times seconds.
+package swing
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"wideberth/internal/sim/body"
+)
+
+// Swing is one full swing, from address to the finish.
+type Swing struct {
+	Stance    Stance
+	Downswing Downswing
+
+	figure figure
+	times  keys
+	curves [numChannels]curve
+}
+
+// Times of the parts of a swing that are not a result of the dynamics, s.
+// Takeaway to top: 0.8 s on tour, 0.9 s amateurs (McTeigue et al. 1994, read in
+// the abstract); the through-swing 0.4–0.7 s (from memory).
+const (
+	addressHold = 0.15
+	backswing   = 0.88
+	finishHold  = 0.25
+)
+
+// New models the central swing of a body with a club in a style. It fails with
+// a sentence when no stance reaches the ball.
+func New(b body.Body, c Club, style Style) (*Swing, error) {
+	return build(b, c, style, [NumTraits]float64{}, nil)
+}
+
+// build models the swing with the given traits in their own units. The
+// downswing may be given, to let a family share one.
+func build(b body.Body, c Club, style Style, trait [NumTraits]float64, down *Downswing) (*Swing, error) {
+	if trait[TraitArm] != 0 {
+		scale := 1 + trait[TraitArm]/b.Arm()
+		b.UpperArm, b.Forearm, b.Hand = b.UpperArm*scale, b.Forearm*scale, b.Hand*scale
+	}
+	s := &Swing{figure: newFigure(b, c)}
+	var start joints
+	var err error
+	if s.Stance, start, err = s.figure.takeStance(trait[TraitStand]); err != nil {
+		return nil, err
+	}
+	score, err := s.figure.write(style, trait, s.Stance, start)
+	if err != nil {
+		return nil, err
+	}
+	if down == nil {
+		d, err := bringDown(b, c, &score)
+		if err != nil {
+			return nil, err
+		}
+		down = &d
+	}
+	s.Downswing = *down
+	s.time()
+	for ch := range numChannels {
+		s.curves[ch].value = score[ch]
+		s.curves[ch].bend(&s.times)
+	}
+	s.joinDownswing()
+	return s, nil
+}
+
+// time sets the key times. The through-swing's first keys follow from how fast
+// the club leaves the ball.
+func (s *Swing) time() {
+	top := addressHold + backswing
+	d := &s.Downswing
+	impact := top + d.Duration
+	turn := -d.ClubSpeed // rad/s
+	level := 95 * degree / (0.80 * turn)
+	arms := level + 66*degree/(0.50*turn)
+	s.times = keys{
+		addressHold, addressHold + 0.38*backswing, addressHold + 0.66*backswing, top,
+		top + 0.62*d.Duration, impact, impact + level, impact + arms, impact + arms + 0.16, impact + arms + 0.42,
+	}
+}
+
+// joinDownswing makes the hand and club angles follow the dynamics between the
+// top and impact: at rest at the top, at the pendulum's speed at impact.
+func (s *Swing) joinDownswing() {
+	d := &s.Downswing
+	for _, ch := range []channel{chTheta, chPhi} {
+		c := &s.curves[ch]
+		profile := &d.arm
+		if ch == chPhi {
+			profile = &d.club
+		}
+		arc := c.value[kTop] - c.value[kImpact]
+		c.slope[kTop] = 0
+		c.slope[kImpact] = arc * (1.5*profile[profileSteps] - 2*profile[profileSteps-1] + 0.5*profile[profileSteps-2]) * profileSteps / d.Duration
+		c.value[kArmDown] = c.value[kImpact] + arc*d.share(profile, s.times[kArmDown]-s.times[kTop])
+	}
+}
+
+// jointsAt returns every channel at time t.
+func (s *Swing) jointsAt(t float64) (j joints) {
+	m := momentAt(&s.times, t)
+	for ch := range numChannels {
+		j[ch] = s.curves[ch].at(&m)
+	}
+	if t > s.times[kTop] && t < s.times[kImpact] {
+		d, since := &s.Downswing, t-s.times[kTop]
+		j[chTheta] = arcAt(&s.curves[chTheta], d.share(&d.arm, since))
+		j[chPhi] = arcAt(&s.curves[chPhi], d.share(&d.club, since))
+	}
+	return j
+}
+
+// arcAt returns the angle with the given share of the downswing's arc to go.
+func arcAt(c *curve, share float64) float64 {
+	return c.value[kImpact] + share*(c.value[kTop]-c.value[kImpact])
+}
+
+// PoseAt returns where every part is at time t, 0 ≤ t ≤ Duration, in the frame
+// of Pose. Before the takeaway and after the finish the golfer stands still.
+func (s *Swing) PoseAt(t float64) Pose {
+	var p Pose
+	j := s.jointsAt(t)
+	s.figure.pose(&j, &p)
+	return p
+}
+
+// Duration returns the length of the swing, from standing at address to holding
+// the finish, s.
+func (s *Swing) Duration() float64 { return s.times[kFinish] + finishHold }
+
+// Lengths of the two phases that are instants, s either side: the pause at the
+// top and the strike.
+const (
+	topHalf    = 0.03
+	impactHalf = 0.006
+)
+
+// TimeOf returns when a phase begins, s.
+func (s *Swing) TimeOf(p Phase) float64 {
+	switch p {
+	case Address:
+		return 0
+	case Takeaway:
+		return s.times[kAddress]
+	case Backswing:
+		return s.times[kShaftBack]
+	case Top:
+		return s.times[kTop] - topHalf
+	case DownswingPhase:
+		return s.times[kTop] + topHalf
+	case Impact:
+		return s.times[kImpact] - impactHalf
+	case Release:
+		return s.times[kImpact] + impactHalf
+	case FollowThrough:
+		return s.times[kShaftThrough]
+	default:
+		return s.times[kFinish]
+	}
+}
+
+// PhaseAt returns the phase at time t.
+func (s *Swing) PhaseAt(t float64) Phase {
+	phase := Address
+	for p := range NumPhases {
+		if t >= s.TimeOf(p) {
+			phase = p
+		}
+	}
+	return phase
+}
+
+// ClubheadSpeed returns the speed of the middle of the clubhead at t, m/s, by
+// central difference.
+func (s *Swing) ClubheadSpeed(t float64) float64 {
+	const h = 1e-4
+	a, b := s.PoseAt(t - h)[Clubhead], s.PoseAt(t + h)[Clubhead]
+	return r3.Norm(r3.Sub(r3.Add(b.A, b.B), r3.Add(a.A, a.B))) / 2 / (2 * h)
+}
+
+// ImpactTime returns when the clubhead is back at the ball, s.
+func (s *Swing) ImpactTime() float64 { return s.times[kImpact] }
+
+// TopTime returns when the club turns from back to down, s.
+func (s *Swing) TopTime() float64 { return s.times[kTop] }

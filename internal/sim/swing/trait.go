@@ -1,0 +1,65 @@
+package swing
+
+import "wideberth/internal/sim/plan"
+
+// Trait names one way in which one swing of a golfer differs from the next.
+type Trait int
+
+// The traits of the family.
+const (
+	TraitPlane  Trait = iota // slope of hand and club planes
+	TraitTurn                // length of the turn at the top
+	TraitWrist               // wrist set at the top
+	TraitSway                // hips away from the target going back
+	TraitRise                // rise of the body
+	TraitWidth               // how far the arms stay out in the follow-through
+	TraitAround              // how flat the club goes round to the finish
+	TraitStand               // distance from the ball
+	TraitArm                 // arm length, when it was guessed from height
+	TraitPath                // floor line of the planes to the left or right
+	NumTraits
+)
+
+var traitNames = [NumTraits]string{
+	"steeper plane", "longer turn", "longer wrist set", "sway", "rise of the body",
+	"wider follow-through", "rounder finish", "standing farther off", "longer arms", "path to the left",
+}
+
+func (t Trait) String() string { return traitNames[t] }
+
+// Variation places one swing in its family: each trait in standard deviations
+// from the golfer's central swing. The zero value is the central swing.
+type Variation [NumTraits]float64
+
+// Style is how a golfer swings, from the plan's words.
+type Style struct{ Turn, Plane, Follow string }
+
+// StyleOf returns the style of a player whose defaults are filled in.
+func StyleOf(p plan.Player) Style { return Style{p.Turn, p.Plane, p.Follow} }
+
+// spread returns one standard deviation of each trait: radians, metres, or for
+// TraitWidth a fraction of the arm. What is known is the size between skilled
+// golfers: club plane slope 2–4° (Kwon et al. 2012, from memory), trunk turn at
+// the top 7° (Zheng et al. 2008, read in the abstract), floor line of the arm
+// plane 15° (Coleman and Rankin 2005, read in the abstract; most of it is lost
+// between hands and club). The rest is assumed, at the size of the scatter of a
+// clubhead's path at its high points, a few centimetres for good players and
+// 10–15 cm for beginners (common practice, no source).
+func (s Style) spread(armSD float64) [NumTraits]float64 {
+	sd := [NumTraits]float64{
+		TraitPlane: 3 * degree, TraitTurn: 7 * degree, TraitWrist: 8 * degree,
+		TraitSway: 0.02, TraitRise: 0.015, TraitWidth: 0.05, TraitAround: 10 * degree,
+		TraitStand: 0.02, TraitArm: armSD, TraitPath: 5 * degree,
+	}
+	scale := 1.0
+	switch s.Follow {
+	case "held":
+		scale = 0.6
+	case "loose":
+		scale = 1.6
+	}
+	for _, t := range []Trait{TraitRise, TraitWidth, TraitAround, TraitPath} {
+		sd[t] *= scale
+	}
+	return sd
+}
