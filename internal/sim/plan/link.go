@@ -88,7 +88,7 @@ func FromLink(s string) (Plan, error) {
 	case len(s) > maxLink:
 		return Plan{}, fmt.Errorf("the link is too long to hold a plan (%d characters)", len(s))
 	case s[0] != linkFormatA:
-		return Plan{}, fmt.Errorf("the link is of a kind that this program does not read: reload the page, or %w", errBadLink)
+		return Plan{}, errors.New("the link is damaged, or made by a newer program: reload the page, or ask for the link again")
 	}
 	packed, err := base64.RawURLEncoding.Strict().DecodeString(s[1:])
 	if err != nil || len(packed) < sumBytes {

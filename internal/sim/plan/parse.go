@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strconv"
 )
 
 // maxBytes is the largest document read: a plan at every limit is under a
@@ -100,8 +101,8 @@ func migrate(tree map[string]any) error {
 		switch version {
 		case 0: // before plans carried a version; otherwise the same as 1
 		}
-		tree["version"] = json.Number(fmt.Sprint(version + 1))
 	}
+	tree["version"] = json.Number(strconv.Itoa(version))
 	return nil
 }
 
