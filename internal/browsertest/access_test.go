@@ -1,0 +1,124 @@
+//go:build browser
+
+package browsertest
+
+import (
+	"testing"
+
+	"github.com/chromedp/chromedp/kb"
+)
+
+// narrowest is the width at which nothing may need scrolling sideways
+// (WCAG 2.2, 1.4.10 Reflow).
+var narrowest = size{"narrowest", 320, 640}
+
+// Tab goes through the whole page and out of it again, and shows where it is.
+// With the scene there, it passes that too.
+func TestKeyboardWalk(t *testing.T) {
+	tb := openPage(t, withGL, desktop, "/")
+	tb.loadScene()
+	eval[bool](tb, `(document.activeElement.blur(), scrollTo(0, 0), true)`)
+
+	type stop struct {
+		Key     string
+		Frame   bool
+		Visible bool
+		Ringed  bool
+	}
+	const here = `(() => {
+		const e = document.activeElement;
+		if (!e || e === document.body) return {Key: ""};
+		const r = e.getBoundingClientRect(), s = getComputedStyle(e);
+		const hit = document.elementFromPoint(r.left + r.width / 2, r.top + r.height / 2);
+		return {
+			Key: e.tagName + "#" + (e.id || e.dataset.key || e.dataset.path || e.dataset.view || e.dataset.act || e.dataset.orbit || e.dataset.zoom || e.innerText || e.value),
+			Frame: e.tagName === "IFRAME",
+			Visible: r.width > 0 && r.height > 0 && r.bottom > 0 && r.top < innerHeight && (hit === e || e.contains(hit) || !!hit?.closest("label, fieldset, summary")),
+			Ringed: (s.outlineStyle !== "none" && parseFloat(s.outlineWidth) >= 1) || s.boxShadow !== "none",
+		};
+	})()`
+	const limit = 500
+	seen := map[string]bool{}
+	inFrame := 0
+	for press := range limit {
+		tb.press(kb.Tab)
+		at := eval[stop](tb, here)
+		if at.Key == "" || (press > 5 && seen[at.Key] && !at.Frame) {
+			break // out of the page, or round it
+		}
+		if at.Frame {
+			if inFrame++; inFrame > 4 {
+				t.Fatalf("Tab stays in the scene's frame")
+			}
+		} else {
+			if !at.Visible {
+				t.Errorf("%s has the focus and cannot be seen", at.Key)
+			}
+			if !at.Ringed {
+				t.Errorf("%s has the focus and does not show it", at.Key)
+			}
+		}
+		seen[at.Key] = true
+		if press == limit-1 {
+			t.Fatalf("%d times Tab did not leave the page", limit)
+		}
+	}
+	for _, want := range []string{"INPUT#quick-height", "INPUT#quick-club", "BUTTON#stage-play", "INPUT#stage-scrub", "BUTTON#copy"} {
+		if !seen[want] {
+			t.Errorf("Tab never came to %s", want)
+		}
+	}
+}
+
+// At 320 CSS pixels, and at 200 % text, nothing is cut off sideways.
+func TestReflow(t *testing.T) {
+	tb := openPage(t, withGL, narrowest, "/")
+	if over := tb.sideways(); over > 0 {
+		t.Errorf("at 320 px the page is %d px too wide; the widest: %s", over, tb.widest())
+	}
+	tb.axe("at 320 px")
+	eval[bool](tb, `(document.documentElement.style.fontSize = "200%", true)`)
+	if over := tb.sideways(); over > 0 {
+		t.Errorf("at 320 px with text twice as large the page is %d px too wide; the widest: %s", over, tb.widest())
+	}
+}
+
+// widest names what sticks out of the page on the right.
+func (tb *tab) widest() string {
+	tb.t.Helper()
+	return eval[string](tb, `[...document.querySelectorAll("body *")].filter((e) => e.getBoundingClientRect().right > innerWidth + 1)
+		.slice(0, 6).map((e) => e.tagName + "#" + e.id + "." + e.getAttribute("class")).join(", ")`)
+}
+
+// Status messages are live regions from the start (WCAG 2.2, 4.1.3): a region
+// that comes together with its text is not announced.
+func TestLiveRegions(t *testing.T) {
+	tb := openPage(t, withGL, desktop, "/")
+	raw := eval[string](tb, `fetch("/").then((r) => r.text())`)
+	live := eval[int](tb, `new DOMParser().parseFromString(`+quote(raw)+`, "text/html").querySelectorAll("#verdict[role=status]:empty, #notice[role=status]:empty").length`)
+	if live != 2 {
+		t.Errorf("the page as it arrives has %d of the live regions for verdict and notice, empty, want 2", live)
+	}
+}
+
+// Nothing moves by itself for somebody who asked for less motion.
+func TestReducedMotion(t *testing.T) {
+	tb := open(t, withGL, desktop)
+	tb.prefer("prefers-reduced-motion", "reduce")
+	tb.goTo("/")
+	tb.ready()
+	tb.loadScene()
+	if got := tb.find("button", "Play").text(); got != "Play" {
+		t.Errorf("the button reads %q, want Play: nothing plays", got)
+	}
+}
+
+// The dark scheme is the same page by lamplight: as legible.
+func TestDark(t *testing.T) {
+	tb := open(t, withGL, desktop)
+	tb.prefer("prefers-color-scheme", "dark")
+	tb.goTo("/")
+	tb.ready()
+	tb.loadScene()
+	tb.axe("in the dark scheme with the scene")
+}

@@ -1,0 +1,99 @@
+//go:build browser
+
+package browsertest
+
+import (
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// Somebody walks in, types height and driver length and reads the verdict. The
+// room has an 8 ft ceiling. Common practice, no source: a 6 ft golfer with a
+// 45 1/2 in driver strikes it; a child of 3 ft 8 with a 30 in club does not.
+func TestVisitor(t *testing.T) {
+	tb := openPage(t, withGL, desktop, "/")
+	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
+	quick := tb.find("form", "Who just walked in?")
+
+	quick.find("textbox", "Height").fill(`6'0"`)
+	quick.find("textbox", "Driver length").fill("45 1/2 in")
+	tb.press("\r")
+	tall := tb.untilVerdict("Strikes", "Visitor")
+	if !strings.Contains(tall, "ceiling") {
+		t.Errorf("6'0\" with 45 1/2 in under 8 ft = %q, want the ceiling named", tall)
+	}
+
+	quick.find("textbox", "Height").fill("112 cm")
+	quick.find("textbox", "Driver length").fill("30 in")
+	tb.press("\r")
+	child := tb.untilVerdict("Clear", "Visitor")
+	if strings.Contains(child, "Strikes") {
+		t.Errorf("112 cm with 30 in under 8 ft = %q, want clear", child)
+	}
+
+	tb.find("button", "Remove visitor").click()
+	tb.until("the visitor to be gone", `!document.querySelector("#matrix").innerText.includes("Visitor") && !document.querySelector("#verdict").innerText.includes("Visitor")`)
+}
+
+// The address holds the plan: reloaded, or opened by somebody else, it gives
+// the same answer. Without it, the browser's own copy does.
+func TestLinkRestores(t *testing.T) {
+	tb := openPage(t, withGL, desktop, "/")
+	quick := tb.find("form", "Who just walked in?")
+	quick.find("textbox", "Height").fill(`6'4"`)
+	quick.find("textbox", "Driver length").fill("46 in")
+	tb.press("\r")
+	tb.untilVerdict("Visitor")
+	tb.until("the answer", `document.documentElement.dataset.busy === "no"`)
+	want := tb.cells()
+	link := eval[string](tb, "location.hash")
+	if !strings.HasPrefix(link, "#p=") || len(link) > 1500 {
+		t.Errorf("the address ends in %q (%d characters), want #p= and at most 1,500", short(link), len(link))
+	}
+
+	same := func(t *testing.T, where string, got []cell) {
+		t.Helper()
+		if len(got) != len(want) {
+			t.Fatalf("%s: %d checks, want %d", where, len(got), len(want))
+		}
+		for i := range got {
+			if got[i] != want[i] {
+				t.Errorf("%s: check %d = %+v, want %+v", where, i, got[i], want[i])
+			}
+		}
+	}
+	tb.reload()
+	tb.ready()
+	same(t, "reloaded", tb.cells())
+	answer := tb.answer()
+
+	friend := openPage(t, withGL, desktop, "/"+link)
+	same(t, "on a friend's machine", friend.cells())
+	if got := friend.answer(); got != answer {
+		t.Errorf("the friend reads\n%s\nwant\n%s", got, answer)
+	}
+
+	tb.goTo("/icon.svg") // away, so that the next address loads anew
+	tb.goTo("/")
+	tb.ready()
+	same(t, "without the link", tb.cells())
+}
+
+// Without WebGL the answer and the drawings are complete, and the page says
+// what is missing when it is asked for the 3D view.
+func TestWithoutWebGL(t *testing.T) {
+	tb := openPage(t, noGL, desktop, "/")
+	if got := tb.verdict(); !strings.Contains(got, "Tall guest") {
+		t.Errorf("the verdict = %q, want the worst check, the tall guest's", got)
+	}
+	for _, view := range []string{"plan", "side", "face"} {
+		parts := eval[int](tb, `document.querySelectorAll("#view-`+view+` .layer-figure .capsule").length`)
+		swept := eval[int](tb, `document.querySelector("#view-`+view+` .sweep-wash").getAttribute("d").length`)
+		if parts < 10 || swept < 100 {
+			t.Errorf("the %s view has %d parts of the golfer and %d characters of swept outline, want a drawing", view, parts, swept)
+		}
+	}
+	tb.find("button", "Show the swing in 3D").click()
+	tb.until("the reason", `document.querySelector("#stage-failed").innerText.includes("WebGL 2 is missing")`)
+}

@@ -1,0 +1,43 @@
+//go:build browser
+
+package browsertest
+
+import (
+	"encoding/json"
+	"os"
+	"strings"
+)
+
+// axeFile is the accessibility checker, a test-only npm package.
+const axeFile = "../../node_modules/axe-core/axe.min.js"
+
+// violation is one broken rule and where.
+type violation struct {
+	ID     string   `json:"id"`
+	Impact string   `json:"impact"`
+	Help   string   `json:"help"`
+	Nodes  []string `json:"nodes"`
+}
+
+// axe checks the page, and the scene's frame when it is there, against WCAG 2.2
+// A and AA and the checker's best practices. Every violation fails the test.
+func (tb *tab) axe(state string) {
+	tb.t.Helper()
+	script, err := os.ReadFile(axeFile)
+	if err != nil {
+		tb.t.Fatalf("the accessibility checker is missing, run make deps first: %v", err)
+	}
+	// DevTools' evaluation is not held to the page's policy, so the page runs
+	// under its own strict one all the while.
+	tb.evalEverywhere(string(script) + ";true")
+	report := eval[string](tb, `axe.run(document, {runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"], resultTypes: ["violations"]})
+		.then((r) => JSON.stringify(r.violations.map((v) => ({id: v.id, impact: v.impact, help: v.help,
+			nodes: v.nodes.map((n) => n.target.join(" ") + " " + n.failureSummary)}))))`)
+	var violations []violation
+	if err := json.Unmarshal([]byte(report), &violations); err != nil {
+		tb.t.Fatal(err)
+	}
+	for _, v := range violations {
+		tb.t.Errorf("%s: accessibility rule %s (%s): %s\n\t%s", state, v.ID, v.Impact, v.Help, strings.Join(v.Nodes, "\n\t"))
+	}
+}

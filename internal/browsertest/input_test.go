@@ -1,0 +1,129 @@
+//go:build browser
+
+package browsertest
+
+import (
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp/kb"
+)
+
+// Numbers that cannot be: the sentence stands beside the field and is part of
+// what a screen reader says of it, the last good answer stays, and a good
+// number puts everything right.
+func TestBadNumbers(t *testing.T) {
+	tests := []struct {
+		name, card, group, label, text string
+		want                           string // a part of the sentence
+	}{
+		{"words", "Room", "", "Ceiling height", "tall", "tall"},
+		{"zero", "Room", "", "Ceiling height", "0", "height"},
+		{"negative", "Room", "", "Ceiling height", "-2.4 m", ""},
+		{"absurd", "Room", "", "Ceiling height", "400 m", "height"},
+		{"missing", "Room", "", "Room width", "", ""},
+		{"too low to stand", "Room", "", "Ceiling height", "1.7 m", ""},
+		{"giant", "Players", "Player 1", "Height", "7.3 m", "height"},
+		{"tee outside", "Tees", "Tee 1", "From the back wall", "30 ft", ""},
+		{"ball at the screen", "Tees", "Tee 1", "From the back wall", "19 ft 8 in", "screen"},
+	}
+	tb := openPage(t, withGL, desktop, "/")
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			field := tb.field(tt.card, tt.group, tt.label)
+			good, verdict := field.value(), tb.verdict()
+			field.fill(tt.text)
+			tb.press(kb.Tab)
+			path := field.attribute("data-path")
+			selector := `document.querySelector('[data-path="` + path + `"]')`
+			tb.until("the field to be marked", selector+`.getAttribute("aria-invalid") === "true"`)
+			described := tb.field(tt.card, tt.group, tt.label).description
+			if !strings.Contains(strings.ToLower(described), strings.ToLower(tt.want)) || len(described) < 20 {
+				t.Errorf("the field says %q, want a sentence with %q", described, tt.want)
+			}
+			if got := tb.verdict(); got != verdict {
+				t.Errorf("the verdict became %q, want the last good one, %q", got, verdict)
+			}
+			if got := tb.notice(); !strings.Contains(got, "last good numbers") {
+				t.Errorf("the notice = %q, want it to say that the answer is from the last good numbers", got)
+			}
+
+			tb.field(tt.card, tt.group, tt.label).fill(good)
+			tb.press(kb.Tab)
+			tb.until("the mark to go", selector+`.getAttribute("aria-invalid") === null && document.documentElement.dataset.busy === "no"`)
+			if got := tb.verdict(); got != verdict {
+				t.Errorf("after %q again the verdict = %q, want %q", good, got, verdict)
+			}
+		})
+	}
+}
+
+// field finds a field of a card, opening the card when it is shut.
+func (tb *tab) field(card, group, label string) element {
+	tb.t.Helper()
+	eval[bool](tb, `(() => {
+		for (const d of document.querySelectorAll("#cards details")) {
+			if (d.querySelector("summary").innerText.trim().startsWith(`+quote(card)+`)) d.open = true;
+		}
+		return true;
+	})()`)
+	if group == "" {
+		return tb.find("textbox", label)
+	}
+	return tb.find("group", group).find("textbox", label)
+}
+
+// Links that somebody cut, mistyped or forged: the page says so and starts from
+// what it has.
+func TestMalformedLinks(t *testing.T) {
+	whole := eval[string](openPage(t, withGL, desktop, "/"), "location.hash")
+	tests := []struct{ name, hash string }{
+		{"empty", "#p="},
+		{"not the alphabet", "#p=%20%F0%9F%92%A5!!"},
+		{"noise", "#p=AAAAAAAAAAAAAAAA"},
+		{"cut short", whole[:len(whole)/2]},
+		{"changed inside", whole[:20] + "zzzz" + whole[24:]},
+		{"a megabyte", "#p=" + strings.Repeat("A", 1<<20)},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			tb := openPage(t, withGL, desktop, "/"+tt.hash)
+			if got := tb.notice(); len(got) < 20 || !strings.Contains(strings.ToLower(got), "link") {
+				t.Errorf("the notice = %q, want a sentence about the link", got)
+			}
+			if got := tb.verdict(); !strings.Contains(got, "Tall guest") {
+				t.Errorf("the verdict = %q, want the demonstration room's", got)
+			}
+		})
+	}
+}
+
+// Plan files that are none: one sentence, and the answer stays.
+func TestBadPlanFiles(t *testing.T) {
+	tests := []struct{ name, json, want string }{
+		{"a megabyte of JSON", `{"version":1,"title":"` + strings.Repeat("x", 1<<20) + `"}`, "1 MB"},
+		{"deep nesting", strings.Repeat("[", 100_000), ""},
+		{"another document", `{"version":1,"walls":[]}`, "walls"},
+		{"nothing", "", ""},
+		{"half", `{"version":1,"room":{"leng`, ""},
+	}
+	tb := openPage(t, withGL, desktop, "/")
+	tb.openPlan(filepath.Join(plansDir, "narrow.json"))
+	verdict := tb.verdict()
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			before := tb.notice()
+			tb.openText("bad.json", tt.json)
+			tb.until("another notice", `document.querySelector("#notice").innerText.trim() !== `+quote(before))
+			got := tb.notice()
+			if strings.Contains(got, "is open") || !strings.Contains(got, tt.want) || len(got) > 400 {
+				t.Errorf("the notice = %q, want one sentence with %q", short(got), tt.want)
+			}
+			if now := tb.verdict(); now != verdict {
+				t.Errorf("the verdict became %q, want the last good one, %q", now, verdict)
+			}
+		})
+	}
+	tb.openPlan(filepath.Join(plansDir, "clear-room.json")) // the solver lives
+}

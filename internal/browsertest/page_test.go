@@ -1,0 +1,108 @@
+//go:build browser
+
+package browsertest
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+)
+
+// plansDir holds the plans that all tests share.
+const plansDir = "../../testdata/plans"
+
+// openPage opens the page at a path and waits for its first answer.
+func openPage(t *testing.T, b *browser, view size, path string) *tab {
+	t.Helper()
+	tb := open(t, b, view)
+	tb.goTo(path)
+	tb.ready()
+	return tb
+}
+
+// ready waits for the first answer after a load.
+func (tb *tab) ready() {
+	tb.t.Helper()
+	tb.until("the first answer", `document.documentElement.dataset.state === "ready" && document.documentElement.dataset.busy === "no"`)
+}
+
+// openPlan gives the page a plan file, as its "Open plan file" button does, and
+// waits until the page says that it is open.
+func (tb *tab) openPlan(file string) {
+	tb.t.Helper()
+	path, err := filepath.Abs(file)
+	if err != nil {
+		tb.t.Fatal(err)
+	}
+	tb.do(chromedp.SetUploadFiles(chromedp.CSS("#open-file"), []string{path}))
+	tb.untilNotice(filepath.Base(file) + " is open")
+	tb.until("the answer", `document.documentElement.dataset.busy === "no"`)
+}
+
+// openText is openPlan for a plan given as text.
+func (tb *tab) openText(name, json string) {
+	tb.t.Helper()
+	file := filepath.Join(tb.t.TempDir(), name)
+	if err := os.WriteFile(file, []byte(json), 0o644); err != nil {
+		tb.t.Fatal(err)
+	}
+	tb.do(chromedp.SetUploadFiles(chromedp.CSS("#open-file"), []string{file}))
+}
+
+// verdict is the sentence at the top.
+func (tb *tab) verdict() string {
+	tb.t.Helper()
+	return eval[string](tb, `document.querySelector("#verdict").innerText.trim()`)
+}
+
+// notice is what the page says about the last thing done.
+func (tb *tab) notice() string {
+	tb.t.Helper()
+	return eval[string](tb, `document.querySelector("#notice").innerText.trim()`)
+}
+
+func (tb *tab) untilNotice(part string) {
+	tb.t.Helper()
+	tb.until(fmt.Sprintf("the notice %q", part), `document.querySelector("#notice").innerText.includes(`+quote(part)+`)`)
+}
+
+// untilVerdict waits until the sentence holds each of the parts.
+func (tb *tab) untilVerdict(parts ...string) string {
+	tb.t.Helper()
+	var tests []string
+	for _, part := range parts {
+		tests = append(tests, `document.querySelector("#verdict").innerText.includes(`+quote(part)+`)`)
+	}
+	tb.until(fmt.Sprintf("a verdict with %q", parts), strings.Join(tests, " && "))
+	return tb.verdict()
+}
+
+// answer is everything that the page says about the plan, as text: sentence,
+// details, surfaces and the table of everyone.
+func (tb *tab) answer() string {
+	tb.t.Helper()
+	return eval[string](tb, `["#answer", "#everyone"].map((s) => document.querySelector(s).innerText).join("\n")`)
+}
+
+// cell is one check as the table of everyone shows it.
+type cell struct {
+	Player, Club, Tee, Verdict string
+}
+
+func (tb *tab) cells() []cell {
+	tb.t.Helper()
+	return eval[[]cell](tb, `[...document.querySelectorAll("#matrix button")].map((b) => {
+		const [Player, Club, Tee] = JSON.parse(b.dataset.key);
+		return {Player, Club, Tee, Verdict: b.dataset.verdict};
+	})`)
+}
+
+// sideways is how many CSS pixels the page is wider than its window.
+func (tb *tab) sideways() int {
+	tb.t.Helper()
+	return eval[int](tb, `document.documentElement.scrollWidth - document.documentElement.clientWidth`)
+}

@@ -1,0 +1,220 @@
+//go:build browser
+
+package browsertest
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/log"
+	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/chromedp"
+)
+
+// patience is how long a tab waits for a signal. It is a generous bound for a
+// loaded machine, not an expectation.
+const patience = 40 * time.Second
+
+// size is a viewport in CSS pixels.
+type size struct {
+	name          string
+	width, height int64
+}
+
+var (
+	desktop = size{"desktop", 1440, 900}
+	tablet  = size{"tablet", 820, 1180}
+	phone   = size{"phone", 390, 844}
+)
+
+// tab is one page in a profile of its own.
+type tab struct {
+	t   *testing.T
+	ctx context.Context
+
+	mu       sync.Mutex
+	frames   frames
+	console  []string // errors, warnings and exceptions, as they came
+	requests []string // addresses asked for
+}
+
+// open starts an empty tab. When the test ends, anything on its console and any
+// request to somewhere else fails it.
+func open(t *testing.T, b *browser, view size) *tab {
+	t.Helper()
+	parent, err := b.start()
+	if err != nil {
+		t.Fatalf("starting Chromium: %v", err)
+	}
+	tb := &tab{t: t, frames: frames{contexts: map[string]bool{}}}
+	ctx, cancel := chromedp.NewContext(parent, chromedp.WithNewBrowserContext(), chromedp.WithListener(tb.listen))
+	t.Cleanup(cancel)
+	ctx, cancelTimeout := context.WithTimeout(ctx, 3*time.Minute)
+	t.Cleanup(cancelTimeout)
+	tb.ctx = ctx
+	t.Cleanup(tb.checkManners)
+	tb.do(chromedp.EmulateViewport(view.width, view.height))
+	return tb
+}
+
+func (tb *tab) listen(ev any) {
+	tb.mu.Lock()
+	defer tb.mu.Unlock()
+	tb.frames.listen(ev)
+	switch ev := ev.(type) {
+	case *runtime.EventConsoleAPICalled:
+		if ev.Type == "error" || ev.Type == "warning" || ev.Type == "assert" {
+			var words []string
+			for _, arg := range ev.Args {
+				words = append(words, strings.Trim(string(arg.Value), `"`)+arg.Description)
+			}
+			tb.console = append(tb.console, fmt.Sprintf("console.%s: %s", ev.Type, strings.Join(words, " ")))
+		}
+	case *runtime.EventExceptionThrown:
+		text := ev.ExceptionDetails.Text
+		if ev.ExceptionDetails.Exception != nil {
+			text += " " + ev.ExceptionDetails.Exception.Description
+		}
+		tb.console = append(tb.console, "exception: "+text)
+	case *log.EventEntryAdded:
+		if ev.Entry.Level == "error" || ev.Entry.Level == "warning" {
+			tb.console = append(tb.console, fmt.Sprintf("browser %s: %s %s", ev.Entry.Level, ev.Entry.Text, ev.Entry.URL))
+		}
+	case *network.EventRequestWillBeSent:
+		tb.requests = append(tb.requests, ev.Request.URL)
+	}
+}
+
+// harmless are console lines that say something about the machine the tests run
+// on and nothing about the page.
+var harmless = []string{
+	"GPU stall due to ReadPixels",                      // software rendering, when a screenshot is taken
+	"Automatic fallback to software WebGL",             // the flags say so
+	"GL Driver Message (OpenGL, Performance, GL_CLOSE", // the same stall by its other name
+}
+
+// checkManners fails the test for what the page did that no page should.
+func (tb *tab) checkManners() {
+	tb.mu.Lock()
+	defer tb.mu.Unlock()
+	for _, address := range tb.requests {
+		if !strings.HasPrefix(address, server.URL) && !strings.HasPrefix(address, "blob:"+server.URL) {
+			tb.t.Errorf("the page asked somebody else: %s", short(address))
+		}
+	}
+lines:
+	for _, line := range tb.console {
+		for _, h := range harmless {
+			if strings.Contains(line, h) {
+				continue lines
+			}
+		}
+		tb.t.Errorf("on the console: %s", line)
+	}
+}
+
+// do runs actions; an error ends the test.
+func (tb *tab) do(steps ...chromedp.Action[chromedp.Void]) {
+	tb.t.Helper()
+	if err := chromedp.Do(tb.ctx, steps...); err != nil {
+		tb.t.Fatal(err)
+	}
+}
+
+// goTo opens an address of the site, path with its leading slash.
+func (tb *tab) goTo(path string) {
+	tb.t.Helper()
+	tb.do(chromedp.Navigate(server.URL + path))
+}
+
+// reload loads the page anew, as a person's F5.
+func (tb *tab) reload() {
+	tb.t.Helper()
+	tb.do(chromedp.Reload())
+}
+
+// prefer sets media features such as prefers-color-scheme.
+func (tb *tab) prefer(feature, value string) {
+	tb.t.Helper()
+	if _, err := chromedp.Call(tb.ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
+		Features: []*emulation.MediaFeature{{Name: feature, Value: value}},
+	}); err != nil {
+		tb.t.Fatal(err)
+	}
+}
+
+// eval returns the value of a JavaScript expression; promises are awaited.
+func eval[T any](tb *tab, expression string) T {
+	tb.t.Helper()
+	v, err := chromedp.Run(tb.ctx, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
+	if err != nil {
+		tb.t.Fatalf("evaluating %s: %v", short(expression), err)
+	}
+	return v
+}
+
+// until waits until the JavaScript expression is true. what says what it waits
+// for. The page is asked in each of its frames, and no time is ever slept away.
+func (tb *tab) until(what, expression string) {
+	tb.t.Helper()
+	ctx, cancel := context.WithTimeout(tb.ctx, patience)
+	defer cancel()
+	script := fmt.Sprintf(`new Promise((done) => {
+		const look = () => { let v = false; try { v = %s; } catch {} if (v) done(true); else setTimeout(look, 20); };
+		look();
+	})`, expression)
+	for {
+		_, err := chromedp.Run(ctx, chromedp.Evaluate[bool](script, chromedp.EvalAwaitPromise))
+		if err == nil {
+			return
+		}
+		// A navigation throws the promise away; ask the new page.
+		if ctx.Err() != nil {
+			tb.t.Fatalf("waited %v for %s; the page says %q", patience, what, tb.glance())
+		}
+	}
+}
+
+// glance is what the page shows first, for messages about what went wrong.
+func (tb *tab) glance() string {
+	text, err := chromedp.Run(tb.ctx, chromedp.Evaluate[string](`(document.querySelector("main")?.innerText ?? document.body.innerText).slice(0, 400)`))
+	if err != nil {
+		return err.Error()
+	}
+	return text
+}
+
+// quote makes a JavaScript string of s.
+func quote(s string) string {
+	b, err := json.Marshal(s)
+	if err != nil {
+		panic(err) // a Go string always has a JSON form
+	}
+	return string(b)
+}
+
+func short(s string) string {
+	if len(s) > 120 {
+		return s[:120] + "…"
+	}
+	return s
+}
+
+// call runs a JavaScript function with the element as this.
+func call[T any](tb *tab, object runtime.RemoteObjectID, function string) T {
+	tb.t.Helper()
+	v, err := chromedp.Run(tb.ctx, chromedp.CallFunctionOn[T](function, func(p *runtime.CallFunctionOnParams) {
+		p.ObjectID = object
+	}))
+	if err != nil {
+		tb.t.Fatalf("calling %s: %v", short(function), err)
+	}
+	return v
+}
