@@ -31,6 +31,7 @@ func TestBadNumbers(t *testing.T) {
 	tb := openPage(t, withGL, desktop, "/")
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
+			tb.in(t)
 			field := tb.field(tt.card, tt.group, tt.label)
 			good, verdict := field.value(), tb.verdict()
 			field.fill(tt.text)
@@ -113,6 +114,7 @@ func TestBadPlanFiles(t *testing.T) {
 	verdict := tb.verdict()
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
+			tb.in(t)
 			before := tb.notice()
 			tb.openText("bad.json", tt.json)
 			tb.until("another notice", `document.querySelector("#notice").innerText.trim() !== `+quote(before))

@@ -31,6 +31,7 @@ func TestStates(t *testing.T) {
 		tb := openPage(t, withGL, view, "/")
 		for _, state := range states {
 			t.Run(view.name+"/"+state.name, func(t *testing.T) {
+				tb.in(t)
 				tb.openPlan(filepath.Join(plansDir, state.plan))
 				tb.loadScene()
 				tb.seekTightest()

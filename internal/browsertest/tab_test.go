@@ -218,3 +218,10 @@ func call[T any](tb *tab, object runtime.RemoteObjectID, function string) T {
 	}
 	return v
 }
+
+// in makes a subtest the one that the tab reports to, until it ends.
+func (tb *tab) in(t *testing.T) {
+	parent := tb.t
+	tb.t = t
+	t.Cleanup(func() { tb.t = parent })
+}
