@@ -19,7 +19,7 @@ func (c *collector) addf(field, format string, args ...any) {
 }
 
 // length checks a length in metres; who is what the sentence starts with, such
-// as `player "Host": ` or `room.`. NaN and infinities are outside every range.
+// as `player "Host": ` or `room: `.
 func (c *collector) length(field, who, what string, v float64, r span) bool {
 	if c.number(field, who, what, v, r, " m") {
 		return true
@@ -31,7 +31,8 @@ func (c *collector) length(field, who, what string, v float64, r span) bool {
 	return false
 }
 
-// number checks a number; unit is written after it, with its space if it has one.
+// number checks a number; unit is written after it, with its space if it has one. NaN and infinities are
+// outside every range.
 func (c *collector) number(field, who, what string, v float64, r span, unit string) bool {
 	if v >= r.lo && v <= r.hi {
 		return true
@@ -40,7 +41,7 @@ func (c *collector) number(field, who, what string, v float64, r span, unit stri
 	return false
 }
 
-// optional is number for a field whose zero means "not given".
+// optional is length or number for a field whose zero means "not given".
 func (c *collector) optional(field, who, what string, v float64, r span, unit string) {
 	if v == 0 {
 		return
@@ -52,7 +53,7 @@ func (c *collector) optional(field, who, what string, v float64, r span, unit st
 	c.number(field, who, what, v, r, unit)
 }
 
-// word checks a choice. list names the choices in the order to offer them.
+// word checks a choice; the sentence offers the choices in the order given.
 func (c *collector) word(field, who, what, v string, choices ...string) {
 	if !slices.Contains(choices, v) {
 		c.addf(field, "%s%s %s is not one of %s", who, what, strconv.Quote(clip(v)), strings.Join(choices, ", "))
@@ -78,7 +79,7 @@ func (c *collector) box(field, who string, lo, hi [3]float64) {
 }
 
 // names checks that names are there, short, on one line and different from one
-// another. seen may be shared between lists whose names must not meet.
+// another, case aside. Lists whose names must not meet share one.
 type names struct {
 	seen map[string]string // folded name → what holds it
 }
@@ -102,7 +103,7 @@ func (n names) check(c *collector, field, kind, name string, i int) {
 		c.addf(at, "%s %d: the name %s has more than %d characters", kind, i+1, strconv.Quote(clip(name)), maxName)
 		return
 	case hasControl(name):
-		c.addf(at, "%s %d: the name %s must be plain text on one line", kind, i+1, strconv.Quote(name))
+		c.addf(at, "%s %d: the name %s must be plain text on one line", kind, i+1, strconv.Quote(clip(name)))
 		return
 	}
 	if holder, taken := n.seen[folded]; taken {
@@ -112,9 +113,10 @@ func (n names) check(c *collector, field, kind, name string, i int) {
 	n.seen[folded] = fmt.Sprintf("%s %d", kind, i+1)
 }
 
-func hasControl(s string) bool {
-	return strings.ContainsFunc(s, func(r rune) bool { return r < ' ' || r == 0x7f || r == 0x2028 || r == 0x2029 })
-}
+func hasControl(s string) bool { return strings.ContainsFunc(s, isControl) }
+
+// isControl is true of control characters and the line separators of Unicode.
+func isControl(r rune) bool { return r < ' ' || r >= 0x7f && r < 0xa0 || r == 0x2028 || r == 0x2029 }
 
 // who starts a sentence about a named thing, or about its place in the list
 // when it has no name.

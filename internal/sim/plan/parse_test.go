@@ -122,6 +122,7 @@ func TestParseErrors(t *testing.T) {
 		{"a megabyte", string(huge), "", "more than the 1 MB"},
 		{"deep nesting", strings.Repeat(`{"a":`, 20000), "", "not valid JSON"},
 		{"unknown at the top", fmt.Sprintf(minimal, `,"colour":1`), "colour", "colour is not a field of a plan"},
+		{"unknown of many lines", fmt.Sprintf(minimal, `,"a\nb`+strings.Repeat("c", 999)+`":1`), "a b" + strings.Repeat("c", 57) + "…", "ccc… is not a field of a plan"},
 		{"wrong case", fmt.Sprintf(minimal, `,"Title":"a"`), "Title", "Title is not a field of a plan"},
 		{"number too large", fmt.Sprintf(minimal, `,"margin":1e999`), "margin", "margin is too large a number"},
 		{"null for a number", fmt.Sprintf(minimal, `,"margin":null`), "margin", "margin must be a number, not null"},

@@ -33,8 +33,8 @@ func checkObject(object map[string]any, t reflect.Type, path string, optional []
 		}
 	}
 	if len(unknown) > 0 {
-		name := slices.Min(unknown)
-		return fieldErrorf(join(path, name), "%s is not a field of a plan; the fields there are %s", clip(join(path, name)), strings.Join(names, ", "))
+		at := join(path, clip(slices.Min(unknown)))
+		return fieldErrorf(at, "%s is not a field of a plan; the fields there are %s", at, strings.Join(names, ", "))
 	}
 	for i, name := range names {
 		field := t.Field(i)
@@ -131,9 +131,16 @@ func join(path, name string) string {
 	return path + "." + name
 }
 
-// clip shortens text that came from outside, so that an error stays a sentence.
+// clip shortens text that came from outside and keeps it on one line, so that an
+// error stays a sentence.
 func clip(s string) string {
 	const longest = 60
+	s = strings.Map(func(r rune) rune {
+		if isControl(r) {
+			return ' '
+		}
+		return r
+	}, s)
 	r := []rune(s)
 	if len(r) <= longest {
 		return s
