@@ -42,7 +42,7 @@ func wishes(c Club) (trunk, arms, shaft wish) {
 	l := c.longness()
 	return wish{(30 - 5*l) * degree, 6 * degree},
 		wish{(4 + 7*l) * degree, 5 * degree},
-		wish{c.Lie - (2.5+5.5*l)*degree, 4 * degree}
+		wish{c.Lie - (5+3*l)*degree, 4 * degree}
 }
 
 // takeStance solves the address: the posture that departs least from what the
@@ -105,7 +105,7 @@ func (f *figure) takeStance(standOff float64) (Stance, joints, error) {
 	// body mass at 0.626 of the way from hip to shoulder (D. A. Winter 2009,
 	// Table 4.1, from memory); the legs' centre about half as far back as the hips.
 	const upper, upperAt, legs = 0.678, 0.626, 0.322
-	ahead := 0.03 * h // ankle to mid-foot
+	ahead := 0.042 * h // ankle to mid-foot
 	back := (upper*upperAt*f.trunk*math.Sin(st.Forward) - ahead) / (upper + legs/2)
 	ankleY := f.pelvis.Y - back
 	f.leadAnkle = geom.Vec{X: f.pelvis.X + st.StanceWidth/2, Y: ankleY, Z: sole}

@@ -31,10 +31,10 @@ const profileSteps = 48
 // golfer's 40–45 m/s, inside the 60–110 N m of published models with lighter
 // arms; it grows with mass × stature, as muscle force × lever would.
 const (
-	hubTorque  = 84.0 // N m for referenceMass and referenceStature
-	rampTime   = 0.06 // s
-	fadeFrom   = 45 * degree
-	fadeTo     = 10 * degree
+	hubTorque  = 80.0 // N m for referenceMass and referenceStature
+	rampTime   = 0.03 // s
+	fadeFrom   = 25 * degree
+	fadeTo     = -15 * degree
 	wristFrom  = 75 * degree
 	wristFull  = 45 * degree
 	wristLeast = -15.0 // N m

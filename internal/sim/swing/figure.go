@@ -150,9 +150,9 @@ func (f *figure) headAxis(c *core) (heel, toe geom.Vec) {
 func (f *figure) poseArms(c *core, out *Pose) {
 	down := r3.Scale(-1, c.up)
 	out[LeadUpperArm], out[LeadForearm], out[LeadHand] =
-		f.arm(c.leadShoulder, r3.Sub(c.hands, r3.Scale(leadAbove, c.club)), r3.Add(down, r3.Scale(0.5, c.lead)))
+		f.arm(c.leadShoulder, r3.Sub(c.hands, r3.Scale(leadAbove, c.club)), r3.Add(down, r3.Scale(0.3, c.lead)))
 	out[TrailUpperArm], out[TrailForearm], out[TrailHand] =
-		f.arm(c.trailShoulder, r3.Add(c.hands, r3.Scale(trailBelow, c.club)), r3.Sub(down, r3.Scale(0.5, c.lead)))
+		f.arm(c.trailShoulder, r3.Add(c.hands, r3.Scale(trailBelow, c.club)), r3.Sub(down, r3.Scale(0.3, c.lead)))
 }
 
 // arm closes one arm between shoulder and hand by inverse kinematics; the elbow

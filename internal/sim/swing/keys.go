@@ -94,16 +94,16 @@ func (f *figure) write(style Style, trait [NumTraits]float64, st Stance, start j
 	fwd := st.Forward / degree
 	side := st.Side / degree
 	up := max(0, 1+6*trait[TraitRise]) // a golfer who rises also stands up out of the tilt
-	s[chForward] = degrees(keys{fwd, fwd, fwd, fwd - 1, fwd - 2, 0, 0, 0.5 * fwd / max(0.5, up), 0.28 * fwd, 3})
-	s[chSide] = degrees(keys{side, side * 0.7, side * 0.2, -1, side, side + 7, side + 8, side + 5, 4, 0})
-	s[chChest] = degrees(keys{0, 30, 66, chestTop, 0.46 * chestTop, -24, -46, -76, -106, -122})
+	s[chForward] = degrees(keys{fwd, fwd, fwd, fwd - 1, fwd - 2, 0, 0, 0.6 * fwd / max(0.5, up), 0.35 * fwd, 4})
+	s[chSide] = degrees(keys{side, side * 0.7, side * 0.2, -1, side + 1, side + 7, side + 8, side + 5, 3, 0})
+	s[chChest] = degrees(keys{0, 30, 66, chestTop, 0.46 * chestTop, -20, -46, -82, -108, -122})
 	s[chPelvis] = degrees(keys{0, 12, 31, hipsTop, 4, -40, -58, -75, -90, -96})
 
 	sway := trait[TraitSway]
-	s[chPelvisX] = keys{0, -0.01 - sway/2, -0.02 - sway, -0.025 - sway, 0.03, 0.08, 0.095, 0.115, 0.13, 0.14}
+	s[chPelvisX] = keys{0, -0.01 - sway/2, -0.02 - sway, -0.025 - sway, 0.025, 0.065, 0.085, 0.11, 0.13, 0.14}
 	s[chPelvisY] = keys{0, 0, 0.005, 0.01, 0.01, 0.01, 0, 0, 0, 0}
 	rise := trait[TraitRise]
-	s[chPelvisZ] = keys{0, 0, rise / 2, rise/2 - 0.005, -0.03, -0.01, 0.005 + rise/2, 0.015 + rise, 0.025 + rise, 0.03 + rise}
+	s[chPelvisZ] = keys{0, 0, rise / 2, rise/2 - 0.005, -0.025, 0, 0.005 + rise/2, 0.005 + rise, 0.005 + rise, 0.005 + rise}
 	for _, ch := range []channel{chPelvisX, chPelvisY, chPelvisZ} {
 		for k := range s[ch] {
 			s[ch][k] *= size
@@ -112,7 +112,7 @@ func (f *figure) write(style Style, trait [NumTraits]float64, st Stance, start j
 	s[chHeel] = keys{0, 0, 0, 0, 0, 0.25, 0.4, 0.65, 0.9, 1}
 
 	path := trait[TraitPath] / degree
-	s[chHandTrace] = degrees(keys{0, -6 + path, -8 + path, -8 + path, 7 + path, 8 + path, 12 + path, 15 + path, 15 + path, 15 + path})
+	s[chHandTrace] = degrees(keys{0, -6 + path, -8 + path, -8 + path, 7 + path, 8 + path, 11 + path, 12 + path, 12 + path, 12 + path})
 	s[chClubTrace] = degrees(keys{0, path / 2, path / 2, path / 2, path / 2, path / 4, 4 + path/2, 10 + path, 14 + path, 16 + path})
 	steeper := trait[TraitPlane] / degree
 	hands := handUp + 0.8*steeper
@@ -121,14 +121,14 @@ func (f *figure) write(style Style, trait [NumTraits]float64, st Stance, start j
 	around := trait[TraitAround] / degree
 
 	startSlope := start[chHandSlope] / degree
-	s[chHandSlope] = degrees(keys{startSlope, 78 + hands, 78 + hands, 78 + hands, 66 + hands, 0, 70 + hands, 72 + hands/2, 72 + hands/2, 74})
-	s[chClubSlope] = degrees(keys{shaft, shaft + 5 + club, 60 + 3*short + club, 58 + 3*short + club, 50 + 7*short + club, 0,
-		shaft + 4 + 0.6*club, 52 + club - 0.3*around, 40 + club - around, end.slope - around})
+	s[chHandSlope] = degrees(keys{startSlope, 78 + hands, 80 + hands, 84 + hands, 67 + hands, 0, 70 + hands, 73 + hands/2, 75 + hands/2, 78})
+	s[chClubSlope] = degrees(keys{shaft, shaft + 5 + club, 60 + 3*short + club, 58 + 3*short + club, 47 + 7*short + club, 0,
+		shaft + 2 + 3*l + 0.6*club, 52 + club - 0.3*around, 40 + club - around, end.slope - around})
 	s[chTheta] = degrees(keys{0, 36, 88, handsTop, 0, 0, -50, -92, 0.92*end.hands - 3, end.hands})
 	wrist := trait[TraitWrist] / degree
 	s[chPhi] = degrees(keys{0, 90, 180 + 0.5*wrist, clubTop, 0, 0, -92, -164, min(0.88*end.club, end.club+18) - 0.2*around, end.club - 0.4*around})
 	width := 1 + trait[TraitWidth]
-	s[chReach] = keys{0, 0.93 * arm, 0.92 * arm, 0.80 * arm, 0.86 * arm, 0,
+	s[chReach] = keys{0, 0.93 * arm, 0.92 * arm, 0.76 * arm, 0.85 * arm, 0,
 		0.95 * arm, 0.94 * arm * min(1.04, width), (0.3 + 0.7*end.out) * 0.97 * arm * width, end.out * arm * width}
 
 	for ch := range numChannels {
@@ -153,8 +153,8 @@ func (f *figure) meetBall(s *score, st Stance) error {
 	l := min(1, f.club.longness())
 	// Hands about level with the ball for a driver, ahead by 8° for a wedge
 	// (shaft lean 5–12° with irons, common practice).
-	j[chPhi] = (8 - 7*l) * degree
-	j[chClubSlope] = st.Shaft + (4+2*l)*degree
+	j[chPhi] = (8 - 6*l) * degree
+	j[chClubSlope] = st.Shaft + (4+5.5*l)*degree
 	club, _ := inPlane(j[chPhi], j[chClubSlope], j[chClubTrace])
 	sole := geom.Vec{X: -(ballRadius + f.club.HeadDepth), Y: f.club.HeadSpan/2 + f.club.HeadRadius/2}
 	hands := r3.Sub(sole, r3.Scale(f.reach, club))

@@ -1,0 +1,131 @@
+package swing
+
+import (
+	"math"
+	"math/rand/v2"
+
+	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/stat/distmv"
+	"gonum.org/v1/gonum/stat/samplemv"
+
+	"wideberth/internal/sim/body"
+)
+
+// Family is all the swings that one golfer may make with one club: a central
+// swing and a spread of traits about it. Its members share the central swing's
+// timing, so that they can be compared instant by instant; where a swing goes
+// does not depend on how fast it goes there.
+type Family struct {
+	Central *Swing
+
+	body    body.Body
+	club    Club
+	style   Style
+	spread  [NumTraits]float64
+	times   []float64
+	moments []moment
+	shares  [][2]float64 // of the arm's and the club's arc to go, during the downswing
+}
+
+// NewFamily models the central swing and its spread.
+func NewFamily(b body.Body, c Club, style Style) (*Family, error) {
+	central, err := New(b, c, style)
+	if err != nil {
+		return nil, err
+	}
+	return &Family{Central: central, body: b, club: c, style: style, spread: style.spread(b.ArmSD)}, nil
+}
+
+// Member models the member of the family that v places.
+func (f *Family) Member(v Variation) (*Swing, error) {
+	var trait [NumTraits]float64
+	for t := range trait {
+		trait[t] = v[t] * f.spread[t]
+	}
+	b := f.body
+	// Long arms tend to go with high shoulders (ANSUR II residuals), so an arm
+	// longer than guessed also hangs from a shoulder a little higher.
+	b.ShoulderHeight += v[TraitArm] * b.ArmShoulderCorr * b.ShoulderHeightSD
+	return build(b, f.club, f.style, trait, &f.Central.Downswing)
+}
+
+// Spread returns one standard deviation of a trait in its own unit (rad, m, or
+// a fraction of the arm for TraitWidth).
+func (f *Family) Spread(t Trait) float64 { return f.spread[t] }
+
+// SetTimes fixes the instants at which Poses evaluates a member.
+func (f *Family) SetTimes(times []float64) {
+	f.times = times
+	f.moments = make([]moment, len(times))
+	f.shares = make([][2]float64, len(times))
+	c := f.Central
+	for i, t := range times {
+		f.moments[i] = momentAt(&c.times, t)
+		if t > c.times[kTop] && t < c.times[kImpact] {
+			since := t - c.times[kTop]
+			f.shares[i] = [2]float64{c.Downswing.share(&c.Downswing.arm, since), c.Downswing.share(&c.Downswing.club, since)}
+		}
+	}
+}
+
+// Poses fills out, one pose per instant of SetTimes, with a member's poses.
+func (f *Family) Poses(member *Swing, out []Pose) {
+	top, impact := member.times[kTop], member.times[kImpact]
+	var j joints
+	for i := range f.moments {
+		for ch := range numChannels {
+			j[ch] = member.curves[ch].at(&f.moments[i])
+		}
+		if t := f.times[i]; t > top && t < impact {
+			j[chTheta] = arcAt(&member.curves[chTheta], f.shares[i][0])
+			j[chPhi] = arcAt(&member.curves[chPhi], f.shares[i][1])
+		}
+		member.figure.pose(&j, &out[i])
+	}
+}
+
+// Reach bounds the family: no trait is sampled beyond this many standard
+// deviations, and the farthest-reaching corners lie at it.
+const Reach = 2.5
+
+// Variations returns n members of the standard family by a scrambled Halton
+// sequence (A. B. Owen 2017, A randomized Halton algorithm in R) through the
+// normal distribution cut off at Reach. The same seed gives the same members.
+func Variations(n int, seed uint64) []Variation {
+	points := mat.NewDense(n, int(NumTraits), nil)
+	src := rand.NewPCG(seed, seed)
+	samplemv.Halton{Kind: samplemv.Owen, Q: distmv.NewUnitUniform(int(NumTraits), nil), Src: src}.Sample(points)
+	inside := math.Erf(Reach / math.Sqrt2) // probability within Reach
+	out := make([]Variation, n)
+	for i := range out {
+		for t := range out[i] {
+			out[i][t] = math.Sqrt2 * math.Erfinv(inside*(2*points.At(i, t)-1))
+		}
+	}
+	return out
+}
+
+// Single returns the variation with one trait alone at z standard deviations.
+func Single(t Trait, z float64) Variation {
+	var v Variation
+	v[t] = z
+	return v
+}
+
+// Corner returns the member at Reach in the direction along which a clearance
+// falls fastest, given how much it changes per standard deviation of each
+// trait: the farthest-reaching member were the response linear.
+func Corner(slope [NumTraits]float64) Variation {
+	norm := 0.0
+	for _, s := range slope {
+		norm += s * s
+	}
+	var v Variation
+	if norm == 0 {
+		return v
+	}
+	for t := range v {
+		v[t] = 0 - Reach*slope[t]/math.Sqrt(norm) // no negative zeros in reports
+	}
+	return v
+}
