@@ -56,7 +56,7 @@ type HighestLoft struct {
 	Club    string  `json:"club"`
 	Tee     string  `json:"tee"`
 	Own     float64 `json:"own"`               // the club's launch angle, degrees
-	Screen  float64 `json:"screen"`            // steepest that still meets the screen, degrees; NaN-free: -1 when none does
+	Screen  float64 `json:"screen"`            // steepest that still meets the screen, degrees; -1 when none does
 	Next    string  `json:"next,omitempty"`    // what a ball just steeper meets
 	Caught  float64 `json:"caught"`            // steepest that screen or top return catch; -1 when none is
 	Beyond  string  `json:"beyond,omitempty"`  // what a ball just steeper than that meets

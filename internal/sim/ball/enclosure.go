@@ -3,7 +3,6 @@ package ball
 import (
 	"errors"
 	"fmt"
-	"math"
 	"slices"
 
 	"wideberth/internal/sim/geom"
@@ -19,7 +18,8 @@ type Enclosure struct {
 	Top    Need          `json:"top"`
 	Curve  []DepthPoint  `json:"curve"`
 	Bottom Bottom        `json:"bottom"`
-	Lost   []Lost        `json:"lost"` // balls that no return can catch, worst first
+	Lost   []Lost        `json:"lost"`    // ordinary balls that no return can catch, worst first
+	Miss   []MissDepth   `json:"mishits"` // what it would take to catch the named mishits
 	Launch []HighestLoft `json:"launch"`
 	Behind StandOff      `json:"behind"`
 }
@@ -45,8 +45,8 @@ type DepthPoint struct {
 
 // Bottom is how low the screen must come, m above the structural floor.
 type Bottom struct {
-	Flying  float64 `json:"flying"`  // catches the asked share of balls in flight
-	Rolling float64 `json:"rolling"` // no ball on the floor can roll under
+	Flying  *float64 `json:"flying,omitempty"` // catches the asked share of balls in flight; nil when none comes as far
+	Rolling float64  `json:"rolling"`          // no ball on the floor can roll under
 }
 
 // Lost is the share of a pair's balls that meet something else on their way to
@@ -57,6 +57,16 @@ type Lost struct {
 	Tee     string  `json:"tee"`
 	Surface string  `json:"surface"`
 	Share   float64 `json:"share"`
+}
+
+// MissDepth is what would catch a named mishit.
+type MissDepth struct {
+	Player string  `json:"player"`
+	Club   string  `json:"club"`
+	Tee    string  `json:"tee"`
+	Name   string  `json:"name"`
+	Meets  string  `json:"meets"` // "screen", "side return", "top return", or what is in the way
+	Depth  float64 `json:"depth"` // m of return that it takes; 0 when no return can
 }
 
 // curveStep (m) is the spacing of the curve's depths.
@@ -80,7 +90,8 @@ func Enclose(p plan.Plan, pairs []Pair, rate float64, n int) (Enclosure, error) 
 	open := s.open()
 	shots := Draws(n)
 	out := Enclosure{Rate: rate, Balls: n, Behind: standOff(p, pairs)}
-	out.Bottom = Bottom{Flying: math.Inf(1), Rolling: layers(p) + Diameter}
+	out.Bottom.Rolling = layers(p) + Diameter
+	out.Lost, out.Miss = []Lost{}, []MissDepth{}
 	allowed := (1 - rate) * float64(n) * (1 + 1e-12) // whole counts survive rounding
 	needs := make([]depths, len(pairs))
 	for i, q := range pairs {
@@ -88,10 +99,13 @@ func Enclose(p plan.Plan, pairs []Pair, rate float64, n int) (Enclosure, error) 
 		needs[i] = d
 		out.Side = out.Side.deeper(d.side, int(allowed/2), q)
 		out.Top = out.Top.deeper(d.top, int(allowed/2), q)
-		out.Bottom.Flying = min(out.Bottom.Flying, d.low[min(int(allowed), len(d.low)-1)])
+		if k := min(int(allowed), len(d.low)-1); k >= 0 && (out.Bottom.Flying == nil || d.low[k] < *out.Bottom.Flying) {
+			out.Bottom.Flying = &d.low[k]
+		}
 		for name, k := range d.lost {
 			out.Lost = append(out.Lost, Lost{q.Player.Name, q.Club.Name, q.Tee.Name, name, float64(k) / float64(n)})
 		}
+		out.Miss = append(out.Miss, open.misses(q)...)
 		out.Launch = append(out.Launch, s.highest(q))
 	}
 	out.Curve = curve(needs, n)
@@ -151,9 +165,8 @@ func (o openScene) fly(q Pair, shots []Draw) depths {
 	d := depths{lost: map[string]int{}}
 	l, skill := q.launch(), SkillOf(q.Player)
 	for _, shot := range shots {
-		c := fly(l.vary(skill, shot).At(o.plan, q.Tee).State(), o.Air, o.targets, Options{}).End
-		at := c.Arrival.P
-		depth := o.screen.X - at.X + Radius
+		c := o.first(q, l.vary(skill, shot))
+		at, depth := c.Arrival.P, o.depth(c)
 		switch {
 		case c.Kind == KindFloor:
 			d.low = append(d.low, layers(o.plan))
@@ -173,11 +186,41 @@ func (o openScene) fly(q Pair, shots []Draw) depths {
 			d.lost[c.Surface]++
 		}
 	}
-	if len(d.low) == 0 {
-		d.low = []float64{math.Inf(1)}
-	}
 	slices.Sort(d.side)
 	slices.Sort(d.top)
 	slices.Sort(d.low)
 	return d
+}
+
+func (o openScene) first(q Pair, l Launch) Contact {
+	return fly(l.At(o.plan, q.Tee).State(), o.Air, o.targets, Options{}).End
+}
+
+// depth is how far a return must reach out from the screen to meet the ball with
+// its whole width.
+func (o openScene) depth(c Contact) float64 { return o.screen.X - c.Arrival.P.X + Radius }
+
+// misses tells what would catch the pair's named mishits. A topped ball is left
+// out: it runs along the floor, which is a matter for the screen's bottom.
+func (o openScene) misses(q Pair) []MissDepth {
+	var out []MissDepth
+	for _, m := range Misses(q.launch(), q.Player.Hand) {
+		if m.Name == topped {
+			continue
+		}
+		c := o.first(q, m.Launch)
+		d := MissDepth{Player: q.Player.Name, Club: q.Club.Name, Tee: q.Tee.Name, Name: m.Name, Meets: c.Surface}
+		if c.Kind == KindScreen || c.Kind == KindSideReturn || c.Kind == KindTopReturn {
+			switch z := c.Arrival.P.Z; {
+			case z < o.screen.Bottom:
+				d.Meets = "under the " + string(c.Kind)
+			case c.Kind == KindScreen:
+				d.Meets = string(c.Kind)
+			default:
+				d.Meets, d.Depth = string(c.Kind), o.depth(c)
+			}
+		}
+		out = append(out, d)
+	}
+	return out
 }

@@ -30,10 +30,10 @@ type Sample struct {
 }
 
 const (
-	// touch (m) is the gap at which a ball that closes in has arrived. It is a
-	// thousand times finer than the 0.1 mm promised, since the search converges
-	// as fast as Newton's.
-	touch = 1e-7
+	// touch (m) is the gap at which a ball that closes in has arrived. It is
+	// far finer than the 0.1 mm promised, since the search converges as fast as
+	// Newton's.
+	touch = 1e-10
 	// inside (m) is an overlap too deep to be rounding: the ball starts in there.
 	inside = 1e-4
 	// trailStep (s) is the longest time between samples of a trail: 0.2 m at 80 m/s.
@@ -63,7 +63,7 @@ func fly(start State, air Air, targets []Target, opt Options) Path {
 		maxTime = 5
 	}
 	f := forces{air: air, aero: aero, drag: air.Density * area / (2 * Mass)}
-	if spin := r3.Norm(start.W); spin > 0 {
+	if spin := geom.Norm(start.W); spin > 0 {
 		f.spin, f.axis = spin, r3.Scale(1/spin, start.W)
 	}
 	p := Path{}
@@ -88,7 +88,7 @@ func fly(start State, air Air, targets []Target, opt Options) Path {
 		return !arrived
 	})
 	if !arrived {
-		p.End = Contact{Kind: KindNone, Time: lastTime, Speed: r3.Norm(last.V), Arrival: last,
+		p.End = Contact{Kind: KindNone, Time: lastTime, Speed: geom.Norm(last.V), Arrival: last,
 			Point: [3]float64{last.P.X, last.P.Y, last.P.Z}}
 	}
 	return p
@@ -109,7 +109,7 @@ type forces struct {
 func (f *forces) derivative(_ float64, y, dy []float64) {
 	v := geom.Vec{X: y[3], Y: y[4], Z: y[5]}
 	a := geom.Vec{Z: -Gravity}
-	if speed := r3.Norm(v); f.drag > 0 && speed > 0 {
+	if speed := geom.Norm(v); f.drag > 0 && speed > 0 {
 		cd, cl := f.aero.At(speed, f.spin, f.air)
 		a = r3.Sub(a, r3.Scale(f.drag*cd*speed, v))
 		a = r3.Add(a, r3.Scale(f.drag*cl*speed, r3.Cross(f.axis, v)))
@@ -128,7 +128,7 @@ func (f *forces) derivative(_ float64, y, dy []float64) {
 func (f *forces) meet(seg *ode.Segment, w geom.Vec, targets []Target) (int, State, float64) {
 	y := make([]float64, 6)
 	start := stateOf(seg.Y0, w)
-	fastest := r3.Norm(start.V) + Gravity*(seg.T1-seg.T0) // drag and lift only slow
+	fastest := geom.Norm(start.V) + Gravity*(seg.T1-seg.T0) // drag and lift only slow
 	a := 1.01 * (Gravity + f.drag*f.aero.Bound*fastest*fastest)
 	hit, best, found := -1, seg.T1, State{}
 	for i := range targets {
@@ -144,7 +144,7 @@ func (f *forces) meet(seg *ode.Segment, w geom.Vec, targets []Target) (int, Stat
 			default:
 				h = (root - c) / a
 			}
-			if h < 1e-10 { // touching, or as good as at rest on the target
+			if h < 1e-13 { // touching, or as good as at rest on the target
 				hit, best, found = i, t, s
 				break
 			}

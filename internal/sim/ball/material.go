@@ -31,13 +31,13 @@ const (
 // upper end; a tube that gives or is struck off its middle returns less.
 //
 // Cloth, foam and floor are assumptions. No measured return off hung cloth was
-// found; it depends on tension, gap and cloth, hence the wide range. Whoever
-// builds should try soft shots first.
+// found; it depends on tension, gap and cloth, hence a range of ten to one.
+// Whoever builds should try soft shots first.
 func (m Material) Restitution(v float64, g Give) float64 {
 	rigid := max(0.3, 0.86-0.0029*v)
 	switch m {
 	case Cloth:
-		return [3]float64{0.05, 0.20, 0.45}[g]
+		return [3]float64{0.03, 0.10, 0.30}[g]
 	case Foam:
 		return [3]float64{0.10, 0.30, 0.50}[g]
 	case Ground:

@@ -14,15 +14,15 @@ type Pad struct {
 	Share   float64    `json:"share"`            // of ordinary balls, of the pair with the most; 0: only mishits
 	Mishits []string   `json:"mishits"`          // the named mishits that meet it
 	Fastest float64    `json:"fastest"`          // m/s on arrival
-	Low     [3]float64 `json:"low"`              // box around the points, m
-	High    [3]float64 `json:"high"`             //
+	From    [3]float64 `json:"from"`             // box around the points, m
+	To      [3]float64 `json:"to"`               //
 	Bare    Return     `json:"bare"`             // the worst way back as it is
 	Padded  *Return    `json:"padded,omitempty"` // and with foam over it, for ordinary balls
 }
 
 // Pads gathers the bare hard surfaces from outcomes, most often met first.
 func Pads(outcomes []Outcome) []Pad {
-	var pads []Pad
+	pads := []Pad{}
 	at := func(surface string, k Kind, p [3]float64) *Pad {
 		if k == KindGap {
 			k = KindWall // what the ball met behind the screen is as hard as in front
@@ -32,7 +32,7 @@ func Pads(outcomes []Outcome) []Pad {
 				return &pads[i]
 			}
 		}
-		pads = append(pads, Pad{Surface: surface, Kind: k, Low: p, High: p, Mishits: []string{}})
+		pads = append(pads, Pad{Surface: surface, Kind: k, From: p, To: p, Mishits: []string{}})
 		return &pads[len(pads)-1]
 	}
 	for _, o := range outcomes {
@@ -40,9 +40,9 @@ func Pads(outcomes []Outcome) []Pad {
 			if s.Padded == nil { // only bare hard surfaces have it
 				continue
 			}
-			p := at(s.Surface, s.Kind, s.Low)
+			p := at(s.Surface, s.Kind, s.From)
 			p.Share = max(p.Share, s.Share)
-			p.grow(s.Low, s.High, s.Fastest, s.Back)
+			p.grow(s.From, s.To, s.Fastest, s.Back)
 			b := *s.Padded
 			if p.Padded != nil {
 				b = b.worse(*p.Padded)
@@ -67,9 +67,9 @@ func Pads(outcomes []Outcome) []Pad {
 	return pads
 }
 
-func (p *Pad) grow(low, high [3]float64, speed float64, back Return) {
+func (p *Pad) grow(from, to [3]float64, speed float64, back Return) {
 	for j := range 3 {
-		p.Low[j], p.High[j] = min(p.Low[j], low[j]), max(p.High[j], high[j])
+		p.From[j], p.To[j] = min(p.From[j], from[j]), max(p.To[j], to[j])
 	}
 	p.Fastest = max(p.Fastest, speed)
 	p.Bare = p.Bare.worse(back)

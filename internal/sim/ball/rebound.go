@@ -64,7 +64,7 @@ func bounce(c Contact, g Give) State {
 	slip := r3.Add(vt, r3.Cross(s.W, arm))
 	slip = r3.Sub(slip, r3.Scale(r3.Dot(slip, n), n))
 	dv := r3.Scale(-rolling, slip)
-	if most := c.Material.friction() * (1 + e) * -vn; r3.Norm(dv) > most {
+	if most := c.Material.friction() * (1 + e) * -vn; geom.Norm(dv) > most {
 		dv = r3.Scale(most, r3.Unit(dv))
 	}
 	spin := r3.Scale(1/(inertiaFactor*Radius*Radius), r3.Cross(arm, dv))
@@ -75,10 +75,25 @@ func bounce(c Contact, g Give) State {
 	}
 }
 
+// Rebound is a ball's first contact and its way back at the ends and the middle
+// of the range of restitution.
+type Rebound struct {
+	Contact Contact `json:"contact"`
+	Low     Return  `json:"low"`
+	Likely  Return  `json:"likely"`
+	High    Return  `json:"high"`
+}
+
+// Rebound flies a launch from a tee to its first contact and back.
+func (s *Scene) Rebound(tee plan.Tee, l Launch) Rebound {
+	c := s.First(tee, l)
+	return Rebound{c, s.Back(c, tee, Low), s.Back(c, tee, Likely), s.Back(c, tee, High)}
+}
+
 // Back follows a ball from its first contact until it passes the golfer's plane,
 // comes to rest or has bounced eight times.
 func (s *Scene) Back(c Contact, tee plan.Tee, g Give) Return {
-	legs := s.back(c, tee, g, false)
+	legs := s.backLegs(c, tee, g, false)
 	r := Return{Nearest: max(0, c.Arrival.P.X-tee.X)}
 	time := c.Time
 	for _, leg := range legs {
@@ -96,7 +111,7 @@ func (s *Scene) Back(c Contact, tee plan.Tee, g Give) Return {
 	return r
 }
 
-func (s *Scene) back(c Contact, tee plan.Tee, g Give, trail bool) []Path {
+func (s *Scene) backLegs(c Contact, tee plan.Tee, g Give, trail bool) []Path {
 	// The plane is met by the ball's centre, hence the radius.
 	plane := Target{Name: "golfer's plane", Kind: KindGolfer,
 		Half: geom.Halfspace{N: geom.Vec{X: 1}, D: tee.X - Radius}}
@@ -104,7 +119,7 @@ func (s *Scene) back(c Contact, tee plan.Tee, g Give, trail bool) []Path {
 	var legs []Path
 	for range mostBounces {
 		from := bounce(c, g)
-		if c.Kind == KindNone || r3.Norm(from.V) < restSpeed {
+		if c.Kind == KindNone || geom.Norm(from.V) < restSpeed {
 			break
 		}
 		leg := fly(from, s.Air, targets, Options{Trail: trail})
@@ -122,7 +137,7 @@ func (s *Scene) back(c Contact, tee plan.Tee, g Give, trail bool) []Path {
 // the golfer or lies still. Times start at 0 in each leg.
 func (s *Scene) Trace(tee plan.Tee, l Launch, g Give) []Path {
 	first := s.Fly(l.At(s.plan, tee).State(), true)
-	return append([]Path{first}, s.back(first.End, tee, g, true)...)
+	return append([]Path{first}, s.backLegs(first.End, tee, g, true)...)
 }
 
 // pastFloor returns the first contact that is not the floor: a topped ball
@@ -135,13 +150,13 @@ func (s *Scene) pastFloor(from State) Contact {
 			break
 		}
 		next := bounce(c, Likely)
-		speed := r3.Norm(next.V)
+		speed := geom.Norm(next.V)
 		if speed < restSpeed {
 			break
 		}
 		if up := r3.Dot(next.V, c.Normal); up < rollHop {
 			next.V = r3.Add(next.V, r3.Scale(rollHop-up, c.Normal))
-			next.V = r3.Scale(speed/r3.Norm(next.V), next.V)
+			next.V = r3.Scale(speed/geom.Norm(next.V), next.V)
 		}
 		time := c.Time
 		c = s.Fly(next, false).End

@@ -87,6 +87,8 @@ type Miss struct {
 	Launch Launch
 }
 
+const topped = "topped"
+
 // Misses returns the named worst cases for a well-struck launch. A hosel shot
 // leaves 30–60° to the golfer's toe side, which is right for a right-hander
 // (common practice, no source). The rest are assumptions: a thin ball leaves at
@@ -112,7 +114,7 @@ func Misses(l Launch, hand string) []Miss {
 	}
 	return []Miss{
 		with("thin", func(m *Launch) { m.Elevation /= 3; m.Spin *= 0.6 }),
-		with("topped", func(m *Launch) { m.Elevation = 1 * degree; m.Speed *= 0.6; m.Spin *= -0.5 }),
+		with(topped, func(m *Launch) { m.Elevation = 1 * degree; m.Speed *= 0.6; m.Spin *= -0.5 }),
 		with("skied", func(m *Launch) {
 			m.Elevation = min(max(m.Elevation+30*degree, 45*degree), 65*degree)
 			m.Speed *= 0.65

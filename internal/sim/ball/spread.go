@@ -14,6 +14,7 @@ type Outcome struct {
 	Club   string      `json:"club"`
 	Tee    string      `json:"tee"`
 	Launch Leaving     `json:"launch"`         // the well-struck ball
+	Struck Rebound     `json:"struck"`         // the well-struck ball and its way back
 	Balls  int         `json:"balls"`          // how many were flown
 	Caught Estimate    `json:"caught"`         // share met by screen or returns on the golfer's side
 	Shares []Share     `json:"shares"`         // most frequent first
@@ -62,8 +63,8 @@ type Share struct {
 	Short    float64    `json:"short"`            // median distance before the screen's plane, m
 	FarShort float64    `json:"farShort"`         // the greatest
 	Fastest  float64    `json:"fastest"`          // highest speed on arrival, m/s
-	Low      [3]float64 `json:"low"`              // box around the points, m
-	High     [3]float64 `json:"high"`             //
+	From     [3]float64 `json:"from"`             // box around the points, m
+	To       [3]float64 `json:"to"`               //
 	Back     Return     `json:"back"`             // the worst of up to 8 of the balls on their way back
 	Padded   *Return    `json:"padded,omitempty"` // the same if a bare hard surface were padded with foam
 }
@@ -101,6 +102,7 @@ func (s *Scene) Spread(player plan.Player, club plan.Club, tee plan.Tee, headSpe
 	out := Outcome{
 		Player: player.Name, Club: club.Name, Tee: tee.Name, Balls: len(shots),
 		Launch: Leaving{launch.Speed, launch.Elevation / degree, launch.Spin / rpm},
+		Struck: s.Rebound(tee, launch),
 		Heat:   s.newHeat(),
 	}
 	type key struct {
@@ -144,12 +146,12 @@ func (s *Scene) Spread(player plan.Player, club plan.Club, tee plan.Tee, headSpe
 // gather fills a share's figures from its contacts.
 func (s *Scene) gather(sh *Share, g []Contact, tee plan.Tee) {
 	short := make([]float64, len(g))
-	sh.Low, sh.High = g[0].Point, g[0].Point
+	sh.From, sh.To = g[0].Point, g[0].Point
 	for i, c := range g {
 		short[i] = c.Short
 		sh.Fastest = max(sh.Fastest, c.Speed)
 		for j, v := range c.Point {
-			sh.Low[j], sh.High[j] = min(sh.Low[j], v), max(sh.High[j], v)
+			sh.From[j], sh.To[j] = min(sh.From[j], v), max(sh.To[j], v)
 		}
 	}
 	slices.Sort(short)

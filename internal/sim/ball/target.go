@@ -48,7 +48,7 @@ func (t *Target) gap(p geom.Vec) (float64, geom.Vec) {
 	b := t.Box
 	q := b.Clamp(p)
 	n := r3.Sub(p, q)
-	if d := r3.Norm(n); d > 0 {
+	if d := geom.Norm(n); d > 0 {
 		return d - Radius, r3.Scale(1/d, n)
 	}
 	// The centre is inside: out by the nearest face.
@@ -86,7 +86,7 @@ type Contact struct {
 
 func contactOf(t *Target, s State, time float64) Contact {
 	_, n := t.gap(s.P)
-	speed := r3.Norm(s.V)
+	speed := geom.Norm(s.V)
 	touch := r3.Sub(s.P, r3.Scale(Radius, n))
 	angle := 0.0
 	if speed > 0 {
