@@ -1,0 +1,164 @@
+// Package answer is what the page talks to: requests come in as JSON, answers
+// go out as JSON, and nothing that comes in makes it panic. It puts the report
+// into words, has it drawn flat, and makes the show for the scene.
+//
+// Requests are objects with a "kind":
+//
+//	start   link, saved            → plan, notes, error?
+//	demo                           → plan
+//	solve   plan, focus            → plan, report, focus, sentences, flat, link, notes
+//	show    plan, focus            → bytes (Show only)
+//	length  text, units            → metres, label, other
+//	label   metres, units, form    → label
+//	labels  metres (a list), …     → labels
+//
+// A request that cannot be served gives {"error": {"message", "field"}}: a
+// sentence for a person, and where it applies the path of the field at fault.
+package answer
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+
+	"wideberth/internal/sim/plan"
+)
+
+// maxRequest is the longest request read, in bytes: a plan of the largest size
+// that plan.Parse takes, twice over for escapes, and its wrapping.
+const maxRequest = 2<<20 + 1<<10
+
+// Solver answers requests and remembers what it worked out for the last ones.
+// The zero value is ready. It is not for concurrent use.
+type Solver struct {
+	cache cache
+}
+
+// Problem is why a request was not served.
+type Problem struct {
+	Message string `json:"message"`         // a sentence
+	Field   string `json:"field,omitempty"` // path in the plan, such as players[1].height
+}
+
+// failure is the answer that holds only a problem.
+type failure struct {
+	Error Problem `json:"error"`
+}
+
+// request is any request; each kind reads its own fields.
+type request struct {
+	Kind   string          `json:"kind"`
+	Link   string          `json:"link"`
+	Saved  string          `json:"saved"`
+	Plan   json.RawMessage `json:"plan"`
+	Focus  Focus           `json:"focus"`
+	Text   string          `json:"text"`
+	Metres json.RawMessage `json:"metres"`
+	Units  string          `json:"units"`
+	Form   string          `json:"form"`
+}
+
+// Handle serves one request. It always returns one JSON object.
+func (s *Solver) Handle(body []byte) []byte {
+	out, err := guarded(func() ([]byte, error) {
+		answer, err := s.serve(body)
+		if err != nil {
+			return nil, err
+		}
+		return json.Marshal(answer)
+	})
+	if err != nil {
+		return ErrorJSON(err)
+	}
+	return out
+}
+
+// Show serves a request of kind show: the bytes that package show reads.
+func (s *Solver) Show(body []byte) ([]byte, error) {
+	return guarded(func() ([]byte, error) {
+		req, err := read(body)
+		if err != nil {
+			return nil, err
+		}
+		if req.Kind != "show" {
+			return nil, fmt.Errorf("the page asked to be shown %q, which this program does not know: reload the page", clip(req.Kind))
+		}
+		return s.show(req)
+	})
+}
+
+// ErrorJSON is the answer for an error of Show.
+func ErrorJSON(err error) []byte {
+	out, merr := json.Marshal(failure{problemOf(err)})
+	if merr != nil { // a struct of two strings always marshals
+		return []byte(`{"error":{"message":"this is a fault of the program, not of your numbers"}}`)
+	}
+	return out
+}
+
+// guarded turns a panic of serve into an error, so that one bad request does
+// not end the program and with it the page.
+func guarded(serve func() ([]byte, error)) (out []byte, err error) {
+	defer func() {
+		if r := recover(); r != nil {
+			out, err = nil, fmt.Errorf("this is a fault of the program, not of your numbers: %v", r)
+		}
+	}()
+	return serve()
+}
+
+func read(body []byte) (request, error) {
+	var req request
+	if len(body) > maxRequest {
+		return req, fmt.Errorf("the request is %.1f MB, more than the %.0f MB that are read at once", float64(len(body))/1e6, float64(maxRequest)/1e6)
+	}
+	if err := json.Unmarshal(body, &req); err != nil {
+		var wrong *json.UnmarshalTypeError
+		if errors.As(err, &wrong) && wrong.Field != "" {
+			return req, fmt.Errorf("%s in the page's request is a %s: reload the page", wrong.Field, wrong.Value)
+		}
+		return req, fmt.Errorf("the page's request cannot be read: reload the page (%w)", err)
+	}
+	return req, nil
+}
+
+func (s *Solver) serve(body []byte) (any, error) {
+	req, err := read(body)
+	if err != nil {
+		return nil, err
+	}
+	switch req.Kind {
+	case "start":
+		return start(req), nil
+	case "demo":
+		return planAnswer{Plan: plan.Demo()}, nil
+	case "solve":
+		return s.solve(req)
+	case "length":
+		return length(req)
+	case "label":
+		return label(req)
+	case "labels":
+		return labels(req)
+	}
+	return nil, fmt.Errorf("the page asked for %q, which this program does not know: reload the page", clip(req.Kind))
+}
+
+// problemOf finds the field that an error is about.
+func problemOf(err error) Problem {
+	p := Problem{Message: err.Error()}
+	var field *plan.FieldError
+	if errors.As(err, &field) {
+		p.Field = field.Field
+	}
+	return p
+}
+
+// clip shortens text that came from outside, so that an error stays a sentence.
+func clip(s string) string {
+	const longest = 40
+	if r := []rune(s); len(r) > longest {
+		return string(r[:longest]) + "…"
+	}
+	return s
+}

@@ -1,0 +1,114 @@
+package answer
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+
+	"wideberth/internal/sim/plan"
+)
+
+// maxLabels is the most labels made at once.
+const maxLabels = 10000
+
+type lengthAnswer struct {
+	Metres float64 `json:"metres"` // to 0.1 mm, as links keep it
+	Label  string  `json:"label"`
+	Other  string  `json:"other"` // the same in the other kind of unit
+}
+
+type labelAnswer struct {
+	Label string `json:"label"`
+}
+
+type labelsAnswer struct {
+	Labels []string `json:"labels"`
+}
+
+// length reads a length that somebody typed.
+func length(req request) (lengthAnswer, error) {
+	units, other, err := unitsOf(req)
+	if err != nil {
+		return lengthAnswer{}, err
+	}
+	m, err := plan.ParseLength(req.Text, units)
+	if err != nil {
+		return lengthAnswer{}, err
+	}
+	m = math.Round(m*1e4) / 1e4
+	return lengthAnswer{Metres: m, Label: plan.Label(m, units), Other: plan.Label(m, other)}, nil
+}
+
+func label(req request) (labelAnswer, error) {
+	write, err := labeller(req)
+	if err != nil {
+		return labelAnswer{}, err
+	}
+	var m *float64
+	if err := json.Unmarshal(orNull(req.Metres), &m); err != nil || m == nil {
+		return labelAnswer{}, fmt.Errorf("a label was asked for without a number of metres: reload the page")
+	}
+	return labelAnswer{write(*m)}, nil
+}
+
+func labels(req request) (labelsAnswer, error) {
+	write, err := labeller(req)
+	if err != nil {
+		return labelsAnswer{}, err
+	}
+	var list []*float64 // a gap in the list is null
+	if err := json.Unmarshal(orNull(req.Metres), &list); err != nil {
+		return labelsAnswer{}, fmt.Errorf("labels were asked for without a list of metres: reload the page")
+	}
+	if len(list) > maxLabels {
+		return labelsAnswer{}, fmt.Errorf("%d labels were asked for at once, more than %d: reload the page", len(list), maxLabels)
+	}
+	out := labelsAnswer{Labels: make([]string, len(list))}
+	for i, m := range list {
+		if m != nil {
+			out.Labels[i] = write(*m)
+		}
+	}
+	return out, nil
+}
+
+// labeller is the writing that a request asks for. Form "" rounds to the
+// nearest and writes feet, as for the size of a room; "short" keeps clubs in
+// inches; "down" is for clearances, never more than there is; "tape" is that in
+// both kinds of unit.
+func labeller(req request) (func(m float64) string, error) {
+	units, _, err := unitsOf(req)
+	if err != nil {
+		return nil, err
+	}
+	forms := map[string]func(float64, string) string{
+		"": plan.Label, "short": plan.LabelShort, "down": plan.LabelDown, "tape": plan.LabelTape,
+	}
+	write, ok := forms[req.Form]
+	if !ok {
+		return nil, fmt.Errorf("a label of the form %q was asked for, which this program does not know: reload the page", clip(req.Form))
+	}
+	return func(m float64) string { return write(m, units) }, nil
+}
+
+// unitsOf reads the units of a request, imperial when it names none, and the
+// other kind.
+func unitsOf(req request) (units, other string, err error) {
+	switch req.Units {
+	case "", plan.UnitsImperial:
+		return plan.UnitsImperial, plan.UnitsMetric, nil
+	case plan.UnitsMetric:
+		return plan.UnitsMetric, plan.UnitsImperial, nil
+	}
+	return "", "", &plan.FieldError{
+		Field:   "units",
+		Message: fmt.Sprintf("units %q are neither %s nor %s", clip(req.Units), plan.UnitsImperial, plan.UnitsMetric),
+	}
+}
+
+func orNull(raw json.RawMessage) json.RawMessage {
+	if len(raw) == 0 {
+		return json.RawMessage("null")
+	}
+	return raw
+}

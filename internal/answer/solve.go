@@ -1,0 +1,243 @@
+package answer
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"wideberth/internal/render/flat"
+	"wideberth/internal/render/stage"
+	"wideberth/internal/sim/fit"
+	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/sweep"
+	"wideberth/internal/sim/swing"
+)
+
+// Focus names the check that the page looks at. What is empty, or names what
+// the plan has not got, leaves the choice to the worst check that is left.
+type Focus struct {
+	Player string `json:"player"`
+	Club   string `json:"club"`
+	Tee    string `json:"tee"`
+}
+
+// solveAnswer is the answer to a plan.
+type solveAnswer struct {
+	Plan      plan.Plan  `json:"plan"` // with its defaults
+	Report    fit.Report `json:"report"`
+	Focus     Focus      `json:"focus"`
+	Sentences Sentences  `json:"sentences"`
+	Flat      flat.Flat  `json:"flat"`
+	Link      string     `json:"link"`
+	Notes     []string   `json:"notes"`
+}
+
+func (s *Solver) solve(req request) (any, error) {
+	p, r, focus, worst, err := s.check(req)
+	if err != nil {
+		return nil, err
+	}
+	link, err := p.Link()
+	if err != nil {
+		return nil, err
+	}
+	c := r.Checks[focus]
+	drawn, err := s.draw(p, c)
+	if err != nil {
+		return nil, err
+	}
+	return solveAnswer{
+		Plan: p, Report: r, Focus: Focus{c.Player, c.Club, c.Tee},
+		Sentences: sentences(p, r, focus, worst),
+		Flat:      drawn, Link: link, Notes: notes(p, r),
+	}, nil
+}
+
+// check reads the plan of a request and runs it, unless it was run before. It
+// returns the indices of the check that the request looks at and of the worst.
+func (s *Solver) check(req request) (p plan.Plan, r fit.Report, focus, worst int, err error) {
+	if p, err = plan.Parse(req.Plan); err != nil {
+		return
+	}
+	if r, err = s.cache.report(p); err != nil {
+		return
+	}
+	if len(r.Checks) == 0 {
+		err = &plan.FieldError{Field: "players", Message: "nobody in the plan swings a club: add a player and a club"}
+		return
+	}
+	worst = worstOf(r.Checks, Focus{})
+	focus = worst
+	if f := req.Focus; f != (Focus{}) {
+		if i := worstOf(r.Checks, f); i >= 0 {
+			focus = i
+		}
+	}
+	return
+}
+
+// worstOf is the index of the check with the least clearance among those that f
+// allows, the first of equals; -1 when there is none.
+func worstOf(checks []fit.Check, f Focus) int {
+	worst := -1
+	allows := func(want, got string) bool { return want == "" || want == got }
+	for i, c := range checks {
+		if allows(f.Player, c.Player) && allows(f.Club, c.Club) && allows(f.Tee, c.Tee) &&
+			(worst < 0 || c.Clearance < checks[worst].Clearance) {
+			worst = i
+		}
+	}
+	return worst
+}
+
+// notes are the plan's remarks and those of its checks, each once.
+func notes(p plan.Plan, r fit.Report) []string {
+	out := append([]string{}, p.Notes()...)
+	for _, c := range r.Checks {
+		for _, n := range c.Notes {
+			if !slices.Contains(out, n) {
+				out = append(out, n)
+			}
+		}
+	}
+	return out
+}
+
+// draw makes the flat drawings of the swing that decides a check.
+func (s *Solver) draw(p plan.Plan, c fit.Check) (flat.Flat, error) {
+	who, err := castOf(p, c)
+	if err != nil {
+		return flat.Flat{}, err
+	}
+	m, err := s.cache.motion(who, c.Nearest.Variation)
+	if err != nil {
+		return flat.Flat{}, err
+	}
+	return flat.Build(flat.Input{
+		Plan: p, At: sweep.Place(p, who.tee, who.player),
+		Motion: m.outline, Address: m.swing.PoseAt(0),
+		Tight: flat.Reading{
+			Pose: m.swing.PoseAt(c.Nearest.Time),
+			From: vec(c.Nearest.On), To: vec(c.Nearest.At),
+			Label: tapeLabel(c.Clearance, p.Units), Verdict: c.Verdict, Surface: c.Nearest.Surface,
+		},
+	}), nil
+}
+
+// show makes the scene's bytes for the swing that decides a check.
+func (s *Solver) show(req request) ([]byte, error) {
+	p, r, focus, _, err := s.check(req)
+	if err != nil {
+		return nil, err
+	}
+	c := r.Checks[focus]
+	who, err := castOf(p, c)
+	if err != nil {
+		return nil, err
+	}
+	m, err := s.cache.motion(who, c.Nearest.Variation)
+	if err != nil {
+		return nil, err
+	}
+	show := stage.Build(stage.Input{Plan: p, Player: who.player, Club: who.club, Tee: who.tee, Swing: m.swing})
+	if show.Tape.Surface == c.Nearest.Surface {
+		// The report's clearance is the more cautious one; the scene's tape must
+		// not read otherwise than the sentence above it.
+		show.Tape.Label = tapeLabel(c.Clearance, p.Units)
+	}
+	return show.Encode(), nil
+}
+
+// cast is who swings what from where.
+type cast struct {
+	player plan.Player
+	club   plan.Club
+	tee    plan.Tee
+}
+
+func castOf(p plan.Plan, c fit.Check) (cast, error) {
+	player, ok1 := p.Player(c.Player)
+	club, ok2 := p.Club(c.Club)
+	tee, ok3 := p.Tee(c.Tee)
+	if !ok1 || !ok2 || !ok3 {
+		return cast{}, fmt.Errorf("this is a fault of the program, not of your numbers: the report names %s, which the plan has not got", swinger(c))
+	}
+	return cast{player, club, tee}, nil
+}
+
+// tapeLabel is the reading on the tape, in both kinds of unit; an overshoot is
+// said to be one, since a tape shows no sign.
+func tapeLabel(clearance float64, units string) string {
+	label := plan.LabelTape(clearance, units)
+	if clearance < 0 {
+		return strings.ReplaceAll(label, minus, "") + " past"
+	}
+	return label
+}
+
+func vec(v [3]float64) geom.Vec { return geom.Vec{X: v[0], Y: v[1], Z: v[2]} }
+
+// cache keeps what the last requests worked out. Moving a slider asks for the
+// same plan with another title, unit or focus, or the same swing on another tee.
+type cache struct {
+	key     string // of the plan that last was run
+	last    fit.Report
+	motions map[string]motion
+}
+
+// motion is one swing and the outline of what it sweeps.
+type motion struct {
+	swing   *swing.Swing
+	outline *flat.Motion
+}
+
+// maxMotions bounds the motions kept, some 50 kB each.
+const maxMotions = 64
+
+// report runs a plan, unless it last ran one that differs only in what no
+// clearance depends on.
+func (c *cache) report(p plan.Plan) (fit.Report, error) {
+	same := p
+	same.Title, same.Units, same.Seats, same.Sensor, same.Air = "", "", nil, nil, nil
+	key := string(same.JSON())
+	if key == "" {
+		return fit.Report{}, errors.New("this is a fault of the program, not of your numbers: a checked plan cannot be written down")
+	}
+	if key == c.key {
+		return c.last, nil
+	}
+	r, err := fit.CheckPlan(p)
+	if err != nil {
+		return fit.Report{}, err
+	}
+	c.key, c.last = key, r
+	return r, nil
+}
+
+// motion makes one member of a player's family with a club.
+func (c *cache) motion(who cast, v swing.Variation) (motion, error) {
+	key := fmt.Sprintf("%+v|%+v|%v", who.player, withoutBall(who.club), v)
+	if m, ok := c.motions[key]; ok {
+		return m, nil
+	}
+	s, err := fit.Member(who.player, who.club, v)
+	if err != nil {
+		return motion{}, err
+	}
+	_, poses := sweep.Sample(s, sweep.FineTolerance).Samples()
+	m := motion{s, flat.Reduce(poses)}
+	if c.motions == nil || len(c.motions) >= maxMotions {
+		c.motions = map[string]motion{}
+	}
+	c.motions[key] = m
+	return m, nil
+}
+
+// withoutBall drops what the ball does, which is behind a pointer and would
+// make every key a new one.
+func withoutBall(c plan.Club) plan.Club {
+	c.Ball = nil
+	return c
+}

@@ -1,0 +1,196 @@
+package answer
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"strings"
+	"testing"
+
+	"wideberth/internal/render/flat"
+	"wideberth/internal/render/show"
+	"wideberth/internal/sim/fit"
+	"wideberth/internal/sim/plan"
+)
+
+// small is the demo with one player and one club: one check, worked out once.
+func small() plan.Plan {
+	p := plan.Demo()
+	p.Players, p.Clubs = p.Players[1:2], p.Clubs[:1]
+	return p
+}
+
+func solveRequest(p plan.Plan, f Focus) []byte {
+	focus, _ := json.Marshal(f)
+	return fmt.Appendf(nil, `{"kind":"solve","plan":%s,"focus":%s}`, p.JSON(), focus)
+}
+
+// solved is what the tests read of an answer.
+type solved struct {
+	Plan      plan.Plan
+	Report    fit.Report
+	Focus     Focus
+	Sentences Sentences
+	Flat      flat.Flat
+	Link      string
+	Error     *Problem
+}
+
+func solve(t *testing.T, s *Solver, p plan.Plan, f Focus) solved {
+	t.Helper()
+	var out solved
+	if err := json.Unmarshal(s.Handle(solveRequest(p, f)), &out); err != nil {
+		t.Fatal(err)
+	}
+	if out.Error != nil {
+		t.Fatalf("solve: %s", out.Error.Message)
+	}
+	return out
+}
+
+func TestSolveHangsTogether(t *testing.T) {
+	var s Solver
+	p := small()
+	out := solve(t, &s, p, Focus{})
+	want := Focus{"Tall guest", "driver", "middle"}
+	if out.Focus != want {
+		t.Errorf("focus = %+v, want %+v", out.Focus, want)
+	}
+	c := out.Report.Checks[0]
+	if !strings.HasPrefix(out.Sentences.Verdict, "Tall guest, driver, middle tee: ") || !strings.Contains(out.Sentences.Verdict, surface(c.Nearest.Surface)) {
+		t.Errorf("verdict %q does not name who and the surface %q", out.Sentences.Verdict, c.Nearest.Surface)
+	}
+	for name, v := range map[string]flat.View{"plan": out.Flat.Plan, "side": out.Flat.Side, "face": out.Flat.Face} {
+		if len(v.Sweep) == 0 || len(v.Path) < 10 || len(v.Figure) != 19 || len(v.Lines) < 4 {
+			t.Errorf("%s: %d outlines, %d points of path, %d limbs, %d lines: something is missing", name, len(v.Sweep), len(v.Path), len(v.Figure), len(v.Lines))
+		}
+		if v.Tape == nil || v.Tape.Label != tapeLabel(c.Clearance, p.Units) || v.Tape.Verdict != c.Verdict {
+			t.Errorf("%s: tape %+v does not read %s of the report", name, v.Tape, tapeLabel(c.Clearance, p.Units))
+		}
+	}
+	if back, err := plan.FromLink(out.Link); err != nil || back.Players[0].Name != "Tall guest" {
+		t.Errorf("the link does not lead back to the plan: %v", err)
+	}
+
+	// The same request again, and the plan that came back, give the same bytes.
+	first := s.Handle(solveRequest(p, Focus{}))
+	if again := s.Handle(solveRequest(out.Plan, Focus{})); !bytes.Equal(first, again) {
+		t.Error("the plan with its defaults filled in gives another answer")
+	}
+	// What no clearance depends on is not worked out again; what one does is.
+	key := s.cache.key
+	p.Title, p.Units = "Another title", plan.UnitsMetric
+	metric := solve(t, &s, p, Focus{})
+	if s.cache.key != key {
+		t.Error("another title and other units ran the whole plan again")
+	}
+	if !strings.Contains(metric.Sentences.Verdict, " mm") {
+		t.Errorf("metric verdict %q has no millimetres", metric.Sentences.Verdict)
+	}
+
+	// The scene's tape reads as the page's.
+	body := bytes.Replace(solveRequest(p, Focus{}), []byte("solve"), []byte("show"), 1)
+	packed, err := s.Show(body)
+	if err != nil {
+		t.Fatal(err)
+	}
+	scene, err := show.Decode(packed)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if scene.Tape.Label != metric.Flat.Plan.Tape.Label {
+		t.Errorf("tape of the scene reads %q, of the page %q", scene.Tape.Label, metric.Flat.Plan.Tape.Label)
+	}
+}
+
+// A left-hander in the mirrored room gets the mirrored drawings: see package
+// flat. Here: a low ceiling strikes, a barn is clear, and words follow.
+func TestVerdictFollowsTheRoom(t *testing.T) {
+	cases := []struct {
+		name    string
+		size    [3]float64
+		verdict string
+		says    string
+	}{
+		{"low ceiling", [3]float64{6.4, 6, 2.3}, fit.Strikes, " strikes the "},
+		{"barn", [3]float64{12, 10, 6}, fit.Clear, ": clear; the closest is "},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			p := small()
+			p.Room = plan.Room{Length: c.size[0], Width: c.size[1], Height: c.size[2]}
+			p.Screen, p.Hung, p.Seats = nil, nil, nil
+			p.Tees = []plan.Tee{{Name: "middle", X: 3, Y: c.size[1] / 2}}
+			var s Solver
+			out := solve(t, &s, p, Focus{})
+			if out.Report.Verdict != c.verdict || !strings.Contains(out.Sentences.Verdict, c.says) {
+				t.Errorf("%s: %s\nwant %s and %q", out.Report.Verdict, out.Sentences.Verdict, c.verdict, c.says)
+			}
+		})
+	}
+}
+
+func TestWorstOf(t *testing.T) {
+	checks := []fit.Check{
+		{Player: "a", Club: "driver", Tee: "t", Clearance: 0.3},
+		{Player: "b", Club: "driver", Tee: "t", Clearance: -0.1},
+		{Player: "b", Club: "iron", Tee: "t", Clearance: 0.2},
+		{Player: "c", Club: "iron", Tee: "t", Clearance: -0.1},
+	}
+	cases := []struct {
+		name  string
+		focus Focus
+		want  int
+	}{
+		{"all", Focus{}, 1},
+		{"one named", Focus{"b", "iron", "t"}, 2},
+		{"a player", Focus{Player: "b"}, 1},
+		{"a club", Focus{Club: "iron"}, 3},
+		{"nobody", Focus{Player: "d"}, -1},
+	}
+	for _, c := range cases {
+		if got := worstOf(checks, c.focus); got != c.want {
+			t.Errorf("%s: worstOf(%+v) = %d, want %d", c.name, c.focus, got, c.want)
+		}
+	}
+}
+
+func TestTapeLabel(t *testing.T) {
+	cases := []struct {
+		m     float64
+		units string
+		want  string
+	}{
+		{0.1499, plan.UnitsImperial, "5 7/8 in · 149 mm"},
+		{0.1499, plan.UnitsMetric, "149 mm · 5 7/8 in"},
+		{-0.042, plan.UnitsImperial, "1 3/4 in · 42 mm past"},
+		{0.001, plan.UnitsImperial, "0 in · 1 mm"},
+	}
+	for _, c := range cases {
+		if got := tapeLabel(c.m, c.units); got != c.want {
+			t.Errorf("tapeLabel(%v m, %s) = %q, want %q", c.m, c.units, got, c.want)
+		}
+	}
+}
+
+// FuzzHandle looks for requests that panic, or whose answer is not one JSON
+// object. Whole plans are left out: each takes a good part of a second.
+func FuzzHandle(f *testing.F) {
+	for _, seed := range []string{
+		`{"kind":"demo"}`, `{"kind":"length","text":"5'11\"","units":"imperial"}`, `{"kind":"labels","metres":[1,null,-0]}`,
+		`{"kind":"start","link":"#p=a","saved":"{}"}`, `{"kind":"solve","plan":{"room":{}}}`, `[`, "\xff", `{"kind":"label","metres":-1e308}`,
+	} {
+		f.Add([]byte(seed))
+	}
+	f.Fuzz(func(t *testing.T, body []byte) {
+		var s Solver
+		out := s.Handle(body)
+		var object map[string]json.RawMessage
+		if err := json.Unmarshal(out, &object); err != nil {
+			t.Fatalf("Handle(%q) = %q: %v", body, out, err)
+		}
+		if bytes.Contains(out, []byte("fault of the program")) {
+			t.Fatalf("Handle(%q) ran into a panic: %s", body, out)
+		}
+	})
+}

@@ -1,0 +1,287 @@
+package answer
+
+import (
+	"fmt"
+	"strings"
+
+	"wideberth/internal/sim/fit"
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/swing"
+)
+
+// Sentences is the answer in words. Clearances in it are rounded down and
+// overshoots up: no sentence is more reassuring than the figure behind it.
+type Sentences struct {
+	Verdict string   `json:"verdict"`
+	Share   string   `json:"share"`
+	Detail  []string `json:"detail"`
+}
+
+// caution ends every answer: what the model leaves out and what to do first.
+const (
+	leftOut = "This is a model of a golf swing, not a measurement of yours: it leaves out a stumble, a club that slips or breaks, a ball that rebounds, and anybody who moves about."
+	before  = "Before a real swing, rehearse it slowly with the club in the hands, have somebody watch the tight places, and put something soft on the surface that comes nearest."
+)
+
+// sentences puts the report into words. focus is the check that the page looks
+// at, worst the one that decides the plan.
+func sentences(p plan.Plan, r fit.Report, focus, worst int) Sentences {
+	c := r.Checks[focus]
+	w := words{units: p.Units, margin: p.Margin}
+	var out Sentences
+	if focus == worst {
+		out.Verdict = w.planSentence(r, c)
+	} else {
+		out.Verdict = w.checkSentence(c)
+		if other := r.Checks[worst]; other.Verdict != fit.Clear {
+			out.Detail = append(out.Detail, "Worst in this plan: "+w.checkSentence(other))
+		}
+	}
+	out.Share = w.share(c)
+	out.Detail = append(out.Detail, w.looseAndTypical(c))
+	for _, s := range []string{w.speed(c), w.cause(c), tally(r.Checks)} {
+		if s != "" {
+			out.Detail = append(out.Detail, s)
+		}
+	}
+	out.Detail = append(out.Detail, leftOut, before)
+	return out
+}
+
+// minus is the sign that labels carry.
+const minus = "−"
+
+// words writes for one plan: its units and the margin (m) it asks for.
+type words struct {
+	units  string
+	margin float64
+}
+
+// planSentence leads with worst, the check that decides the plan.
+func (w words) planSentence(r fit.Report, worst fit.Check) string {
+	if worst.Verdict != fit.Clear || len(r.Checks) == 1 {
+		return w.checkSentence(worst)
+	}
+	who := worst.Player + " clears every time"
+	for _, c := range r.Checks {
+		if c.Player != worst.Player {
+			who = "Everyone clears"
+		}
+	}
+	n := worst.Nearest
+	return fmt.Sprintf("%s: the closest is %s, %s %s from %s %s.", who, swinger(worst), part(n.Part), w.gap(worst.Clearance), surface(n.Surface), phase(n.Phase))
+}
+
+func (w words) checkSentence(c fit.Check) string {
+	n := c.Nearest
+	who, what, where, when := swinger(c), part(n.Part), surface(n.Surface), phase(n.Phase)
+	switch c.Verdict {
+	case fit.Strikes:
+		return fmt.Sprintf("%s: %s strikes %s %s, %s past it.", who, what, where, when, w.past(c.Clearance))
+	case fit.Tight:
+		return fmt.Sprintf("%s: %s passes %s by %s %s: %s.", who, what, where, w.gap(c.Clearance), when, w.tighter(c.Clearance))
+	}
+	return fmt.Sprintf("%s: clear; the closest is %s, %s from %s %s.", who, what, w.gap(c.Clearance), where, when)
+}
+
+// share says how many of the swings tried touch something.
+func (w words) share(c fit.Check) string {
+	tried := thousands(c.Tried)
+	switch {
+	case c.Tried <= 0:
+		return ""
+	case c.Tried == 1 && c.Hits == 1:
+		return "Touches in the one swing tried."
+	case c.Tried == 1:
+		return fmt.Sprintf("One swing tried; it passes by %s.", w.gap(c.Clearance))
+	case c.Hits > 0 && c.HitError > 0:
+		return fmt.Sprintf("Touches in %s of %s swings tried: %s of all such swings, give or take %s.", thousands(c.Hits), tried, percent(c.HitShare), percent(c.HitError))
+	case c.Hits > 0:
+		return fmt.Sprintf("Touches in %s of %s swings tried.", thousands(c.Hits), tried)
+	case c.Clearance < 0:
+		return fmt.Sprintf("None of the %s swings tried touches, but the widest swing to be expected does.", tried)
+	case c.Verdict == fit.Tight:
+		return fmt.Sprintf("No touch in all %s swings tried; the closest passes by %s.", tried, w.gap(c.Clearance))
+	}
+	return fmt.Sprintf("Clear in all %s swings tried; the closest passes by %s.", tried, w.gap(c.Clearance))
+}
+
+// looseAndTypical sets the loosest swing against the central one.
+func (w words) looseAndTypical(c fit.Check) string {
+	switch {
+	case c.Typical < 0:
+		return fmt.Sprintf("The typical swing goes %s past what it strikes, the loosest %s.", w.past(c.Typical), w.past(c.Clearance))
+	case c.Clearance < 0:
+		return fmt.Sprintf("At its closest the typical swing is %s from a surface, but the loosest goes %s past what it strikes.", w.gap(c.Typical), w.past(c.Clearance))
+	}
+	return fmt.Sprintf("At its closest the typical swing is %s from a surface, the loosest %s.", w.gap(c.Typical), w.gap(c.Clearance))
+}
+
+const (
+	mphPerMetrePerSecond = 2.2369362920544 // exact to the digits given: 3600/1609.344
+	slow                 = 1.0             // m/s under which a speed says nothing
+)
+
+// speed says how hard a strike would be.
+func (w words) speed(c fit.Check) string {
+	v := c.Nearest.Speed
+	if c.Verdict != fit.Strikes || v < slow {
+		return ""
+	}
+	text := fmt.Sprintf("%.0f m/s", v)
+	if w.units != plan.UnitsMetric {
+		text = fmt.Sprintf("%.0f mph", v*mphPerMetrePerSecond)
+	}
+	return upperFirst(part(c.Nearest.Part)) + " would be moving at about " + text + " there."
+}
+
+// cause names what tells most at the tightest surface from swing to swing. The
+// cost is what one standard deviation of it takes, or gives.
+func (w words) cause(c fit.Check) string {
+	if len(c.Causes) == 0 {
+		return ""
+	}
+	most := c.Causes[0]
+	does, cost := "takes", most.Cost
+	if cost < 0 {
+		does, cost = "gives", -cost
+	}
+	size := plan.LabelShort(cost, w.units)
+	if size == plan.LabelShort(0, w.units) {
+		return ""
+	}
+	return fmt.Sprintf("What tells most there from swing to swing: %s %s %s.", most.Trait, does, size)
+}
+
+// tally counts the verdicts of a plan with more than one check.
+func tally(checks []fit.Check) string {
+	if len(checks) < 2 {
+		return ""
+	}
+	count := map[string]int{}
+	for _, c := range checks {
+		count[c.Verdict]++
+	}
+	var parts []string
+	add := func(n int, one, many string) {
+		switch {
+		case n == 1:
+			parts = append(parts, "1 "+one)
+		case n > 1:
+			parts = append(parts, fmt.Sprintf("%d %s", n, many))
+		}
+	}
+	add(count[fit.Strikes], "strikes", "strike")
+	add(count[fit.Tight], "is tight", "are tight")
+	add(count[fit.Clear], "is clear", "are clear")
+	return fmt.Sprintf("Of %d checks, %s.", len(checks), list(parts))
+}
+
+// gap writes a clearance that is not negative, rounded down.
+func (w words) gap(m float64) string {
+	s := plan.LabelDown(max(m, 0), w.units)
+	if s == plan.LabelDown(0, w.units) {
+		return "less than " + w.step()
+	}
+	return s
+}
+
+// past writes an overshoot, rounded up, without its sign.
+func (w words) past(m float64) string {
+	s := strings.TrimPrefix(plan.LabelDown(min(m, 0), w.units), minus)
+	if s == plan.LabelDown(0, w.units) {
+		return "less than " + w.step()
+	}
+	return s
+}
+
+// step is the finest that labels tell apart.
+func (w words) step() string {
+	if w.units == plan.UnitsMetric {
+		return "1 mm"
+	}
+	return "1/8 in"
+}
+
+// tighter sets a clearance against the margin that it falls short of. The two
+// may read the same once they are rounded.
+func (w words) tighter(clearance float64) string {
+	margin := plan.LabelShort(w.margin, w.units)
+	if margin == plan.LabelDown(clearance, w.units) {
+		return "just short of your " + margin + " margin"
+	}
+	return "tighter than your " + margin + " margin"
+}
+
+// swinger names who swings what from where: "Tall guest, driver, middle tee".
+func swinger(c fit.Check) string {
+	tee := c.Tee
+	if !strings.HasSuffix(strings.ToLower(tee), "tee") {
+		tee += " tee"
+	}
+	return c.Player + ", " + c.Club + ", " + tee
+}
+
+// part names a part with its article. A golfer's head is not a club's.
+func part(name string) string {
+	switch name {
+	case swing.Head.String():
+		return "the golfer's head"
+	case swing.Neck.String(), swing.Trunk.String(), swing.Pelvis.String():
+		return "the golfer's " + name
+	}
+	return "the " + name
+}
+
+// surface names a surface with its article. A name with a comma goes in quotes,
+// or the sentence would come apart at it.
+func surface(name string) string {
+	switch {
+	case strings.HasSuffix(name, " return"):
+		return "the screen's " + name
+	case strings.Contains(name, ","):
+		return "“" + name + "”"
+	case strings.HasPrefix(strings.ToLower(name), "the "):
+		return name
+	}
+	return "the " + name
+}
+
+// phase says when: "in the follow-through".
+func phase(name string) string {
+	switch name {
+	case swing.Address.String(), swing.Impact.String():
+		return "at " + name
+	case swing.Top.String(), swing.Finish.String():
+		return "at the " + name
+	}
+	return "in the " + name
+}
+
+func upperFirst(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
+// list joins phrases: "a, b and c".
+func list(parts []string) string {
+	if len(parts) < 2 {
+		return strings.Join(parts, "")
+	}
+	last := len(parts) - 1
+	return strings.Join(parts[:last], ", ") + " and " + parts[last]
+}
+
+// percent writes a share, never as none when there is some.
+func percent(share float64) string {
+	if share > 0 && share < 0.01 {
+		return "less than 1 %"
+	}
+	return fmt.Sprintf("%.0f %%", 100*share)
+}
+
+// thousands writes a count with commas: 1,024.
+func thousands(n int) string {
+	s := fmt.Sprint(n)
+	for i := len(s) - 3; i > 0; i -= 3 {
+		s = s[:i] + "," + s[i:]
+	}
+	return s
+}

@@ -1,0 +1,197 @@
+package answer
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"wideberth/internal/sim/fit"
+	"wideberth/internal/sim/plan"
+)
+
+func checkOf(player, verdict string, clearance float64, near fit.Nearest) fit.Check {
+	return fit.Check{Player: player, Club: "driver", Tee: "middle", Verdict: verdict, Clearance: clearance, Typical: clearance + 0.05, Nearest: near}
+}
+
+func near(surface, part, phase string) fit.Nearest {
+	return fit.Nearest{Surface: surface, Part: part, Phase: phase, Speed: 21.4}
+}
+
+func TestCheckSentence(t *testing.T) {
+	cases := []struct {
+		name  string
+		units string
+		check fit.Check
+		want  string
+	}{
+		{"strike, overshoot rounded up", plan.UnitsImperial,
+			checkOf("Tall guest", fit.Strikes, -0.042, near("left wall", "clubhead", "follow-through")),
+			"Tall guest, driver, middle tee: the clubhead strikes the left wall in the follow-through, 1 3/4 in past it."},
+		{"strike, metric", plan.UnitsMetric,
+			checkOf("Tall guest", fit.Strikes, -0.0412, near("left wall", "clubhead", "follow-through")),
+			"Tall guest, driver, middle tee: the clubhead strikes the left wall in the follow-through, 42 mm past it."},
+		{"least strike", plan.UnitsImperial,
+			checkOf("Host", fit.Strikes, -0.0001, near("ceiling", "shaft", "top")),
+			"Host, driver, middle tee: the shaft strikes the ceiling at the top, 1/8 in past it."},
+		{"strike below what labels tell apart", plan.UnitsMetric,
+			checkOf("Host", fit.Strikes, -1e-10, near("ceiling", "shaft", "top")),
+			"Host, driver, middle tee: the shaft strikes the ceiling at the top, less than 1 mm past it."},
+		{"strike of a yard", plan.UnitsImperial,
+			checkOf("Host", fit.Strikes, -1.3, near("boxed beam", "trail forearm", "backswing")),
+			"Host, driver, middle tee: the trail forearm strikes the boxed beam in the backswing, 4 ft 3 1/4 in past it."},
+		{"head under a slope with a comma", plan.UnitsImperial,
+			checkOf("Host", fit.Strikes, -0.01, near("rafters, left", "head", "address")),
+			"Host, driver, middle tee: the golfer's head strikes “rafters, left” at address, 1/2 in past it."},
+		{"tight, rounded down", plan.UnitsImperial,
+			checkOf("Host", fit.Tight, 0.0825, near("ceiling", "clubhead", "backswing")),
+			"Host, driver, middle tee: the clubhead passes the ceiling by 3 1/8 in in the backswing: tighter than your 5 7/8 in margin."},
+		{"tight, metric", plan.UnitsMetric,
+			checkOf("Host", fit.Tight, 0.0829, near("ceiling", "clubhead", "backswing")),
+			"Host, driver, middle tee: the clubhead passes the ceiling by 82 mm in the backswing: tighter than your 150 mm margin."},
+		{"tight by a hair", plan.UnitsImperial,
+			checkOf("Host", fit.Tight, 0.1499, near("screen", "clubhead", "release")),
+			"Host, driver, middle tee: the clubhead passes the screen by 5 7/8 in in the release: just short of your 5 7/8 in margin."},
+		{"touching", plan.UnitsImperial,
+			checkOf("Host", fit.Tight, 0.002, near("left return", "lead hand", "finish")),
+			"Host, driver, middle tee: the lead hand passes the screen's left return by less than 1/8 in at the finish: tighter than your 5 7/8 in margin."},
+		{"clear", plan.UnitsImperial,
+			checkOf("Host", fit.Clear, 0.2351, near("the duct", "trunk", "impact")),
+			"Host, driver, middle tee: clear; the closest is the golfer's trunk, 9 1/4 in from the duct at impact."},
+		{"clear, metric, beyond a metre", plan.UnitsMetric,
+			checkOf("Host", fit.Clear, 1.2349, near("back wall", "grip", "takeaway")),
+			"Host, driver, middle tee: clear; the closest is the grip, 1.234 m from the back wall in the takeaway."},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			w := words{units: c.units, margin: 0.15}
+			if got := w.checkSentence(c.check); got != c.want {
+				t.Errorf("checkSentence\n got %s\nwant %s", got, c.want)
+			}
+		})
+	}
+}
+
+func TestTeeThatSaysTee(t *testing.T) {
+	c := fit.Check{Player: "Host", Club: "driver", Tee: "Back tee"}
+	if got, want := swinger(c), "Host, driver, Back tee"; got != want {
+		t.Errorf("swinger = %q, want %q", got, want)
+	}
+}
+
+func TestShare(t *testing.T) {
+	cases := []struct {
+		name        string
+		units       string
+		verdict     string
+		clearance   float64
+		tried, hits int
+		want        string
+	}{
+		{"touches", plan.UnitsImperial, fit.Strikes, -0.04, 256, 46, "Touches in 46 of 256 swings tried."},
+		{"touches, with its error", plan.UnitsImperial, fit.Strikes, -0.04, 256, 46, "Touches in 46 of 256 swings tried: 18 % of all such swings, give or take 5 %."},
+		{"touches in all", plan.UnitsImperial, fit.Strikes, -0.4, 1024, 1024, "Touches in 1,024 of 1,024 swings tried."},
+		{"only the corners touch", plan.UnitsImperial, fit.Strikes, -0.01, 256, 0, "None of the 256 swings tried touches, but the widest swing to be expected does."},
+		{"tight", plan.UnitsImperial, fit.Tight, 0.0775, 1024, 0, "No touch in all 1,024 swings tried; the closest passes by 3 in."},
+		{"clear", plan.UnitsImperial, fit.Clear, 0.0775, 1024, 0, "Clear in all 1,024 swings tried; the closest passes by 3 in."},
+		{"clear, metric", plan.UnitsMetric, fit.Clear, 0.2359, 256, 0, "Clear in all 256 swings tried; the closest passes by 235 mm."},
+		{"one swing", plan.UnitsMetric, fit.Clear, 0.2359, 1, 0, "One swing tried; it passes by 235 mm."},
+		{"one swing that touches", plan.UnitsMetric, fit.Strikes, -0.2, 1, 1, "Touches in the one swing tried."},
+		{"not counted", plan.UnitsMetric, fit.Clear, 0.2, 0, 0, ""},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			w := words{units: c.units, margin: 0.15}
+			check := fit.Check{Verdict: c.verdict, Clearance: c.clearance, Tried: c.tried, Hits: c.hits}
+			if strings.Contains(c.name, "error") {
+				check.HitShare, check.HitError = float64(c.hits)/float64(c.tried), 0.047
+			}
+			if got := w.share(check); got != c.want {
+				t.Errorf("share\n got %s\nwant %s", got, c.want)
+			}
+		})
+	}
+}
+
+func TestSentences(t *testing.T) {
+	strike := checkOf("Tall guest", fit.Strikes, -0.042, near("left wall", "clubhead", "follow-through"))
+	strike.Typical = 0.031
+	strike.Causes = []fit.Cause{{Trait: "wider follow-through", Cost: 0.038}, {Trait: "sway", Cost: 0.01}}
+	deep := strike
+	deep.Typical = -0.02
+	deep.Causes = []fit.Cause{{Trait: "steeper plane", Cost: -0.02}}
+	tight := checkOf("Host", fit.Tight, 0.08, near("ceiling", "clubhead", "backswing"))
+	clear := checkOf("Host", fit.Clear, 0.2351, near("ceiling", "clubhead", "backswing"))
+	clear2 := checkOf("Tall guest", fit.Clear, 0.3, near("ceiling", "clubhead", "top"))
+	clear3 := clear
+	clear3.Club = "7-iron"
+
+	const (
+		strikes  = "Tall guest, driver, middle tee: the clubhead strikes the left wall in the follow-through, 1 3/4 in past it."
+		hostIs   = "Host, driver, middle tee: clear; the closest is the clubhead, 9 1/4 in from the ceiling in the backswing."
+		hostMean = "At its closest the typical swing is 11 1/8 in from a surface, the loosest 9 1/4 in."
+	)
+	cases := []struct {
+		name         string
+		checks       []fit.Check
+		focus, worst int
+		verdict      string
+		detail       []string
+	}{
+		{"the worst strikes", []fit.Check{clear, strike, tight}, 1, 1, strikes, []string{
+			"At its closest the typical swing is 1 1/8 in from a surface, but the loosest goes 1 3/4 in past what it strikes.",
+			"The clubhead would be moving at about 48 mph there.",
+			"What tells most there from swing to swing: wider follow-through takes 1 1/2 in.",
+			"Of 3 checks, 1 strikes, 1 is tight and 1 is clear.", leftOut, before}},
+		{"even the typical strikes", []fit.Check{deep}, 0, 0, strikes, []string{
+			"The typical swing goes 7/8 in past what it strikes, the loosest 1 3/4 in.",
+			"The clubhead would be moving at about 48 mph there.",
+			"What tells most there from swing to swing: steeper plane gives 3/4 in.", leftOut, before}},
+		{"looking at another check", []fit.Check{clear, strike}, 0, 1, hostIs, []string{
+			"Worst in this plan: " + strikes, hostMean,
+			"Of 2 checks, 1 strikes and 1 is clear.", leftOut, before}},
+		{"everyone clears", []fit.Check{clear, clear2}, 0, 0,
+			"Everyone clears: the closest is Host, driver, middle tee, the clubhead 9 1/4 in from the ceiling in the backswing.",
+			[]string{hostMean, "Of 2 checks, 2 are clear.", leftOut, before}},
+		{"one player clears with all clubs", []fit.Check{clear, clear3}, 0, 0,
+			"Host clears every time: the closest is Host, driver, middle tee, the clubhead 9 1/4 in from the ceiling in the backswing.",
+			[]string{hostMean, "Of 2 checks, 2 are clear.", leftOut, before}},
+		{"a single check", []fit.Check{clear}, 0, 0, hostIs, []string{hostMean, leftOut, before}},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			got := sentences(plan.Plan{Units: plan.UnitsImperial, Margin: 0.15}, fit.Report{Checks: c.checks}, c.focus, c.worst)
+			if got.Verdict != c.verdict {
+				t.Errorf("verdict\n got %s\nwant %s", got.Verdict, c.verdict)
+			}
+			if !slices.Equal(got.Detail, c.detail) {
+				t.Errorf("detail\n got %q\nwant %q", got.Detail, c.detail)
+			}
+			for _, s := range append(got.Detail, got.Verdict, got.Share) {
+				if strings.Contains(strings.ToLower(s), "safe") {
+					t.Errorf("an answer calls a room safe: %s", s)
+				}
+			}
+		})
+	}
+}
+
+// No sentence claims more room than there is: the figure it names, read back,
+// is never above the clearance, nor below an overshoot.
+func TestLabelsNeverFlatter(t *testing.T) {
+	for _, units := range []string{plan.UnitsImperial, plan.UnitsMetric} {
+		w := words{units: units}
+		for i := range 4000 {
+			m := float64(i) * 0.000271
+			if s := w.gap(m); !strings.HasPrefix(s, "less") {
+				if got, err := plan.ParseLength(s, units); err != nil || got > m+1e-8 {
+					t.Fatalf("gap(%v m) = %q, which is %v m (%v)", m, s, got, err)
+				}
+			}
+			if s := w.past(-m); !strings.HasPrefix(s, "less") {
+				if got, err := plan.ParseLength(s, units); err != nil || got < m-1e-8 {
+					t.Fatalf("past(%v m) = %q, which is %v m (%v)", -m, s, got, err)
+				}
+			}
+		}
+	}
+}

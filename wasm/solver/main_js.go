@@ -1,0 +1,55 @@
+// Command solver is the page's arithmetic, compiled to WebAssembly and run in a
+// Web Worker. It offers two functions to the worker's script, both synchronous:
+//
+//	wideBerthSolve(request: string): string
+//	wideBerthShow(request: string): Uint8Array | string
+//
+// Requests and answers are the JSON of package answer; a string from
+// wideBerthShow is the JSON of an error. When both are there it calls
+// wideBerthReady(), if the script has defined one.
+package main
+
+import (
+	"errors"
+	"syscall/js"
+
+	"wideberth/internal/answer"
+)
+
+func main() {
+	var solver answer.Solver
+	scope := js.Global()
+	scope.Set("wideBerthSolve", js.FuncOf(func(_ js.Value, args []js.Value) any {
+		request, err := requestOf(args)
+		if err != nil {
+			return string(answer.ErrorJSON(err))
+		}
+		return string(solver.Handle(request))
+	}))
+	scope.Set("wideBerthShow", js.FuncOf(func(_ js.Value, args []js.Value) any {
+		request, err := requestOf(args)
+		if err != nil {
+			return string(answer.ErrorJSON(err))
+		}
+		show, err := solver.Show(request)
+		if err != nil {
+			return string(answer.ErrorJSON(err))
+		}
+		bytes := scope.Get("Uint8Array").New(len(show))
+		js.CopyBytesToJS(bytes, show)
+		return bytes
+	}))
+	if ready := scope.Get("wideBerthReady"); ready.Type() == js.TypeFunction {
+		ready.Invoke()
+	}
+	select {} // the functions live as long as the program does
+}
+
+// requestOf is the one string that both functions take. Asking a js.Value of
+// another type for its string would not fail but describe the value.
+func requestOf(args []js.Value) ([]byte, error) {
+	if len(args) != 1 || args[0].Type() != js.TypeString {
+		return nil, errors.New("the page must ask with one string: reload the page")
+	}
+	return []byte(args[0].String()), nil
+}
