@@ -13,8 +13,9 @@ ADDR ?= localhost:8080
 FUZZTIME ?= 5s
 BENCHTIME ?= 1s
 JS := GOOS=js GOARCH=wasm
-# Runs a test binary that was compiled for the browser, in Node.
-JSEXEC := $(shell $(GO) env GOROOT)/lib/wasm/go_js_wasm_exec
+# Runs a test binary that was compiled for the browser, in Node. The loader has
+# room for a small environment only, so it gets just the search path.
+JSEXEC = env -i PATH=$$PATH $(shell $(GO) env GOROOT)/lib/wasm/go_js_wasm_exec
 
 .PHONY: help run build cli test lint unit wasmtest reference size browser bench fuzz shots deps clean
 
@@ -44,7 +45,7 @@ unit: ## Unit, property, golden and example tests, and the fuzz corpora
 	$(GO) test ./...
 
 wasmtest: ## The computation's tests again, compiled for the browser: same golden bytes
-	$(JS) $(GO) test -short -exec=$(JSEXEC) ./internal/sim/...
+	$(JS) $(GO) test -short -exec="$(JSEXEC)" ./internal/sim/...
 
 reference: ## Distances against a general-purpose physics library, in Node
 	npm test
@@ -57,7 +58,7 @@ browser: ## The page in headless Chromium (public/build must be built)
 
 bench: ## Benchmarks, on this machine and compiled for the browser
 	$(GO) test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) ./internal/...
-	$(JS) $(GO) test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) -exec=$(JSEXEC) ./internal/sim/fit
+	$(JS) $(GO) test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) -exec="$(JSEXEC)" ./internal/sim/fit
 
 fuzz: ## Every fuzz target for a few seconds (FUZZTIME=5s)
 	@for pkg in $$($(GO) list ./internal/...); do \
