@@ -4,22 +4,21 @@
 // "error" (the solver cannot run); data-busy is "yes" from an edit until its
 // answer is painted; data-stale is "yes" while the numbers typed are not those
 // of the answer shown.
-import { $, debounce, setText, VERDICT_WORDS } from "./dom.js";
+import { $, setText, VERDICT_WORDS } from "./dom.js";
 import { createSolver } from "./solver.js";
-import { createState, savedPlan, setAt, valueAt, copy } from "./state.js";
+import { createState, savedPlan, copy } from "./state.js";
 import { createForm } from "./form.js";
-import { parseNumber } from "./form-field.js";
+import { createTyping } from "./form-typing.js";
 import { createQuick } from "./quick.js";
 import { createToolbar } from "./toolbar.js";
 import { createDrawings } from "./flat.js";
 import { createStage } from "./stage.js";
 import { renderVerdict, renderRemedies, renderSurfaces } from "./verdict.js";
 import { renderMatrix } from "./table.js";
-import { describeViews } from "./words.js";
+import { describeViews, titleBlock } from "./words.js";
 import { fillGlossary } from "./help.js";
-import { setVisitor, removeVisitor, renameIn, VISITOR, VISITOR_CLUB } from "./plan-edits.js";
+import { setVisitor, removeVisitor, VISITOR, VISITOR_CLUB } from "./plan-edits.js";
 
-const LIVE_MS = 250;
 const page = document.documentElement.dataset;
 const state = createState();
 let revision = 0; // of the draft: an answer to an older one must not overwrite it
@@ -35,15 +34,31 @@ const solver = createSolver({
 });
 const units = () => (state.draft?.units === "metric" ? "metric" : "imperial");
 const say = (sentence) => setText($("#notice"), sentence);
+const asSentence = (text) => text.replace(/^\p{Ll}/u, (c) => c.toUpperCase()).replace(/[.!?]?$/, (end) => end || ".");
+const LAST_GOOD = "The answer shown is from the last good numbers.";
 
-async function labels(metres) {
+/** Labels of lengths: form "" for sizes, "short" for clubs, "down" for clearances. */
+async function labels(metres, form = "") {
   if (metres.length === 0) return [];
-  const reply = await solver.ask({ kind: "labels", metres, units: units() });
+  const reply = await solver.ask({ kind: "labels", metres, units: units(), form });
   return reply.labels ?? metres.map(() => "");
 }
 const parse = (text) => solver.ask({ kind: "length", text, units: units() });
 
-const form = createForm($("#cards"), { changed: fieldChanged, restructure, labels });
+const form = createForm($("#cards"), {
+  restructure, labels,
+  changed: createTyping({
+    state, parse, edit, solve,
+    revision: () => revision,
+    busy() { page.busy = "yes"; },
+    tidy: (field) => form.tidy(field, state.draft),
+    unreadable(message) {
+      page.busy = "no";
+      markStale(true);
+      say(`${asSentence(message)} ${LAST_GOOD}`);
+    },
+  }),
+});
 const drawings = createDrawings();
 const quick = createQuick({
   parse,
@@ -84,15 +99,17 @@ function edit(change) {
 }
 
 /** Takes a whole plan (a file, a link, the demo); a refused one changes nothing. */
-async function take(reply, sentence) {
+async function take(reply, said) {
   if (reply.error) {
-    say(reply.error.message);
+    if (state.result?.link) history.replaceState(null, "", state.result.link);
+    say(`${asSentence(reply.error.message)} What was here is unchanged.`);
     return;
   }
+  form.release();
   edit(() => {});
   state.draft = copy(reply.plan);
   await solve();
-  say([...(reply.notes ?? []), sentence].join(" "));
+  say([said, ...(reply.notes ?? [])].join(" "));
 }
 
 function travel(plan) {
@@ -103,9 +120,11 @@ function travel(plan) {
   solve("", { fresh: true });
 }
 
-function restructure(change) {
+/** An edit that adds or takes away rows; focusOn is the path of the field to go to. */
+async function restructure(change, focusOn) {
   edit(change);
-  return solve();
+  await solve();
+  if (focusOn) form.focus(focusOn(state.draft));
 }
 
 /** Only names that the plan still has; the solver picks the worst for the rest. */
@@ -141,7 +160,7 @@ function refuse({ message, field }) {
     form.fail(field, message);
     quick.fail(field, message, state.draft);
   }
-  say(`${message.replace(/^./, (c) => c.toUpperCase()).replace(/\.?$/, ".")} The answer shown is from the last good numbers.`);
+  say(`${asSentence(message)} ${LAST_GOOD}`);
 }
 
 function markStale(stale) {
@@ -168,7 +187,7 @@ async function paint() {
 
   const [length, width, height] = await labels([plan.room.length, plan.room.width, plan.room.height]);
   const dims = { length, width, height };
-  drawings.render(flat, dims, describeViews(flat, dims, state.focus, check));
+  drawings.render(flat, dims, describeViews(flat, dims, state.focus, check), titleBlock(plan, state.focus, check));
   await Promise.all([
     renderSurfaces(check, plan.margin, labels),
     renderMatrix(report, plan, state.focus, labels, setFocus),
@@ -191,52 +210,6 @@ async function focusWorst(player) {
   }
 }
 
-const later = debounce((field) => applyField(field), LIVE_MS);
-
-function fieldChanged(field, settled) {
-  later.cancel();
-  if (settled) applyField(field);
-  else if (field.spec.kind !== "text") later(field);
-}
-
-async function applyField(field) {
-  const { spec, path, text } = field;
-  page.busy = "yes";
-  const value = await readField(field);
-  if (value?.error) {
-    page.busy = "no";
-    field.hold(value.error);
-    markStale(true);
-    say(`${value.error} The answer shown is from the last good numbers.`);
-    return;
-  }
-  field.unhold();
-  const before = valueAt(state.draft, path);
-  edit((plan) => {
-    setAt(plan, path, value);
-    const [, list, index, key] = /^(clubs|tees)\[(\d+)\]\.(\w+)$/.exec(path) ?? [];
-    if (key === "name") renameIn(plan, list, before, text);
-    // Another kind of club has other usual numbers: let the solver fill them in.
-    if (key === "kind") for (const usual of ["length", "lie", "loft", "ball"]) delete plan.clubs[index][usual];
-  });
-  await solve(path);
-}
-
-/** The value typed, undefined for a blank optional field, or {error: sentence}. */
-async function readField({ spec, text, input }) {
-  if (spec.kind === "check") return input.checked;
-  if (text === "" && spec.optional) return undefined;
-  if (spec.kind === "length") {
-    const reply = await parse(text);
-    return reply.error ? { error: reply.error.message } : reply.metres;
-  }
-  if (spec.kind === "number") {
-    const n = parseNumber(text);
-    return Number.isNaN(n) ? { error: `${spec.label}: “${text}” is not a number of ${spec.unit}.` } : n;
-  }
-  return text;
-}
-
 async function start() {
   fillGlossary($("#glossary"));
   const reply = await solver.ask({ kind: "start", link: location.hash, saved: savedPlan() });
@@ -244,8 +217,7 @@ async function start() {
   state.draft = copy(reply.plan);
   await solve("", { fresh: true });
   if (!state.good) return;
-  const words = [reply.error?.message, ...(reply.notes ?? [])].filter(Boolean);
-  if (words.length) say(words.join(" "));
+  if (reply.error) say(`${asSentence(reply.error.message)} Shown instead is your last good plan, or the demo when there is none.`);
   page.state = "ready";
   stage.loadWhenSeen();
   watchAnswer();

@@ -1,6 +1,6 @@
 // The three flat drawings. The solver sends every line in room metres; here
 // they are only scaled onto paper and given the class that style-draw.css inks.
-import { $, s, setText } from "./dom.js";
+import { $, h, s, setText } from "./dom.js";
 import { drawTape } from "./flat-tape.js";
 
 const MARGIN = 30; // px of paper round the room, for the dimension lines
@@ -14,9 +14,13 @@ export function createDrawings() {
   const observer = new ResizeObserver(redraw);
   observer.observe($("#drawings"));
   return {
-    /** dims: {length, width, height} as labels; words: text alternative per view. */
-    render(flat, dims, words) {
+    /**
+     * dims: {length, width, height} as labels; words: text alternative per
+     * view; title: [term, text] pairs of the title block.
+     */
+    render(flat, dims, words, title) {
       last = { flat, dims, words };
+      $("#title-block").replaceChildren(...title.flatMap(([term, text]) => [h("dt", {}, term), h("dd", {}, text)]));
       redraw();
     },
   };
@@ -63,6 +67,7 @@ function drawView(name, view, dims, words, width) {
     s("g", { class: "layer-path" }, view.path?.length ? s("path", { class: "club-path", d: path(view.path, false) }) : null),
     s("g", { class: "layer-figure" }, ...(view.figure ?? []).map((capsule) => drawCapsule(capsule, map))),
     s("g", { class: "layer-marks" }, ...(view.marks ?? []).map((mark) => drawMark(mark, map))),
+    ...placeNames(name, map),
     dimension(map, "across", dims[name === "face" ? "width" : "length"]),
     dimension(map, "up", dims[name === "plan" ? "width" : "height"]),
     view.tape ? drawTape(view.tape, map) : null);
@@ -82,6 +87,18 @@ function drawMark({ name, at }, map) {
   const [x, y] = [map.px(at[0]), map.py(at[1])];
   if (name === "ball") return s("circle", { class: "mark-ball", cx: x, cy: y, r: 4 }, s("title", {}, "ball"));
   return s("g", { class: "mark-cross" }, s("path", { d: `M${x - 5} ${y}H${x + 5}M${x} ${y - 5}V${y + 5}` }), s("title", {}, name));
+}
+
+const PLACES = { plan: ["left wall", "target"], side: ["ceiling", "target"], face: ["ceiling", "right wall"] };
+
+/** What lies beyond the top and the right edge of the paper. */
+function placeNames(name, map) {
+  const [top, right] = PLACES[name];
+  const [x, y] = [map.width - MARGIN + 12, map.height / 2];
+  return [
+    s("text", { class: "place-name", x: map.width / 2, y: MARGIN - 9, "text-anchor": "middle" }, top),
+    s("text", { class: "place-name", x, y, "text-anchor": "middle", transform: `rotate(90 ${x} ${y})` }, right),
+  ];
 }
 
 /** A dimension line with arrowheads and its reading, below or left of the room. */

@@ -36,7 +36,7 @@ export const cards = [
       length("Room length, back wall to front wall", "room.length"),
       length("Room width", "room.width"),
       length("Ceiling height", "room.height"),
-      length("Clearance to call it clear", "margin"),
+      length("Clearance to call it clear", "margin", { form: "short" }),
     ],
     lists: [
       {
@@ -87,7 +87,7 @@ export const cards = [
         fields: [
           text("Name", "name"),
           choice("Kind", "kind", [["driver", "driver"], ["wood", "fairway wood"], ["hybrid", "hybrid"], ["iron", "iron"], ["wedge", "wedge"]]),
-          length("Club length", "length", { optional: true }),
+          length("Club length", "length", { optional: true, form: "short" }),
           number("Lie", "lie", "degrees", { optional: true }),
           number("Loft", "loft", "degrees", { optional: true }),
         ],

@@ -26,6 +26,7 @@ export function makeField(spec, path, ctx) {
   const field = {
     spec, path, el, input,
     typing: false, // true from the first keystroke until the value settles
+    applied: null, // the text last handed on, so that leaving it changes nothing
     held: false, // true while the text cannot be read: it stays until corrected
 
     get text() {
@@ -35,6 +36,7 @@ export function makeField(spec, path, ctx) {
     /** Shows a value; a length needs its label in the chosen units. */
     show(value, label) {
       if (field.typing || field.held) return;
+      field.applied = null;
       if (spec.kind === "check") input.checked = Boolean(value);
       else if (spec.kind === "length") input.value = !value && spec.optional ? "" : (label ?? "");
       else if (spec.kind === "choice") input.value = value || spec.choices[0][0];

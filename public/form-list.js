@@ -9,12 +9,15 @@ export function buildList(list, plan, build) {
   const items = valueAt(plan, list.path) ?? [];
   const rows = items.map((item, i) => buildRow(list, item, i, plan, build));
   const add = h("button", {
-    type: "button", class: "add", "data-key": `add-${list.path}`,
-    onclick: () => build.restructure((p) => append(p, list, list.make(p)), { open: list.path }),
+    type: "button", class: "add", "data-list": list.path, "data-key": `add-${list.path}`,
+    onclick: () => build.restructure((p) => append(p, list, list.make(p)), lastOf(list)),
   }, `Add a ${list.one}`);
   return h("div", { class: "list" }, list.bare ? null : h("h4", {}, list.title),
     rows.length ? h("ol", { class: "rows" }, ...rows) : h("p", { class: "hint" }, "None."), add);
 }
+
+/** The path of the first field of a list's last row. */
+const lastOf = (list) => (plan) => `${list.path}[${valueAt(plan, list.path).length - 1}].${list.fields[0].path}`;
 
 function append(plan, list, item) {
   if (list.path === "clubs") {
@@ -33,11 +36,11 @@ function buildRow(list, item, i, plan, build) {
     onclick: () => build.restructure((p) => {
       valueAt(p, list.path).splice(i, 1);
       if (list.path === "clubs" || list.path === "tees") renameIn(p, list.path, name, null);
-    }, { focus: `add-${list.path}` }),
+    }),
   }, "Remove");
   const duplicate = list.duplicate && h("button", {
     type: "button", "data-key": `copy-${base}`, "aria-label": `Duplicate ${name}`,
-    onclick: () => build.restructure((p) => append(p, list, { ...copy(valueAt(p, list.path)[i]), name: list.make(p).name }), { open: list.path }),
+    onclick: () => build.restructure((p) => append(p, list, { ...copy(valueAt(p, list.path)[i]), name: list.make(p).name }), lastOf(list)),
   }, "Duplicate");
 
   const row = h("fieldset", { class: "row" },

@@ -7,8 +7,9 @@ import { cards } from "./form-cards.js";
 import { buildList, buildPart } from "./form-list.js";
 
 /**
- * createForm(root, {changed(field, settled), restructure(change, note), labels(metres[])})
- * restructure applies a change to the plan that adds or removes rows.
+ * createForm(root, {changed(field, settled), restructure(change, focusOn), labels(metres[], form)})
+ * restructure applies a change to the plan that adds or removes rows, then puts
+ * the focus into the field whose path focusOn(plan) gives.
  */
 export function createForm(root, ctx) {
   let fields = [];
@@ -36,7 +37,12 @@ export function createForm(root, ctx) {
       if (opened.has(d.dataset.key)) d.open = opened.get(d.dataset.key);
     }
     if (focused) root.querySelector(`[data-path="${CSS.escape(focused)}"]`)?.focus();
-    else if (focusedKey) root.querySelector(`[data-key="${CSS.escape(focusedKey)}"]`)?.focus();
+    else if (focusedKey) {
+      // A removed row takes its buttons along: the list's add button comes next.
+      const list = /^remove-(.*)\[\d+\]$/.exec(focusedKey)?.[1];
+      const kept = list ? `add-${list}` : focusedKey;
+      root.querySelector(`[data-key="${CSS.escape(kept)}"]`)?.focus();
+    }
   }
 
   return {
@@ -49,11 +55,27 @@ export function createForm(root, ctx) {
       }
       const shown = fields;
       const lengths = shown.filter((f) => f.spec.kind === "length");
-      const labels = await ctx.labels(lengths.map((f) => valueAt(plan, f.path) ?? 0));
+      const labelOf = new Map((await Promise.all(["", "short"].map(async (form) => {
+        const some = lengths.filter((f) => (f.spec.form ?? "") === form);
+        const labels = await ctx.labels(some.map((f) => valueAt(plan, f.path) ?? 0), form);
+        return some.map((f, i) => [f, labels[i]]);
+      }))).flat());
       if (shown !== fields) return; // rebuilt meanwhile
-      const labelOf = new Map(lengths.map((f, i) => [f, labels[i]]));
       for (const f of shown) f.show(valueAt(plan, f.path), labelOf.get(f));
       for (const refresh of memberBoxes) refresh(plan);
+    },
+
+    /** Writes a length that was left in its usual way, unless it is at fault. */
+    async tidy(field, plan) {
+      if (field.spec.kind !== "length" || field.input.hasAttribute("aria-invalid")) return;
+      const value = valueAt(plan, field.path);
+      const [label] = await ctx.labels([value ?? 0], field.spec.form);
+      field.show(value, label);
+    },
+
+    /** Puts the focus into the field of a path. */
+    focus(path) {
+      root.querySelector(`[data-path="${CSS.escape(path)}"]`)?.focus();
     },
 
     /** Clears the solver's sentences; text that cannot be read keeps its own. */

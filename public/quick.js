@@ -71,7 +71,7 @@ export function createQuick({ parse, apply, remove }) {
       removeButton.hidden = !visitor;
       if (form.contains(document.activeElement) && visitor) return;
       const own = visitor && plan.clubs.find((c) => c.name === VISITOR_CLUB);
-      const [height, length] = await labels([visitor?.height ?? 0, own?.length ?? 0]);
+      const [[height], [length]] = await Promise.all([labels([visitor?.height ?? 0]), labels([own?.length ?? 0], "short")]);
       if (visitor) fields.height.value = height;
       if (own) fields.club.value = length;
       if (visitor) form.elements["quick-hand"].value = visitor.hand === "left" ? "left" : "right";

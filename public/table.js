@@ -5,7 +5,7 @@ const sameFocus = (a, b) => a.player === b.player && a.club === b.club && a.tee 
 
 /** Renders the report's checks; choose(focus) is called by a pressed cell. */
 export async function renderMatrix(report, plan, focus, labels, choose) {
-  const texts = await labels(report.checks.map((c) => c.clearance));
+  const texts = await labels(report.checks.map((c) => c.clearance), "down");
   const cells = new Map(report.checks.map((c, i) => [key(c), { check: c, label: texts[i] }]));
   const clubs = plan.clubs.map((c) => c.name).filter((name) => report.checks.some((c) => c.club === name));
   const tees = plan.tees.map((t) => t.name).filter((name) => report.checks.some((c) => c.tee === name));

@@ -50,8 +50,8 @@ export function renderRemedies(check, apply) {
 export async function renderSurfaces(check, margin, labels) {
   const entries = Object.entries(check?.bySurface ?? {}).sort((a, b) => a[1] - b[1]);
   const typical = check?.typicalBySurface ?? {};
-  const near = await labels(entries.map(([, d]) => d));
-  const mid = await labels(entries.map(([name]) => typical[name] ?? 0));
+  const near = await labels(entries.map(([, d]) => d), "down");
+  const mid = await labels(entries.map(([name]) => typical[name] ?? 0), "down");
   const rows = entries.map(([name, d], i) => {
     const verdict = d < 0 ? "strikes" : d < margin ? "tight" : "clear";
     return h("tr", { "data-verdict": verdict },

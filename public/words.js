@@ -13,3 +13,14 @@ export function describeViews(flat, { length, width, height }, { player, club, t
     return [name, `${VIEWS[name]}: room ${sizes[name]}; ${who} at the tightest moment${when}.${reading}`.replace(/\. (\w)/, (m, c) => `. ${c.toUpperCase()}`)];
   }));
 }
+
+/** The title block of the sheet: what is drawn, and for whom. */
+export function titleBlock(plan, { player, club, tee }, check) {
+  return [
+    ["Room", plan.title || "no name yet"],
+    ["Player", player],
+    ["Club", club],
+    ["Tee", tee],
+    ["Tightest", check?.nearest ? `${check.nearest.part} to ${check.nearest.surface}, ${check.nearest.phase}` : ""],
+  ];
+}
