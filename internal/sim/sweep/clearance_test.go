@@ -10,7 +10,7 @@ import (
 const (
 	// bruteStep (m) is the most a part moves between two brute-force steps, so
 	// brute force is at most half of it above the true minimum.
-	bruteStep = 0.001
+	bruteStep = 0.0005
 	// tooLow (m) is how far below brute force a clearance may be: twice the
 	// stray, the search tolerance and half a brute-force step, rounded up.
 	tooLow = 0.004
@@ -41,8 +41,17 @@ func checkClearance(t *testing.T, motion, surface uint64) {
 		if first.Time > c.Time {
 			t.Errorf("motion %d, %s %d: first contact at %.5f s, after the deepest at %.5f s", motion, s.Name, surface, first.Time, c.Time)
 		}
-		if at, d := bruteFirst(m, s); at < first.Time-1e-5 && d < -Tolerance {
-			t.Errorf("motion %d, %s %d: first contact at %.5f s, want %.5f s", motion, s.Name, surface, first.Time, at)
+		// Whoever is past the surface by Tolerance has touched it before, and a
+		// first contact is at most the strays early.
+		late := bruteFirst(m, s, Tolerance, bruteStep)
+		if first.Time > late {
+			t.Errorf("motion %d, %s %d: first contact at %.5f s, want before %.5f s", motion, s.Name, surface, first.Time, late)
+		}
+		if d, _, _ := s.separate(m.part(first.Part, first.Time)); math.Abs(d) > tooLow {
+			// Unless it starts inside, the first contact is at the surface.
+			if start, _, _ := s.separate(m.part(first.Part, 0)); first.Time > 0 || start >= 0 {
+				t.Errorf("motion %d, %s %d: first contact at %.5f s is %.5f from the surface", motion, s.Name, surface, first.Time, d)
+			}
 		}
 	}
 	if !s.Kind.Flat() {
@@ -50,21 +59,6 @@ func checkClearance(t *testing.T, motion, surface uint64) {
 			t.Errorf("motion %d, box %d: Tree.Clearance = %+v, want %+v", motion, surface, got, c)
 		}
 	}
-}
-
-// bruteFirst returns the first moment at which the motion is more than
-// Tolerance past the surface.
-func bruteFirst(m Motion, s Surface) (at, d float64) {
-	n := int(m.Duration() * topSpeed / (4 * bruteStep))
-	for i := range n + 1 {
-		t := m.Duration() * float64(i) / float64(n)
-		for _, c := range m.PoseAt(t) {
-			if v, _, _ := s.separate(c); v < -Tolerance {
-				return t, v
-			}
-		}
-	}
-	return math.Inf(1), 0
 }
 
 func TestClearanceAgainstBruteForce(t *testing.T) {

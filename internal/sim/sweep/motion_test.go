@@ -78,25 +78,47 @@ func (w *wobble) Duration() float64 { return w.length }
 func (w *wobble) PoseAt(t float64) swing.Pose {
 	var out swing.Pose
 	for p := range out {
-		out[p] = geom.Capsule{A: w.ends[p][0].at(t), B: w.ends[p][1].at(t), R: w.radius[p]}
+		out[p] = w.part(swing.Part(p), t)
 	}
 	return out
 }
 
-// brute returns the smallest distance of the motion to the surface at steps so
-// fine that nothing moves more than reach between them, and when it was.
-func brute(m Motion, s Surface, reach float64) (d, at float64) {
-	n := int(m.Duration() * topSpeed / reach)
+func (w *wobble) part(p swing.Part, t float64) geom.Capsule {
+	return geom.Capsule{A: w.ends[p][0].at(t), B: w.ends[p][1].at(t), R: w.radius[p]}
+}
+
+// brute returns the smallest distance of the motion to the surface, and when it
+// was, at steps so fine that nothing moves more than reach between them. It
+// only leaves out steps in which a part could not get to the smallest distance
+// so far at topSpeed.
+func brute(w *wobble, s Surface, reach float64) (d, at float64) {
 	d = math.Inf(1)
-	for i := range n + 1 {
-		t := m.Duration() * float64(i) / float64(n)
-		for _, c := range m.PoseAt(t) {
-			if v, _, _ := s.separate(c); v < d {
+	for p := range swing.NumParts {
+		for t := 0.0; t <= w.length; {
+			v, _, _ := s.separate(w.part(p, t))
+			if v < d {
 				d, at = v, t
 			}
+			t += max(reach, v-d) / topSpeed
 		}
 	}
 	return d, at
+}
+
+// bruteFirst returns the first moment at which the motion is more than depth
+// past the surface, at such steps.
+func bruteFirst(w *wobble, s Surface, depth, reach float64) float64 {
+	first := math.Inf(1)
+	for p := range swing.NumParts {
+		for t := 0.0; t <= min(w.length, first); {
+			v, _, _ := s.separate(w.part(p, t))
+			if v < -depth {
+				first = min(first, t)
+			}
+			t += max(reach, v+depth) / topSpeed
+		}
+	}
+	return first
 }
 
 // randomSurface returns a box or a tilted half-space near the motions.

@@ -14,22 +14,9 @@ type Placement struct {
 // Place returns the placement of a player on a tee.
 func Place(p plan.Plan, tee plan.Tee, pl plan.Player) Placement {
 	return Placement{
-		Ball: geom.Vec{X: tee.X, Y: tee.Y, Z: standing(p.Floor)},
+		Ball: geom.Vec{X: tee.X, Y: tee.Y, Z: p.Floor.Standing()},
 		Left: pl.Hand == "left",
 	}
-}
-
-// standing returns the height (m) of the surface that golfer and ball stand on:
-// the full-floor layers, and the mat unless it is let into them.
-func standing(f plan.Floor) float64 {
-	z := 0.0
-	for _, l := range f.Layers {
-		z += l.Thickness
-	}
-	if f.Mat != nil && !f.Mat.Inset {
-		z += f.Mat.Thickness
-	}
-	return z
 }
 
 // ToGolfer takes a point from the room frame to the golfer frame of a

@@ -69,7 +69,7 @@ func (f *first) descend(t *Track, p swing.Part, node int) {
 			return
 		}
 		sp := t.span(i, p)
-		if s, ok := f.step1(&sp, 0, 1, 0); ok {
+		if s, ok := f.earliest(&sp, 0, 1, 0); ok {
 			if at := t.times[i] + s*(t.times[i+1]-t.times[i]); at < f.time {
 				f.time, f.part, f.step, f.share = at, p, i, s
 			}
@@ -78,8 +78,13 @@ func (f *first) descend(t *Track, p swing.Part, node int) {
 	}
 }
 
-// step1 returns the earliest share of [a,b] that is past the surface.
-func (f *first) step1(sp *span, a, b float64, depth int) (float64, bool) {
+// earliest returns the earliest share of [a,b] that is past the surface.
+func (f *first) earliest(sp *span, a, b float64, depth int) (float64, bool) {
+	if depth == 0 {
+		if d, _, _ := f.surface.separate(sp.from); d < 0 {
+			return a, true
+		}
+	}
 	low, mid := f.surface.bound(sp, a, b)
 	if low >= 0 {
 		return 0, false
@@ -88,13 +93,13 @@ func (f *first) step1(sp *span, a, b float64, depth int) (float64, bool) {
 		return (a + b) / 2, mid < 0
 	}
 	m := (a + b) / 2
-	if s, ok := f.step1(sp, a, m, depth+1); ok {
+	if s, ok := f.earliest(sp, a, m, depth+1); ok {
 		return s, true
 	}
 	if mid < 0 {
 		return m, true
 	}
-	return f.step1(sp, m, b, depth+1)
+	return f.earliest(sp, m, b, depth+1)
 }
 
 // Strikes returns, frame by frame (rate frames per second, from the start of
