@@ -1,0 +1,167 @@
+package main
+
+import (
+	"image/color"
+	"math"
+	"sync"
+
+	"github.com/hajimehoshi/ebiten/v2"
+
+	"wideberth/internal/render"
+	"wideberth/internal/render/play"
+	"wideberth/internal/render/show"
+)
+
+// game is what the engine runs.
+type game struct {
+	mu    sync.Mutex
+	inbox []message // guarded by mu
+	spare []message
+
+	show   *show.Show
+	scene  *render.Scene
+	head   play.Head
+	orbit  render.Orbit
+	preset string // the named view we are in; "" once it was turned by hand
+	glide  int    // ticks left of the way to a named view
+	goal   render.Orbit
+	dark   bool
+	calm   bool // the visitor wants less motion
+
+	width, height, scale float64 // of the picture, device pixels; of a CSS pixel
+	dirty                bool    // the picture on the screen is not the one wanted
+	drawn                bool    // a picture was drawn
+	ready                bool    // and the script knows
+	news                 bool    // the script is to hear the state at once
+	quiet                int     // ticks since it heard last
+	slow                 int     // ticks in a row of slow playing
+
+	atlas    *ebiten.Image
+	lettered float64 // the scale that the atlas was lettered for, 0: not at all
+	vertices []ebiten.Vertex
+}
+
+func newGame() *game {
+	g := &game{
+		preset: "behind",
+		show:   &show.Show{Rate: 240},
+		dirty:  true,
+		scale:  1,
+	}
+	g.scene = render.New(g.show)
+	g.orbit, _ = g.scene.Preset(g.preset)
+	return g
+}
+
+// Ticks: the engine calls Update 60 times a second of real time.
+const (
+	tick       = 1.0 / 60 // s
+	stateEvery = 6        // ticks between two states while playing
+	glideTicks = 24       // to a named view
+)
+
+// Update carries out what was asked and moves the play-head.
+func (g *game) Update() error {
+	g.carryOut()
+	if g.head.Advance(tick) {
+		g.dirty = true
+		g.news = g.news || !g.head.Playing()
+	}
+	if g.glide > 0 {
+		k := 1 / float64(g.glide)
+		g.orbit.Yaw += math.Remainder(g.goal.Yaw-g.orbit.Yaw, 2*math.Pi) * k
+		g.orbit.Pitch += (g.goal.Pitch - g.orbit.Pitch) * k
+		g.orbit.Zoom += (g.goal.Zoom - g.orbit.Zoom) * k
+		g.glide--
+		g.dirty = true
+	}
+	g.quiet++
+	if g.drawn && !g.ready {
+		g.ready = true
+		tell("ready", nil)
+	}
+	if g.ready && !g.dirty && (g.news || (g.head.Playing() && g.quiet >= stateEvery)) {
+		g.tellState()
+	} else if g.ready && g.head.Playing() && g.quiet >= stateEvery {
+		g.tellState()
+	}
+	g.judgeSpeed()
+	return nil
+}
+
+// turnTo goes to a named view, gliding unless less motion is wanted.
+func (g *game) turnTo(name string) {
+	goal, ok := g.scene.Preset(name)
+	if !ok {
+		return
+	}
+	g.preset, g.goal, g.glide = name, goal, glideTicks
+	if g.calm {
+		g.orbit, g.glide = goal, 0
+	}
+}
+
+// Playing with smooth edges is given up when the machine keeps below slowFPS
+// for slowTicks; a picture at rest is always smooth.
+const (
+	slowFPS   = 40
+	slowTicks = 45
+)
+
+func (g *game) judgeSpeed() {
+	if !g.head.Playing() {
+		return
+	}
+	if ebiten.ActualFPS() < slowFPS {
+		g.slow++
+	} else if g.slow < slowTicks {
+		g.slow = 0
+	}
+}
+
+func (g *game) smooth() bool { return !g.head.Playing() || g.slow < slowTicks }
+
+// Draw draws when there is something new; the engine keeps the last picture
+// otherwise.
+func (g *game) Draw(screen *ebiten.Image) {
+	if !g.dirty {
+		return
+	}
+	g.dirty, g.drawn = false, true
+	if g.lettered != g.scale {
+		g.letter()
+	}
+	c := render.Background(g.dark)
+	screen.Fill(color.RGBA{byte(c.R*255 + 0.5), byte(c.G*255 + 0.5), byte(c.B*255 + 0.5), 255})
+	mesh := g.scene.Draw(render.View{
+		Width: float32(g.width), Height: float32(g.height), Scale: float32(g.scale),
+		Orbit: g.orbit, Dark: g.dark,
+	}, g.head.Frames())
+	g.vertices = g.vertices[:0]
+	for i := range mesh.Vertices {
+		v := &mesh.Vertices[i]
+		g.vertices = append(g.vertices, ebiten.Vertex{
+			DstX: v.X, DstY: v.Y, SrcX: v.U, SrcY: v.V,
+			ColorR: v.R, ColorG: v.G, ColorB: v.B, ColorA: v.A,
+		})
+	}
+	screen.DrawTriangles(g.vertices, mesh.Indices, g.atlas, &ebiten.DrawTrianglesOptions{
+		ColorScaleMode: ebiten.ColorScaleModePremultipliedAlpha,
+		Filter:         ebiten.FilterLinear,
+		AntiAlias:      g.smooth(),
+	})
+}
+
+// Layout is only there for the interface; the engine prefers LayoutF.
+func (g *game) Layout(w, h int) (int, int) { return w, h }
+
+// LayoutF draws at the device's own resolution.
+func (g *game) LayoutF(w, h float64) (float64, float64) {
+	scale := ebiten.Monitor().DeviceScaleFactor()
+	w, h = max(1, w*scale), max(1, h*scale)
+	if w != g.width || h != g.height || scale != g.scale {
+		g.width, g.height, g.scale = w, h, scale
+		g.dirty = true
+	}
+	return w, h
+}

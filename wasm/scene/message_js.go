@@ -1,0 +1,160 @@
+package main
+
+import (
+	"math"
+	"syscall/js"
+
+	"wideberth/internal/render"
+	"wideberth/internal/render/show"
+)
+
+// message is what the script asks for. It is copied out of the script's object
+// at once and carried out by the next Update, so that the engine's loop and the
+// script never wait for each other.
+type message struct {
+	kind   string
+	name   string
+	number [2]float64
+	flag   bool
+	bytes  []byte
+}
+
+// receive takes one message object from the script:
+//
+//	{type:"show", bytes:Uint8Array}       a show to draw
+//	{type:"play"}  {type:"pause"}
+//	{type:"seek", t}                      seconds
+//	{type:"step", frames}
+//	{type:"rate", rate}                   1 is real time
+//	{type:"view", name}                   behind, face-on, above, target
+//	{type:"orbit", yaw, pitch}            degrees, relative
+//	{type:"zoom", factor}                 relative
+//	{type:"theme", dark}  {type:"motion", reduced}
+//
+// Anything else is left out of account.
+func (g *game) receive(_ js.Value, args []js.Value) any {
+	if len(args) != 1 || args[0].Type() != js.TypeObject {
+		return nil
+	}
+	o := args[0]
+	m := message{kind: text(o, "type")}
+	switch m.kind {
+	case "show":
+		b := o.Get("bytes")
+		if b.Type() != js.TypeObject || !b.InstanceOf(js.Global().Get("Uint8Array")) {
+			return nil
+		}
+		m.bytes = make([]byte, b.Length())
+		js.CopyBytesToGo(m.bytes, b)
+	case "seek":
+		m.number[0] = number(o, "t")
+	case "step":
+		m.number[0] = number(o, "frames")
+	case "rate":
+		m.number[0] = number(o, "rate")
+	case "view":
+		m.name = text(o, "name")
+	case "orbit":
+		m.number = [2]float64{number(o, "yaw"), number(o, "pitch")}
+	case "zoom":
+		m.number[0] = number(o, "factor")
+	case "theme":
+		m.flag = o.Get("dark").Truthy()
+	case "motion":
+		m.flag = o.Get("reduced").Truthy()
+	case "play", "pause":
+	default:
+		return nil
+	}
+	g.mu.Lock()
+	g.inbox = append(g.inbox, m)
+	g.mu.Unlock()
+	return nil
+}
+
+func text(o js.Value, name string) string {
+	if v := o.Get(name); v.Type() == js.TypeString {
+		return v.String()
+	}
+	return ""
+}
+
+// number is the named field, or not a number.
+func number(o js.Value, name string) float64 {
+	if v := o.Get(name); v.Type() == js.TypeNumber {
+		return v.Float()
+	}
+	return math.NaN()
+}
+
+// carryOut does what the waiting messages ask.
+func (g *game) carryOut() {
+	g.mu.Lock()
+	waiting := g.inbox
+	g.inbox = g.spare[:0]
+	g.mu.Unlock()
+	for _, m := range waiting {
+		g.do(m)
+		g.dirty, g.news = true, true
+	}
+	clear(waiting) // lets go of a show's bytes
+	g.spare = waiting[:0]
+}
+
+func (g *game) do(m message) {
+	n := m.number
+	switch m.kind {
+	case "show":
+		g.load(m.bytes)
+	case "play":
+		g.head.Play()
+	case "pause":
+		g.head.Pause()
+	case "seek":
+		g.head.Seek(n[0])
+	case "step":
+		if n[0] == math.Trunc(n[0]) && math.Abs(n[0]) < 1e6 {
+			g.head.Step(int(n[0]))
+		}
+	case "rate":
+		g.head.SetRate(n[0])
+	case "view":
+		g.turnTo(m.name)
+	case "orbit":
+		if !math.IsNaN(n[0] + n[1]) {
+			g.preset, g.glide = "", 0
+			g.orbit.Yaw += n[0] * math.Pi / 180
+			g.orbit.Pitch += n[1] * math.Pi / 180
+			g.orbit = g.orbit.Clamped()
+		}
+	case "zoom":
+		if n[0] > 0 {
+			g.glide = 0
+			g.orbit.Zoom *= n[0]
+			g.orbit = g.orbit.Clamped()
+		}
+	case "theme":
+		g.dark = m.flag
+	case "motion":
+		g.calm = m.flag
+		if g.calm {
+			g.head.Pause()
+		}
+	}
+}
+
+// load shows what the bytes hold; a show that cannot be read leaves the one
+// before it.
+func (g *game) load(b []byte) {
+	s, err := show.Decode(b)
+	if err != nil {
+		tell("failed", map[string]any{"message": "The 3D view got something it cannot draw: " + err.Error() + "."})
+		return
+	}
+	g.show, g.scene = s, render.New(s)
+	g.head.Load(len(s.Frames), float64(s.Rate))
+	g.lettered = 0
+	if g.preset != "" {
+		g.orbit, _ = g.scene.Preset(g.preset)
+	}
+}

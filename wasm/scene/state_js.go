@@ -1,0 +1,61 @@
+package main
+
+// tellState sends the script where we are:
+//
+//	{type:"state", t, frame, phase, playing, duration, clearance, strike, title,
+//	 view, yaw, pitch, zoom, marks, tape, head}
+//
+// t and duration are seconds; clearance is the frame's own, metres. strike says
+// that the frame is past a surface. view is the named view or empty; yaw and
+// pitch are degrees. For tests that look at pixels, marks lists the centres of
+// the strike marks that are shown (their fill is render.StrikeRGB), tape is a
+// bare spot of the tape's yellow (render.TapeRGB) or null, and head is the
+// clubhead's middle: CSS pixels from the picture's top left corner.
+func (g *game) tellState() {
+	g.news, g.quiet = false, 0
+	frame := g.head.Frame()
+	state := map[string]any{
+		"t": g.head.Time(), "frame": frame, "playing": g.head.Playing(), "duration": g.head.Duration(),
+		"phase": "", "clearance": nil, "strike": false, "title": g.show.Title,
+		"view": g.preset, "yaw": degrees(g.orbit.Yaw), "pitch": degrees(g.orbit.Pitch), "zoom": g.orbit.Zoom,
+	}
+	if frame < len(g.show.Frames) {
+		f := &g.show.Frames[frame]
+		if int(f.Phase) < len(g.show.Phases) {
+			state["phase"] = g.show.Phases[f.Phase]
+		}
+		state["clearance"] = float64(f.Clearance)
+		state["strike"] = g.struck(frame)
+	}
+	p := g.scene.Probe()
+	marks := make([]any, len(p.Marks))
+	for i, m := range p.Marks {
+		marks[i] = g.place(m)
+	}
+	state["marks"], state["tape"], state["head"] = marks, nil, g.place(p.Head)
+	if p.Tape[0] >= 0 {
+		state["tape"] = g.place(p.Tape)
+	}
+	tell("state", state)
+}
+
+// struck reports whether golfer or club is past a surface in the frame: by the
+// frame's own clearance or by a mark it makes, which also tells of a strike
+// between two frames.
+func (g *game) struck(frame int) bool {
+	if g.show.Frames[frame].Clearance < 0 {
+		return true
+	}
+	for i := range g.show.Strikes {
+		if g.show.Strikes[i].Frame == frame {
+			return true
+		}
+	}
+	return false
+}
+
+func (g *game) place(p [2]float32) any {
+	return []any{float64(p[0]) / g.scale, float64(p[1]) / g.scale}
+}
+
+func degrees(radians float64) float64 { return radians * 57.29577951308232 }
