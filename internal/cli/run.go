@@ -29,6 +29,8 @@ type streams struct {
 type command func(ctx context.Context, args []string, s streams) (int, error)
 
 var commands = map[string]command{
+	"check": check,
+	"swing": printSwing,
 	"serve": serve,
 	"build": build,
 	"size":  size,

@@ -1,0 +1,90 @@
+package main
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+
+	"wideberth/internal/sim/fit"
+	"wideberth/internal/sim/plan"
+)
+
+// check prints the report of a plan; the exit code is its verdict.
+func check(_ context.Context, args []string, s streams) (int, error) {
+	flags := newFlags("check", "PLAN.json", s)
+	if err := flags.Parse(args); err != nil {
+		return 0, err
+	}
+	p, err := readPlan(flags.Args(), s.in)
+	if err != nil {
+		return 0, err
+	}
+	report, err := fit.CheckPlan(p)
+	if err != nil {
+		return 0, err
+	}
+	if err := printJSON(s.out, report, "  "); err != nil {
+		return 0, err
+	}
+	return exitCode(report.Verdict)
+}
+
+// exitCode is the verdict as the caller's shell sees it.
+func exitCode(verdict string) (int, error) {
+	switch verdict {
+	case fit.Clear:
+		return exitClear, nil
+	case fit.Tight:
+		return exitTight, nil
+	case fit.Strikes:
+		return exitStrikes, nil
+	}
+	return 0, fmt.Errorf("the report's verdict %q is none that this command knows", verdict)
+}
+
+// readPlan reads the one plan that the arguments name: a file, or - for in.
+func readPlan(args []string, in io.Reader) (plan.Plan, error) {
+	if len(args) != 1 {
+		return plan.Plan{}, fmt.Errorf("name one plan, a file or - for standard input, after the flags; got %d", len(args))
+	}
+	data, err := readInput(args[0], in)
+	if err != nil {
+		return plan.Plan{}, err
+	}
+	p, err := plan.Parse(data)
+	if err != nil {
+		return plan.Plan{}, fmt.Errorf("%s: %w", args[0], err)
+	}
+	return p, nil
+}
+
+// maxInput is more than the largest plan that plan.Parse takes (1 MB): what is
+// longer is refused there, and never read whole.
+const maxInput = 1<<20 + 1
+
+func readInput(name string, in io.Reader) ([]byte, error) {
+	if name != "-" {
+		file, err := os.Open(name)
+		if err != nil {
+			return nil, err
+		}
+		defer file.Close()
+		in = file
+	}
+	if in == nil {
+		return nil, errors.New("there is no standard input to read")
+	}
+	return io.ReadAll(io.LimitReader(in, maxInput))
+}
+
+// printJSON writes v as JSON, one value a line at the given indent, "" for all
+// in one line.
+func printJSON(w io.Writer, v any, indent string) error {
+	enc := json.NewEncoder(w)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", indent)
+	return enc.Encode(v)
+}
