@@ -11,6 +11,9 @@ import (
 // return. An assumption: 2 in. There is none along the bottom.
 const Tube = 0.05
 
+// flush (m): a mat that rises less than this above the floor is level with it.
+const flush = 1e-6
+
 // Scene is a plan made ready for many balls.
 type Scene struct {
 	Air     Air
@@ -44,7 +47,7 @@ func NewScene(p plan.Plan) *Scene {
 		}
 	}
 	plane("floor", KindFloor, Ground, geom.Halfspace{N: geom.Vec{Z: 1}, D: layers(p)})
-	if m := p.Floor.Mat; m != nil && p.Floor.Standing() > layers(p) {
+	if m := p.Floor.Mat; m != nil && p.Floor.Standing() > layers(p)+flush {
 		for _, t := range p.Tees {
 			s.addBox("mat", KindFloor, Ground,
 				geom.Vec{X: t.X - m.Length/2, Y: t.Y - m.Width/2, Z: 0},
