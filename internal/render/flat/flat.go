@@ -7,7 +7,6 @@
 package flat
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -189,23 +188,16 @@ func placePath(path []geom.Vec, pr projection, at sweep.Placement) []Point {
 	return out
 }
 
+// figure lists the limbs in the order in which to paint them.
 func figure(pose swing.Pose, pr projection, at sweep.Placement) []Limb {
-	type deep struct {
-		limb  Limb
-		depth float64
-	}
-	limbs := make([]deep, 0, len(pose))
+	out := make([]Limb, 0, len(pose))
+	depth := make([]float64, 0, len(pose))
 	for i, c := range pose {
 		a, b := at.ToRoom(c.A), at.ToRoom(c.B)
-		limbs = append(limbs, deep{
-			limb:  Limb{Part: swing.Part(i).String(), A: round(pr.flat(a)), B: round(pr.flat(b)), R: mm(c.R)},
-			depth: (pr.depth(a) + pr.depth(b)) / 2,
-		})
-	}
-	slices.SortStableFunc(limbs, func(a, b deep) int { return cmp.Compare(a.depth, b.depth) })
-	out := make([]Limb, len(limbs))
-	for i, l := range limbs {
-		out[i] = l.limb
+		limb := Limb{Part: swing.Part(i).String(), A: round(pr.flat(a)), B: round(pr.flat(b)), R: mm(c.R)}
+		d := (pr.depth(a) + pr.depth(b)) / 2
+		k, _ := slices.BinarySearch(depth, d)
+		out, depth = slices.Insert(out, k, limb), slices.Insert(depth, k, d)
 	}
 	return out
 }

@@ -271,7 +271,7 @@ func TestRoomLines(t *testing.T) {
 		{"back slope is cut", viewPlan, "eaves", KindSlope, []bool{true, false}, Point{1.2, 0}, Point{1.2, 4.42}},
 		{"screen from above", viewPlan, "screen", KindScreen, []bool{false}, Point{6, 0.43}, Point{6, 3.99}},
 		{"top return", viewSide, "top return", KindReturn, []bool{false}, Point{5.1, 2.05}, Point{6, 2.05}},
-		{"mat about the ball", viewPlan, "mat", KindMat, []bool{false}, Point{2.15, 1.46}, Point{2.15, 2.96}},
+		{"mat under ball and feet", viewPlan, "mat", KindMat, []bool{false}, Point{2.15, 1.905}, Point{2.15, 3.405}},
 		{"inset mat lies flush", viewSide, "mat", KindMat, []bool{false}, Point{2.15, 0}, Point{2.15, 0.04}},
 		{"top layer", viewFace, "turf", KindFloor, []bool{false}, Point{0, 0.04}, Point{4.42, 0.04}},
 		{"projector", viewFace, "projector", KindHung, []bool{false}, Point{2, 2.45}, Point{2, 2.8}},
@@ -311,5 +311,26 @@ func BenchmarkBuild(b *testing.B) {
 	in := synthInput()
 	for b.Loop() {
 		Build(in)
+	}
+}
+
+// Limbs come farthest first, whichever hand: each view looks along another axis.
+func TestFigureIsPaintedFarToNear(t *testing.T) {
+	for _, left := range []bool{false, true} {
+		in := synthInput()
+		in.At.Left = left
+		for view, pr := range projections {
+			depth := map[string]float64{}
+			for i, c := range in.Tight.Pose {
+				depth[swing.Part(i).String()] = pr.depth(in.At.ToRoom(r3.Scale(0.5, r3.Add(c.A, c.B))))
+			}
+			last := math.Inf(-1)
+			for _, l := range figure(in.Tight.Pose, pr, in.At) {
+				if depth[l.Part] < last-roundTol {
+					t.Errorf("left %v, view %d: the %s (depth %.3f m) is painted after something nearer (%.3f m)", left, view, l.Part, depth[l.Part], last)
+				}
+				last = depth[l.Part]
+			}
+		}
 	}
 }

@@ -3,7 +3,9 @@ package flat
 import (
 	"math"
 
+	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/swing"
 )
 
 // cutHeight is where the plan view is cut (m above the structural floor): what
@@ -84,9 +86,8 @@ func roomLines(in Input) draft {
 	return d
 }
 
-// floor draws the layers as the lines of their tops, and the mat, which the
-// ball lies in the middle of: the plan does not say where it lies, and so laid
-// it serves both hands. It returns the height of the top layer.
+// floor draws the layers as the lines of their tops, and the mat. It returns
+// the height of the top layer.
 func (d *draft) floor(in Input) (top float64) {
 	room := in.Plan.Room
 	for _, layer := range in.Plan.Floor.Layers {
@@ -98,11 +99,25 @@ func (d *draft) floor(in Input) (top float64) {
 	if mat == nil || mat.Length == 0 || mat.Width == 0 {
 		return top
 	}
-	ball := in.At.Ball
-	lo := [3]float64{max(0, ball.X-mat.Length/2), max(0, ball.Y-mat.Width/2), max(0, ball.Z-mat.Thickness)}
-	hi := [3]float64{min(room.Length, ball.X+mat.Length/2), min(room.Width, ball.Y+mat.Width/2), ball.Z}
+	middle, z := in.At.ToRoom(stanceMiddle(in.Address)), in.At.Ball.Z
+	lo := [3]float64{max(0, middle.X-mat.Length/2), max(0, middle.Y-mat.Width/2), max(0, z-mat.Thickness)}
+	hi := [3]float64{min(room.Length, middle.X+mat.Length/2), min(room.Width, middle.Y+mat.Width/2), z}
 	d.box("mat", KindMat, lo, hi)
 	return top
+}
+
+// stanceMiddle is where the middle of the mat is drawn, golfer frame. The plan
+// gives the mat's size but not its place; golfer and ball must both be on it,
+// so it lies about the middle of the rectangle that holds the ball and the feet.
+func stanceMiddle(address swing.Pose) geom.Vec {
+	var lo, hi geom.Vec // the ball is the origin
+	for _, foot := range [2]geom.Capsule{address[swing.LeadFoot], address[swing.TrailFoot]} {
+		for _, p := range [2]geom.Vec{foot.A, foot.B} {
+			lo.X, hi.X = min(lo.X, p.X-foot.R), max(hi.X, p.X+foot.R)
+			lo.Y, hi.Y = min(lo.Y, p.Y-foot.R), max(hi.Y, p.Y+foot.R)
+		}
+	}
+	return geom.Vec{X: (lo.X + hi.X) / 2, Y: (lo.Y + hi.Y) / 2}
 }
 
 // slope draws a sloping ceiling: its own line in the elevation that sees it
