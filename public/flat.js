@@ -5,6 +5,7 @@ import { drawTape } from "./flat-tape.js";
 
 const MARGIN = 30; // px of paper round the room, for the dimension lines
 const NAMES = ["plan", "side", "face"];
+const NARROWEST = 220; // px: a column still wide enough for the reading
 const HATCH_STEP = 9; // px between hatch lines
 
 /** Draws all views into their figures, at one scale where they stand side by side. */
@@ -27,6 +28,7 @@ export function createDrawings() {
 }
 
 function draw({ flat, dims, words }) {
+  setColumns(flat);
   for (const name of NAMES) {
     const view = flat?.[name];
     const figure = $(`#view-${name}`);
@@ -36,6 +38,16 @@ function draw({ flat, dims, words }) {
     setText($(".alt", figure), words[name] ?? "");
     holder.replaceChildren(drawView(name, view, dims, words[name] ?? "", holder.clientWidth || 320));
   }
+}
+
+/** Shares the board between side and end elevation so that both have one scale. */
+function setColumns({ plan, face }) {
+  if (!plan || !face) return;
+  const board = $("#drawings");
+  const gap = parseFloat(getComputedStyle(board).columnGap) || 0;
+  const scale = (board.clientWidth - gap - 4 * MARGIN) / (plan.size[0] + face.size[0]);
+  const column = (metres) => Math.max(metres * scale + 2 * MARGIN, NARROWEST);
+  board.style.setProperty("--columns", `${column(plan.size[0])}fr ${column(face.size[0])}fr`);
 }
 
 /** Maps the view's room coordinates to paper; the end view has left on the left. */

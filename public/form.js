@@ -105,7 +105,7 @@ function buildCard(card, plan, build) {
   for (const part of card.parts ?? []) body.append(buildPart(part, plan, build));
   for (const list of card.lists ?? []) body.append(buildList(list, plan, build));
   return h("details", { class: "card", id: `card-${card.id}`, "data-key": card.id, open: card.open },
-    h("summary", {}, h("span", { class: "card-title" }, card.title)), body);
+    h("summary", {}, h("h3", { class: "card-title" }, card.title)), body);
 }
 
 /** What decides which rows and boxes exist. */

@@ -15,10 +15,16 @@ export function renderVerdict(check, sentences) {
   const status = $("#verdict");
   const text = `${VERDICT_WORDS[verdict] ?? ""}. ${sentences.verdict}`;
   if (status.textContent !== text) {
-    status.replaceChildren(h("strong", { class: "verdict-word" }, `${VERDICT_WORDS[verdict]}.`), ` ${sentences.verdict}`);
+    status.replaceChildren(h("strong", { class: "verdict-word" }, `${VERDICT_WORDS[verdict]}.`), " ", ...keptTogether(sentences.verdict));
   }
   $("#verdict-detail").replaceChildren(...(sentences.detail ?? []).map((line) => h("li", {}, line)));
   setText($("#verdict-share"), sentences.share ?? shareText(check));
+}
+
+/** The sentence with each measure ("1 ft 2 5/8 in") kept on one line. */
+function keptTogether(sentence) {
+  const measure = /((?:\d[\d.,/]*[ \u00a0])+(?:ft|in|mm|cm|m)\b(?:[ \u00a0]\d[\d/ ]*in\b)?)/;
+  return sentence.split(measure).map((text, i) => (i % 2 ? h("span", { class: "measure" }, text) : text));
 }
 
 /** "0 of 1,024 swings tried touch anything (give or take 1 %)." */
