@@ -11,13 +11,13 @@ import (
 type Pad struct {
 	Surface string     `json:"surface"`
 	Kind    Kind       `json:"kind"`
-	Share   float64    `json:"share"`            // of ordinary balls, of the pair with the most; 0: only mishits
-	Mishits []string   `json:"mishits"`          // the named mishits that meet it
-	Fastest float64    `json:"fastest"`          // m/s on arrival
-	From    [3]float64 `json:"from"`             // box around the points, m
-	To      [3]float64 `json:"to"`               //
-	Bare    Return     `json:"bare"`             // the worst way back as it is
-	Padded  *Return    `json:"padded,omitempty"` // and with foam over it, for ordinary balls
+	Share   float64    `json:"share"`   // of ordinary balls, of the pair with the most; 0: only mishits
+	Mishits []string   `json:"mishits"` // the named mishits that meet it
+	Fastest float64    `json:"fastest"` // m/s on arrival
+	From    [3]float64 `json:"from"`    // box around the points, m
+	To      [3]float64 `json:"to"`      //
+	Bare    Return     `json:"bare"`    // the worst way back as it is
+	Padded  *Return    `json:"padded"`  // and with foam over it
 }
 
 // Pads gathers the bare hard surfaces from outcomes, most often met first.
@@ -43,11 +43,7 @@ func Pads(outcomes []Outcome) []Pad {
 			p := at(s.Surface, s.Kind, s.From)
 			p.Share = max(p.Share, s.Share)
 			p.grow(s.From, s.To, s.Fastest, s.Back)
-			b := *s.Padded
-			if p.Padded != nil {
-				b = b.worse(*p.Padded)
-			}
-			p.Padded = &b
+			p.Padded = worseOf(p.Padded, s.Padded)
 		}
 		for _, m := range o.Misses {
 			if m.Contact.Material != Hard {
@@ -56,6 +52,7 @@ func Pads(outcomes []Outcome) []Pad {
 			c := m.Contact
 			p := at(c.Surface, c.Kind, c.Point)
 			p.grow(c.Point, c.Point, c.Speed, m.Back)
+			p.Padded = worseOf(p.Padded, m.Padded)
 			if !slices.Contains(p.Mishits, m.Name) {
 				p.Mishits = append(p.Mishits, m.Name)
 			}

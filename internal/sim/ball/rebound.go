@@ -1,6 +1,8 @@
 package ball
 
 import (
+	"cmp"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"wideberth/internal/sim/geom"
@@ -38,6 +40,15 @@ func (r Return) worse(o Return) Return {
 		return r
 	}
 	return o
+}
+
+// worseOf is worse for returns that may be missing.
+func worseOf(a, b *Return) *Return {
+	if a == nil || b == nil {
+		return cmp.Or(a, b)
+	}
+	w := a.worse(*b)
+	return &w
 }
 
 const (
@@ -130,6 +141,17 @@ func (s *Scene) backLegs(c Contact, tee plan.Tee, g Give, trail bool) []Path {
 		}
 	}
 	return legs
+}
+
+// padded is Back for a bare hard surface as it would be under a foam pad; nil
+// for a contact with anything else.
+func (s *Scene) padded(c Contact, tee plan.Tee) *Return {
+	if c.Material != Hard {
+		return nil
+	}
+	c.Material = Foam
+	r := s.Back(c, tee, High)
+	return &r
 }
 
 // Trace returns the flight of a launch from a tee with its trail: to the first

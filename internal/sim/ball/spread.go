@@ -65,15 +65,16 @@ type Share struct {
 	Fastest  float64    `json:"fastest"`          // highest speed on arrival, m/s
 	From     [3]float64 `json:"from"`             // box around the points, m
 	To       [3]float64 `json:"to"`               //
-	Back     Return     `json:"back"`             // the worst of up to 8 of the balls on their way back
+	Back     Return     `json:"back"`             // the worst of up to 8 of the balls on their way back, at the high end of restitution
 	Padded   *Return    `json:"padded,omitempty"` // the same if a bare hard surface were padded with foam
 }
 
 // MissOut is one named mishit and what it meets.
 type MissOut struct {
 	Name    string  `json:"name"`
-	Contact Contact `json:"contact"` // the first thing that is not the floor
-	Back    Return  `json:"back"`
+	Contact Contact `json:"contact"`          // the first thing that is not the floor
+	Back    Return  `json:"back"`             // at the high end of restitution
+	Padded  *Return `json:"padded,omitempty"` // the same if a bare hard surface were padded with foam
 }
 
 // Heat counts balls on a grid over the screen: Counts[row*Cols+col], rows from
@@ -138,7 +139,7 @@ func (s *Scene) Spread(player plan.Player, club plan.Club, tee plan.Tee, headSpe
 	})
 	for _, m := range Misses(launch, player.Hand) {
 		c := s.pastFloor(m.Launch.At(s.plan, tee).State())
-		out.Misses = append(out.Misses, MissOut{m.Name, c, s.Back(c, tee, High)})
+		out.Misses = append(out.Misses, MissOut{m.Name, c, s.Back(c, tee, High), s.padded(c, tee)})
 	}
 	return out
 }
@@ -159,14 +160,7 @@ func (s *Scene) gather(sh *Share, g []Contact, tee plan.Tee) {
 	for i := range min(len(g), backSample) {
 		c := g[i*len(g)/min(len(g), backSample)]
 		sh.Back = sh.Back.worse(s.Back(c, tee, High))
-		if c.Material == Hard {
-			c.Material = Foam
-			b := s.Back(c, tee, High)
-			if sh.Padded != nil {
-				b = b.worse(*sh.Padded)
-			}
-			sh.Padded = &b
-		}
+		sh.Padded = worseOf(sh.Padded, s.padded(c, tee))
 	}
 }
 
