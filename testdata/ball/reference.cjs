@@ -2,8 +2,8 @@
 // nothing with ours, odex 2.0.4 from npm (a port of E. Hairer and G. Wanner's
 // ODEX, Gragg-Bulirsch-Stoer extrapolation; ours is a Runge-Kutta pair).
 //
-//   npm install --no-save --prefix /tmp/odex odex@2.0.4
-//   NODE_PATH=/tmp/odex/node_modules node testdata/ball/reference.cjs > testdata/ball/reference.json
+//   npm install --no-save odex@2.0.4
+//   node testdata/ball/reference.cjs > testdata/ball/reference.json
 "use strict";
 const fs = require("node:fs");
 const path = require("node:path");
