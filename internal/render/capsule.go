@@ -24,8 +24,9 @@ type unitCapsule struct {
 const waist = 0.93
 
 // newUnitCapsule has the given number of sectors round the axis and of steps
-// from pole to rim of each round end.
-func newUnitCapsule(sectors, steps int, limb bool) *unitCapsule {
+// from pole to rim of each round end, cut into lengths along its tube. A limb
+// has a ball joint at each end.
+func newUnitCapsule(sectors, steps, lengths int, limb bool) *unitCapsule {
 	u := &unitCapsule{}
 	cap := func(end, sign float32, from, to int) {
 		step := 1
@@ -41,6 +42,9 @@ func newUnitCapsule(sectors, steps int, limb bool) *unitCapsule {
 		}
 	}
 	cap(0, -1, 0, steps)
+	for i := 1; i < lengths; i++ {
+		u.rings = append(u.rings, ring{float32(i) / float32(lengths), 0, 1, 0, 1, limb})
+	}
 	if limb {
 		u.rings = append(u.rings,
 			ring{0, 0, 1, 0, 1, false}, ring{0.5, 0, waist, 0, 1, false}, ring{1, 0, 1, 0, 1, false})
@@ -56,19 +60,46 @@ func newUnitCapsule(sectors, steps int, limb bool) *unitCapsule {
 // capsuleLook is how one capsule is to be drawn.
 type capsuleLook struct {
 	mesh        *unitCapsule
+	pieces      bool // sort it piece by piece, not as a whole
 	body, joint Colour
 	outline     Colour
 	width       float32 // of the outline, pixels; 0: none
 }
 
-// drawCapsule queues the capsule about the axis ab with radius r: the faces
-// turned to the viewer shaded, and behind them a slightly larger hull in ink,
-// which shows as the outline.
+// drawCapsule queues the capsule about the axis ab with radius r. What has gone
+// through a surface of the room takes the colour of a strike; a capsule that
+// does so on its way is cut in two there.
 func (sc *Scene) drawCapsule(a, b vec, r float32, look *capsuleLook) {
-	axis := b.sub(a)
 	if sc.cam.depth(a) < nearPlane+r || sc.cam.depth(b) < nearPlane+r {
 		return
 	}
+	outA, outB := sc.model.through(a), sc.model.through(b)
+	if outA == outB {
+		sc.drawPiece(a, b, r, look)
+		return
+	}
+	in, out := float32(0), float32(1)
+	if outA {
+		in, out = 1, 0
+	}
+	for range 12 {
+		if m := (in + out) / 2; sc.model.through(a.lerp(b, m)) {
+			out = m
+		} else {
+			in = m
+		}
+	}
+	middle := a.lerp(b, (in+out)/2)
+	sc.drawPiece(a, middle, r, look)
+	sc.drawPiece(middle, b, r, look)
+}
+
+// drawPiece queues a capsule: the faces turned to the viewer shaded, and before
+// them a slightly larger hull in ink, turned inside out, which shows as the
+// outline. The whole capsule takes its place among the others by its middle, so
+// that overlapping parts keep clean joints.
+func (sc *Scene) drawPiece(a, b vec, r float32, look *capsuleLook) {
+	axis := b.sub(a)
 	dir := axis.unit()
 	if dir == (vec{}) {
 		dir = vec{0, 0, 1}
@@ -118,26 +149,36 @@ func (sc *Scene) drawCapsule(a, b vec, r float32, look *capsuleLook) {
 	if len(sc.Vertices) >= maxVertices {
 		return
 	}
-	for i := range len(m.rings) - 1 {
-		for j := range sectors {
-			k := (j + 1) % sectors
-			p, q := i*sectors+j, i*sectors+k
-			sc.capsuleTriangle(first, hull, p, q, q+sectors, look.width > 0)
-			sc.capsuleTriangle(first, hull, p, q+sectors, p+sectors, look.width > 0)
+	whole := sc.cam.depth(a.lerp(b, 0.5)) - r/2
+	for pass := range 2 {
+		if pass == 0 && look.width == 0 {
+			continue
+		}
+		for i := range len(m.rings) - 1 {
+			for j := range sectors {
+				k := (j + 1) % sectors
+				p, q := i*sectors+j, i*sectors+k
+				for _, t := range [2][3]int{{p, q, q + sectors}, {p, q + sectors, p + sectors}} {
+					depth := whole
+					if look.pieces {
+						depth = (sc.depths[t[0]] + sc.depths[t[1]] + sc.depths[t[2]]) / 3
+					}
+					sc.capsuleTriangle(first, hull, t, depth, pass == 0)
+				}
+			}
 		}
 	}
 }
 
 // capsuleTriangle queues one triangle by its corners' numbers within the mesh:
-// the shaded one when it faces the viewer, the hull's when it does not.
-func (sc *Scene) capsuleTriangle(first, hull, i, j, k int, outlined bool) {
-	depth := (sc.depths[i] + sc.depths[j] + sc.depths[k]) / 3
-	a, b, c := &sc.Vertices[first+i], &sc.Vertices[first+j], &sc.Vertices[first+k]
+// of the hull when it faces away from the viewer, of the capsule when it faces them.
+func (sc *Scene) capsuleTriangle(first, hull int, t [3]int, depth float32, ofHull bool) {
+	a, b, c := &sc.Vertices[first+t[0]], &sc.Vertices[first+t[1]], &sc.Vertices[first+t[2]]
 	area := (b.X-a.X)*(c.Y-a.Y) - (b.Y-a.Y)*(c.X-a.X)
 	switch {
-	case area < 0:
-		sc.later(uint16(first+i), uint16(first+j), uint16(first+k), depth)
-	case area > 0 && outlined:
-		sc.later(uint16(hull+i), uint16(hull+j), uint16(hull+k), depth)
+	case area < 0 && !ofHull:
+		sc.later(uint16(first+t[0]), uint16(first+t[1]), uint16(first+t[2]), depth)
+	case area > 0 && ofHull:
+		sc.later(uint16(hull+t[0]), uint16(hull+t[1]), uint16(hull+t[2]), depth)
 	}
 }

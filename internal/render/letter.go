@@ -23,8 +23,9 @@ const WhitePatch = 4
 const (
 	letterSize  = 0.17
 	letterInset = 0.14
-	leastLetter = 10  // CSS pixels; smaller lettering is left out
-	mostLetter  = 28 // CSS pixels
+	leastLetter = 10   // CSS pixels; smaller lettering is left out
+	mostLetter  = 28   // CSS pixels
+	leastSlant  = 0.42 // how far lettering may be squeezed by the slant of its wall
 )
 
 // letterFace letters a face's name on it, upright for the viewer and in the
@@ -38,8 +39,12 @@ func (sc *Scene) letterFace(f *face, queued bool) {
 	if abs(f.normal.z) > 0.8 {
 		up = levelAxis(sc.cam.up)
 	}
-	up = up.sub(f.normal.mul(up.dot(f.normal))).unit()
-	right := up.cross(f.normal)
+	normal, d := f.normal, f.d
+	if normal.dot(sc.cam.eye) < d { // the back of a cloth
+		normal, d = normal.mul(-1), -d
+	}
+	up = up.sub(normal.mul(up.dot(normal))).unit()
+	right := up.cross(normal)
 	r0, r1 := extent(f.polygon, right)
 	u0, u1 := extent(f.polygon, up)
 
@@ -54,7 +59,7 @@ func (sc *Scene) letterFace(f *face, queued bool) {
 		return
 	}
 	for _, c := range [4]point{{r0 + inset, u1 - inset - size}, {r1 - inset - width, u1 - inset - size}, {r0 + inset, u0 + inset}, {r1 - inset - width, u0 + inset}} {
-		at := right.mul(c.x).add(up.mul(c.y)).add(f.normal.mul(f.d))
+		at := right.mul(c.x).add(up.mul(c.y)).add(normal.mul(d))
 		if f.holds(at) && f.holds(at.add(right.mul(width))) && f.holds(at.add(up.mul(size))) && f.holds(at.add(right.mul(width)).add(up.mul(size))) {
 			sc.letter(at, right.mul(width), up.mul(size), g, sc.pal.lettering, queued)
 			return
@@ -90,12 +95,13 @@ func (f *face) holds(p vec) bool {
 const letterPieces = 6
 
 func (sc *Scene) letter(at, width, height vec, g Glyphs, c Colour, queued bool) {
-	for _, p := range [2]vec{at, at.add(width)} {
-		x0, y0, d0 := sc.cam.project(p)
-		x1, y1, d1 := sc.cam.project(p.add(height))
-		if min(d0, d1) < nearPlane || (point{x1 - x0, y1 - y0}).norm() < leastLetter*sc.scale {
-			return
-		}
+	x0, y0, d0 := sc.cam.project(at)
+	x1, y1, d1 := sc.cam.project(at.add(height))
+	x2, y2, d2 := sc.cam.project(at.add(width))
+	tall, long := (point{x1 - x0, y1 - y0}).norm(), (point{x2 - x0, y2 - y0}).norm()
+	if min(d0, d1, d2) < nearPlane || tall < leastLetter*sc.scale ||
+		long*g.Height < leastSlant*tall*g.Width || tall*g.Width < leastSlant*long*g.Height {
+		return
 	}
 	var low, high uint16
 	for i := range letterPieces + 1 {

@@ -27,13 +27,14 @@ var materials = map[string]material{
 
 // meshes shared by all scenes of a program would be package state; each scene
 // has its own few.
-type meshes struct{ body, limb, small *unitCapsule }
+type meshes struct{ body, limb, small, rod *unitCapsule }
 
 func newMeshes() meshes {
 	return meshes{
-		body:  newUnitCapsule(16, 4, false),
-		limb:  newUnitCapsule(12, 3, true),
-		small: newUnitCapsule(8, 2, false),
+		body:  newUnitCapsule(16, 4, 1, false),
+		limb:  newUnitCapsule(12, 3, 1, true),
+		small: newUnitCapsule(10, 2, 1, false),
+		rod:   newUnitCapsule(6, 1, 8, false),
 	}
 }
 
@@ -51,7 +52,7 @@ func (sc *Scene) look(m material) capsuleLook {
 	case joint, grip:
 		l.body = p.joint
 	case shaft:
-		l.body = p.club
+		l.mesh, l.body, l.pieces = sc.meshes.rod, p.club, true
 	case clubhead:
 		l.mesh, l.body = sc.meshes.body, p.clubhead
 	}
@@ -176,7 +177,7 @@ func (sc *Scene) drawBall() {
 	if !sc.ballSeen() {
 		return
 	}
-	l := capsuleLook{mesh: sc.meshes.small, body: sc.pal.ball, outline: sc.pal.outline, width: sc.scale}
+	l := capsuleLook{mesh: sc.meshes.small, body: sc.pal.ball, outline: sc.pal.outline, width: sc.pen}
 	sc.drawCapsule(sc.ball, sc.ball, max(ballRadius, leastBall/2*sc.scale/sc.cam.pixels(sc.ball)), &l)
 }
 
@@ -208,7 +209,7 @@ func (sc *Scene) drawFeet() {
 				return
 			}
 			if k > 0 {
-				sc.line(before, point{x, y}, hiddenWidth*sc.scale, sc.pal.hidden)
+				sc.line(before, point{x, y}, hiddenWidth*sc.pen, sc.pal.hidden)
 			}
 			before = point{x, y}
 		}

@@ -16,7 +16,7 @@ type mark struct {
 
 // markGap is how near (m) to an earlier mark of the same surface a mark is left
 // out: the club is in the wall for many frames.
-const markGap = 0.03
+const markGap = 0.11
 
 func newMarks(s *show.Show) []mark {
 	var marks []mark
@@ -48,7 +48,7 @@ const starPoints = 8
 // Least radius of a mark's rays in the picture, CSS pixels: the first of a
 // surface must be found at a glance.
 const (
-	leastMark      = 5.5
+	leastMark      = 6.5
 	leastFirstMark = 11
 )
 

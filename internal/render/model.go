@@ -143,7 +143,7 @@ func (m *model) open(q, normal vec) float32 {
 			continue
 		}
 		d := max(0, f.normal.dot(q)-f.d)
-		k *= 1 - 0.10*float32(math.Exp(float64(-d/0.30)))
+		k *= 1 - 0.07*float32(math.Exp(float64(-d/0.30)))
 	}
 	return k
 }
@@ -153,7 +153,7 @@ func lampShare(q, normal, lamp vec) float32 {
 	r := lamp.sub(q)
 	d := r.norm()
 	slant := 0.55 + 0.45*max(0, normal.dot(r.unit()))
-	return slant / (1 + d*d/6)
+	return slant / (1 + d*d/4)
 }
 
 func (m *model) findEdges() {

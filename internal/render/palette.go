@@ -15,6 +15,11 @@ func (c Colour) lit(k float32) Colour {
 	return Colour{min(1, c.R*k), min(1, c.G*k), min(1, c.B*k), c.A}
 }
 
+// warm is lit for paper: its shadows turn yellowish, not grey.
+func (c Colour) warm(k float32) Colour {
+	return Colour{min(1, c.R*k), min(1, c.G*k*(0.88+0.12*k)), min(1, c.B*k*(0.62+0.38*k)), c.A}
+}
+
 func (c Colour) mix(d Colour, t float32) Colour {
 	return Colour{c.R + (d.R-c.R)*t, c.G + (d.G-c.G)*t, c.B + (d.B-c.B)*t, c.A + (d.A-c.A)*t}
 }
@@ -49,13 +54,13 @@ type palette struct {
 // Paper model on a drafting table, by day.
 var day = palette{
 	ground: hex(0xE6DCC7), rule: hex(0x8A7C5E).alpha(0.10),
-	wall: hex(0xFAF6EC), ceiling: hex(0xFDFBF5), floor: hex(0xEDE5D4),
+	wall: hex(0xFDF9EF), ceiling: hex(0xFFFCF5), floor: hex(0xEDE5D4),
 	mat: hex(0xD3D8C3), solid: hex(0xE6D6B8), hung: hex(0xD9CBB0),
-	cloth: hex(0xFFFFFF),
+	cloth: hex(0xFFFDF8),
 	ink:   hex(0x2B2A28), hidden: hex(0x2B2A28).alpha(0.55), cut: hex(0x2B2A28).alpha(0.34),
 	lettering: hex(0x6E6353),
 	shadow:    hex(0xC9BFAA),
-	body:      hex(0x8B9097), joint: hex(0x4B4F56), outline: hex(0x1F2023),
+	body:      hex(0x868A90), joint: hex(0x3F4349), outline: hex(0x1F2023),
 	club: hex(0x6D7278), clubhead: hex(0x34373C),
 	ribbon: hex(0x44708A).alpha(0.30), ribbonInk: hex(0x2A5068).alpha(0.85),
 	ball:   hex(0xFFFFFF),
@@ -68,7 +73,7 @@ var day = palette{
 // The same table by lamplight.
 var night = palette{
 	ground: hex(0x17130E), rule: hex(0xF0DDB0).alpha(0.05),
-	wall: hex(0x5A4F40), ceiling: hex(0x4F4638), floor: hex(0x4A4033),
+	wall: hex(0x625440), ceiling: hex(0x5A4D3A), floor: hex(0x574834),
 	mat: hex(0x4C5142), solid: hex(0x6E5D43), hung: hex(0x7A684B),
 	cloth: hex(0x857A68),
 	ink:   hex(0xF1E4C8), hidden: hex(0xF1E4C8).alpha(0.50), cut: hex(0xF1E4C8).alpha(0.30),
@@ -78,8 +83,8 @@ var night = palette{
 	club: hex(0xC4C7CA), clubhead: hex(0xE4E2DC),
 	ribbon: hex(0x8FC3DE).alpha(0.26), ribbonInk: hex(0xB9E0F4).alpha(0.80),
 	ball:   hex(0xFFFFFF),
-	strike: hex(StrikeRGB), strikeInk: hex(0xFFE9DC),
+	strike: hex(StrikeRGB), strikeInk: hex(0x2A0802),
 	tape: hex(TapeRGB), tapeInk: hex(0x2B2106),
 	plate: hex(0x2A251F), plateInk: hex(0xF6ECD8), tight: hex(0xF5C431),
-	lamp: 0.55,
+	lamp: 0.90,
 }

@@ -143,7 +143,7 @@ func (sc *Scene) strip(a, b vec, width float32, c Colour) {
 	if d0 < nearPlane || d1 < nearPlane {
 		return
 	}
-	sc.lineAt(point{x0, y0}, point{x1, y1}, width*sc.scale, c, (d0+d1)/2-0.01)
+	sc.lineAt(point{x0, y0}, point{x1, y1}, width*sc.pen, c, (d0+d1)/2-0.01)
 }
 
 func (sc *Scene) ribbonQuad(p, q ribbonPoint) {
@@ -163,5 +163,5 @@ func (sc *Scene) ribbonQuad(p, q ribbonPoint) {
 	// The outer rim in ink.
 	x0, y0, _ := sc.cam.project(p.at)
 	x1, y1, _ := sc.cam.project(q.at)
-	sc.lineAt(point{x0, y0}, point{x1, y1}, 1.2*sc.scale, sc.pal.ribbonInk, depth-0.005)
+	sc.lineAt(point{x0, y0}, point{x1, y1}, 1.2*sc.pen, sc.pal.ribbonInk, depth-0.005)
 }

@@ -68,7 +68,7 @@ func (p *palette) paper(k show.Kind) Colour {
 
 func (sc *Scene) drawFace(f *face, alpha float32, queued bool) {
 	base := sc.pal.paper(f.kind).alpha(alpha)
-	contrast := float32(0.07)
+	contrast := float32(0.05)
 	if !f.kind.Shell() {
 		contrast = 0.20
 	}
@@ -82,9 +82,9 @@ func (sc *Scene) drawFace(f *face, alpha float32, queued bool) {
 		depth := sc.cam.depth(p.centre)
 		for j := range p.corners {
 			c := &p.corners[j]
-			k := slant * c.open * (1 - sc.pal.lamp*(0.75-1.25*c.lamp))
+			k := slant * c.open * (1 - sc.pal.lamp*(0.55-1.35*c.lamp))
 			x, y, _ := sc.cam.project(c.at)
-			v := sc.vertex(x, y, base.lit(k))
+			v := sc.vertex(x, y, base.warm(k))
 			if j == 0 {
 				first = v
 			}
@@ -205,7 +205,7 @@ func (sc *Scene) ink(a, b vec, lift float32) {
 		p, q := a.lerp(b, float32(i)/float32(n)), a.lerp(b, float32(i+1)/float32(n))
 		x0, y0, d0 := sc.cam.project(p)
 		x1, y1, d1 := sc.cam.project(q)
-		sc.lineAt(point{x0, y0}, point{x1, y1}, inkWidth*sc.scale, sc.pal.ink, (d0+d1)/2-lift)
+		sc.lineAt(point{x0, y0}, point{x1, y1}, inkWidth*sc.pen, sc.pal.ink, (d0+d1)/2-lift)
 	}
 }
 
@@ -218,7 +218,7 @@ func (sc *Scene) dash(a, b vec, width float32, c Colour, lift float32) {
 	sc.dashes = dashSpans(sc.dashes[:0], q.sub(p).norm()/sc.scale)
 	for _, s := range sc.dashes {
 		mid := (s.from + s.to) / 2
-		sc.lineAt(p.lerp(q, s.from), p.lerp(q, s.to), width*sc.scale, c, d0+(d1-d0)*mid-lift)
+		sc.lineAt(p.lerp(q, s.from), p.lerp(q, s.to), width*sc.pen, c, d0+(d1-d0)*mid-lift)
 	}
 }
 

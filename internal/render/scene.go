@@ -29,7 +29,9 @@ type Scene struct {
 	pal                 *palette
 	width, height       float32
 	scale               float32 // device pixels in a CSS pixel
+	pen                 float32 // device pixels in a unit of line width
 	frame               int
+	playHead            float64 // frames
 	pose                []segment
 	figureLo, figureHi  point // where the golfer is at the tape's moment
 	markPixels          []point
@@ -75,10 +77,16 @@ func New(s *show.Show) *Scene {
 	if len(sc.corners) == 0 {
 		sc.corners = []vec{{}, sc.room}
 	}
+	sc.ribbon, sc.marks = newRibbon(s), newMarks(s)
+	for i := 0; i < len(sc.ribbon.points); i += reachStep {
+		sc.corners = append(sc.corners, sc.ribbon.points[i].at)
+	}
+	if s.Tape.Label != "" {
+		sc.corners = append(sc.corners, fromShow(s.Tape.From), fromShow(s.Tape.To))
+	}
 	lamp := sc.pivot
 	lamp.z = sc.floor + 0.95*sc.room.z
 	sc.model = newModel(s, lamp)
-	sc.ribbon, sc.marks = newRibbon(s), newMarks(s)
 	for _, p := range s.Parts {
 		sc.materials = append(sc.materials, materials[p.Name])
 	}
@@ -93,6 +101,10 @@ func New(s *show.Show) *Scene {
 	}
 	return sc
 }
+
+// reachStep is the stride through the ribbon's points by which the picture is
+// made to hold a club that goes out of the room.
+const reachStep = 8
 
 // Preset is the orbit of a named view of this show's golfer; see Preset.
 func (sc *Scene) Preset(name string) (Orbit, bool) { return Preset(name, leftHanded(sc.show)) }
@@ -131,7 +143,7 @@ func (sc *Scene) Draw(v View, playHead float64) *Mesh {
 		playHead = 0
 	}
 	playHead = min(playHead, float64(max(0, len(sc.show.Frames)-1)))
-	sc.frame = int(playHead)
+	sc.frame, sc.playHead = int(playHead), playHead
 	v.Orbit = v.Orbit.Clamped()
 	if v != sc.kept || v.Width == 0 {
 		sc.look3D(v)
@@ -157,10 +169,15 @@ func (sc *Scene) Draw(v View, playHead float64) *Mesh {
 	return &sc.Mesh
 }
 
+// penFullAt is the width of a picture, CSS pixels, from which lines have their
+// full width.
+const penFullAt = 720
+
 // look3D sets the viewpoint and draws what only depends on it.
 func (sc *Scene) look3D(v View) {
 	sc.kept = v
 	sc.width, sc.height, sc.scale = v.Width, v.Height, max(0.5, v.Scale)
+	sc.pen = sc.scale * max(0.7, min(v.Width/sc.scale/penFullAt, 1))
 	sc.pal = &day
 	if v.Dark {
 		sc.pal = &night

@@ -9,12 +9,17 @@ import (
 const (
 	tapeWidth = 0.030 // m
 	leastTape = 9     // CSS pixels
+	// A tape shorter than this in the picture (CSS pixels) gets the arrows from
+	// outside with which draughtsmen mark a short measure.
+	shortTape   = 30
+	arrowLength = 20
 )
 
-// tapeSeen reports whether the play-head has come to the tightest moment.
+// tapeSeen reports whether the play-head has come to the tightest moment, give
+// or take the rounding of a time on its way here.
 func (sc *Scene) tapeSeen() bool {
 	t := &sc.show.Tape
-	return t.Label != "" && sc.frame >= sc.show.FrameAt(float64(t.Time))
+	return t.Label != "" && sc.playHead+0.01 >= float64(t.Time)*float64(sc.show.Rate)
 }
 
 // drawTape lays the tape over the picture, from the club to the surface, and
@@ -37,7 +42,7 @@ func (sc *Scene) drawTape() {
 	width := max(tapeWidth*px, leastTape*sc.scale)
 	sc.drawBand(p, q, width, to.sub(from).norm())
 	sc.tapePixel = p.lerp(q, 0.5).add(q.sub(p).unit().side().mul(width * 0.3))
-	sc.drawPlate(middle, width)
+	sc.drawPlate(middle, point{abs(q.x-p.x) / 2, abs(q.y-p.y) / 2}, width)
 }
 
 // drawBand draws the blade of the tape and its two ends, with ticks counted
@@ -63,6 +68,10 @@ func (sc *Scene) drawBand(p, q point, width, metres float32) {
 			sc.line(edge, edge.add(side.mul(width*long)), sc.scale, sc.pal.tapeInk)
 		}
 	}
+	if length < shortTape*sc.scale {
+		sc.arrow(p.sub(along.mul(arrowLength*sc.scale)), p)
+		sc.arrow(q.add(along.mul(arrowLength*sc.scale)), q)
+	}
 	// The hook at the surface and the case's lip at the club.
 	for _, end := range [2]point{p, q} {
 		out := side.mul(width/2 + 3*sc.scale)
@@ -70,13 +79,27 @@ func (sc *Scene) drawBand(p, q point, width, metres float32) {
 	}
 }
 
+// arrow points from a to b in ink.
+func (sc *Scene) arrow(a, b point) {
+	along := b.sub(a).unit()
+	side := along.side().mul(4 * sc.scale)
+	back := b.sub(along.mul(9 * sc.scale))
+	sc.line(a, back, 2*sc.scale, sc.pal.ink)
+	v := [3]uint16{}
+	for i, p := range [3]point{b, back.add(side), back.sub(side)} {
+		v[i] = sc.vertex(p.x, p.y, sc.pal.ink)
+	}
+	sc.now(v[0], v[1], v[2])
+}
+
 // PlateWords are the two lines of the plate of a tape: the reading, and what
 // it says in words, so that colour is never the only sign.
 func PlateWords(t *show.Tape) (reading, words string) {
+	between := " to "
 	if t.Verdict == show.Strikes {
-		return t.Label, strings.ToUpper(t.Verdict.String()) + " " + t.Surface
+		between = " past "
 	}
-	return t.Label, strings.ToUpper(t.Verdict.String()) + " of " + t.Surface
+	return t.Label, strings.ToUpper(t.Verdict.String()) + " · " + t.Part + between + t.Surface
 }
 
 // Sizes of the plate, CSS pixels.
@@ -87,15 +110,16 @@ const (
 	plateBadge   = 22
 	plateDetach  = 20 // from the tape
 	plateMargin  = 6  // from the picture's edge
-	plateLeast   = 0.72
+	plateLeast   = 0.80
 	plateFullAt  = 620 // picture width from which the plate has its full size
 	plateLeader  = 1.4
 	plateOutline = 1.5
 )
 
 // drawPlate sets the reading on a plate beside the tape, where it covers the
-// least of the golfer, with a leader to the tape.
-func (sc *Scene) drawPlate(at point, tape float32) {
+// least of the golfer, with a leader to the tape's middle. half is half the
+// extent of the tape, tape its width.
+func (sc *Scene) drawPlate(at, half point, tape float32) {
 	reading, words := PlateWords(&sc.show.Tape)
 	g, h := sc.glyphs(reading), sc.glyphs(words)
 	if g.Width == 0 {
@@ -104,7 +128,7 @@ func (sc *Scene) drawPlate(at point, tape float32) {
 	k := sc.scale * max(plateLeast, min(sc.width/sc.scale/plateFullAt, 1))
 	text := max(g.Width/g.Height*plateText, h.Width/max(1, h.Height)*plateSmall) * k
 	size := point{text + (3*platePad+plateBadge)*k, (plateText + plateSmall + 2*platePad + 3) * k}
-	corner := sc.placePlate(at, size, tape/2+plateDetach*k)
+	corner := sc.placePlate(at, size, half.add(point{1, 1}.mul(tape/2+plateDetach*k)))
 
 	centre := corner.add(size.mul(0.5))
 	edge := point{max(corner.x, min(at.x, corner.x+size.x)), max(corner.y, min(at.y, corner.y+size.y))}
@@ -125,11 +149,11 @@ func (sc *Scene) drawPlate(at point, tape float32) {
 
 // placePlate is the corner for a plate of the given size: of eight places
 // round the tape the one that stays in the picture and covers the golfer least.
-func (sc *Scene) placePlate(at, size point, gap float32) point {
+func (sc *Scene) placePlate(at, size, gap point) point {
 	margin := plateMargin * sc.scale
 	best, cost := point{}, float32(1e30)
 	for i, d := range [8]point{{1, -1}, {-1, -1}, {1, 0}, {-1, 0}, {1, 1}, {-1, 1}, {0, -1}, {0, 1}} {
-		c := point{at.x + d.x*(gap+size.x/2) - size.x/2, at.y + d.y*(gap+size.y/2) - size.y/2}
+		c := point{at.x + d.x*(gap.x+size.x/2) - size.x/2, at.y + d.y*(gap.y+size.y/2) - size.y/2}
 		in := point{max(margin, min(c.x, sc.width-margin-size.x)), max(margin, min(c.y, sc.height-margin-size.y))}
 		k := 4*in.sub(c).norm() + float32(i)
 		w := min(in.x+size.x, sc.figureHi.x) - max(in.x, sc.figureLo.x)

@@ -157,7 +157,7 @@ func Build(in Input) Flat {
 			Size:   sizes[i],
 			Lines:  lines[i],
 			Sweep:  placeAll(in.Motion.sweep[i], pr, in.At),
-			Path:   placePath(in.Motion.path, pr, in.At),
+			Path:   place(in.Motion.path[i], pr, in.At),
 			Figure: figure(in.Tight.Pose, pr, in.At),
 			Tape:   tape(in.Tight, pr),
 			Marks:  marks(in, pr),
@@ -166,24 +166,19 @@ func Build(in Input) Flat {
 	return Flat{Plan: views[viewPlan], Side: views[viewSide], Face: views[viewFace]}
 }
 
-func placeAll(polys [][]Point, pr projection, at sweep.Placement) [][]Point {
-	out := make([][]Point, len(polys))
-	for i, poly := range polys {
-		out[i] = make([]Point, len(poly))
-		for j, p := range poly {
-			out[i][j] = round(pr.flat(at.ToRoom(pr.lift(p))))
-		}
+// place takes a line of a motion into the room.
+func place(line []Point, pr projection, at sweep.Placement) []Point {
+	out := make([]Point, len(line))
+	for i, p := range line {
+		out[i] = round(pr.flat(at.ToRoom(pr.lift(p))))
 	}
 	return out
 }
 
-func placePath(path []geom.Vec, pr projection, at sweep.Placement) []Point {
-	out := make([]Point, 0, len(path))
-	for _, v := range path {
-		p := round(pr.flat(at.ToRoom(v)))
-		if len(out) == 0 || out[len(out)-1] != p {
-			out = append(out, p)
-		}
+func placeAll(lines [][]Point, pr projection, at sweep.Placement) [][]Point {
+	out := make([][]Point, len(lines))
+	for i, l := range lines {
+		out[i] = place(l, pr, at)
 	}
 	return out
 }

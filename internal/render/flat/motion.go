@@ -31,7 +31,7 @@ const (
 // It does not depend on the tee: moving the tee only moves it.
 type Motion struct {
 	sweep [numViews][][]Point
-	path  []geom.Vec
+	path  [numViews][]Point
 }
 
 // Sample takes poses of a motion that lasts duration seconds, so close that no
@@ -80,13 +80,20 @@ func Reduce(poses []swing.Pose) *Motion {
 		keys[part] = keyframes(poses, part)
 	}
 	m := &Motion{}
-	for _, c := range keys[swing.Clubhead] {
-		m.path = append(m.path, r3.Scale(0.5, r3.Add(c.A, c.B)))
-	}
 	for view, pr := range projections {
 		m.sweep[view] = silhouette(keys[:], pr)
+		m.path[view] = path(keys[swing.Clubhead], pr)
 	}
 	return m
+}
+
+// path is the line that the middle of a part draws.
+func path(keys []geom.Capsule, pr projection) []Point {
+	line := make([]Point, len(keys))
+	for i, c := range keys {
+		line[i] = pr.flat(r3.Scale(0.5, r3.Add(c.A, c.B)))
+	}
+	return append(keepFar(nil, line), line[len(line)-1])
 }
 
 // keyframes drops the poses of one part that a straight move between their
