@@ -7,15 +7,22 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
 )
 
-// CheckPlan runs every player with each of their clubs on each of their tees and
+// CheckPlan is Lab.Check for a single question.
+func CheckPlan(p plan.Plan) (Report, error) {
+	var l Lab
+	return l.Check(p)
+}
+
+// Check runs every player with each of their clubs on each of their tees and
 // reports the clearances. The plan is filled with defaults and validated first;
 // the error is the plan's own sentence. The same plan gives the same report.
-func CheckPlan(p plan.Plan) (Report, error) {
+func (l *Lab) Check(p plan.Plan) (Report, error) {
 	p = p.WithDefaults()
 	if err := p.Validate(); err != nil {
 		return Report{}, err
@@ -24,21 +31,18 @@ func CheckPlan(p plan.Plan) (Report, error) {
 	surfaces := sweep.Surfaces(p)
 	for _, player := range p.Players {
 		for _, club := range p.ClubsOf(player) {
-			b, err := newBout(player, club)
-			if err != nil {
-				return Report{}, err
-			}
 			for _, tee := range p.TeesOf(player) {
-				r := newRoom(p, surfaces, tee, player)
-				if err := b.run(r); err != nil {
+				room := newRoom(surfaces, sweep.Place(p, tee, player))
+				kin, err := l.relatives(player, club, room.dirs())
+				if err != nil {
 					return Report{}, err
 				}
-				report.Checks = append(report.Checks, b.check(p, r, tee))
+				c := kin.check(room, p.Margin)
+				c.Player, c.Club, c.Tee = player.Name, club.Name, tee.Name
+				report.Checks = append(report.Checks, c)
+				report.Verdict = worse(report.Verdict, c.Verdict)
 			}
 		}
-	}
-	for _, c := range report.Checks {
-		report.Verdict = worse(report.Verdict, c.Verdict)
 	}
 	return report, nil
 }
@@ -63,51 +67,72 @@ func verdictOf(clearance, margin float64) string {
 	return Clear
 }
 
-// check writes the check of a bout that has been run against r.
-func (b *bout) check(p plan.Plan, r room, tee plan.Tee) Check {
+// check answers for the family in one room.
+func (r *relatives) check(room room, margin float64) Check {
+	central := r.family.Central
 	c := Check{
-		Player: b.player.Name, Club: b.club.Name, Tee: tee.Name,
 		Clearance: math.Inf(1), Typical: math.Inf(1),
 		BySurface: map[string]float64{}, TypicalBySurface: map[string]float64{},
-		Tried: len(b.sample), Notes: b.notes,
-		HeadSpeed: b.family.Central.ClubheadSpeed(b.family.Central.ImpactTime()),
-		Heels:     b.family.Central.Stance.BallToHeels,
+		Notes:     r.notes,
+		HeadSpeed: central.ClubheadSpeed(central.ImpactTime()), Heels: central.Stance.BallToHeels,
 	}
-	tightest, loosest := 0, &b.central
-	for i, s := range r.surfaces {
-		typical := r.clearance(&b.central, i)
-		least, who := typical, &b.central
-		for _, list := range [][]member{b.sample, b.singles, b.corners} {
-			for k := range list {
-				if v := r.clearance(&list[k], i); v < least {
-					least, who = v, &list[k]
-				}
-			}
+	tightest, loosest := 0, &r.central
+	touched := make([]bool, len(r.sample))
+	for i, s := range room.local {
+		against := r.againstFlat
+		if !s.Kind.Flat() {
+			against = r.againstBox
 		}
-		c.BySurface[s.Name], c.TypicalBySurface[s.Name] = least, typical
+		least, typical, who := against(s, touched)
+		name := room.surfaces[i].Name
+		c.BySurface[name], c.TypicalBySurface[name] = least, typical
 		c.Typical = min(c.Typical, typical)
 		if least < c.Clearance {
 			c.Clearance, tightest, loosest = least, i, who
 		}
 	}
-	for k := range b.sample {
-		for i := range r.surfaces {
-			if r.clearance(&b.sample[k], i) < 0 {
-				c.Hits++
-				break
-			}
+	for _, t := range touched {
+		if t {
+			c.Hits++
 		}
 	}
+	c.Tried = len(r.sample)
 	c.HitShare = float64(c.Hits) / float64(c.Tried)
 	c.HitError = shareError(c.Hits, c.Tried)
-	c.Verdict = verdictOf(c.Clearance, p.Margin)
-	c.Nearest = b.nearest(r, tightest, loosest)
-	slope := b.slopes(r, tightest)
-	for t, s := range slope {
-		c.Causes = append(c.Causes, Cause{swing.Trait(t).String(), -s})
-	}
-	slices.SortStableFunc(c.Causes, func(x, y Cause) int { return cmp.Compare(math.Abs(y.Cost), math.Abs(x.Cost)) })
+	c.Verdict = verdictOf(c.Clearance, margin)
+	c.Nearest = nearest(room, tightest, loosest)
+	c.Causes = r.causes(room.local[tightest])
 	return c
+}
+
+// againstFlat is againstBox for a flat surface.
+func (r *relatives) againstFlat(s sweep.Surface, touched []bool) (least, typical float64, who *reach) {
+	k := slices.Index(r.dirs, s.Plane.N)
+	for i := range r.sample {
+		touched[i] = touched[i] || r.sample[i].least[k] < s.Plane.D
+	}
+	return r.least[k] - s.Plane.D, r.central.least[k] - s.Plane.D, r.loosest[k]
+}
+
+// causes returns what each trait costs in clearance to a surface, the dearest
+// first.
+func (r *relatives) causes(s sweep.Surface) []Cause {
+	var causes []Cause
+	add := func(t swing.Trait, cost float64) {
+		causes = append(causes, Cause{t.String(), cost})
+	}
+	if s.Kind.Flat() {
+		for t, slope := range r.slopes(slices.Index(r.dirs, s.Plane.N)) {
+			add(swing.Trait(t), -slope)
+		}
+	} else {
+		at := r.singleClearances(s)
+		for t := range swing.NumTraits {
+			add(t, (at[2*t]-at[2*t+1])/2)
+		}
+	}
+	slices.SortStableFunc(causes, func(x, y Cause) int { return cmp.Compare(math.Abs(y.Cost), math.Abs(x.Cost)) })
+	return causes
 }
 
 // shareError returns half the width of the 95 % score interval of a share
@@ -120,19 +145,15 @@ func shareError(hits, tried int) float64 {
 }
 
 // nearest describes the meeting of one member with surface i.
-func (b *bout) nearest(r room, i int, m *member) Nearest {
-	s, err := b.family.Member(m.variation)
-	if err != nil { // it was built before, so this cannot happen
-		return Nearest{}
-	}
-	track := sweep.Sample(s, sweep.FineTolerance)
-	at := track.Clearance(r.local[i])
-	room := r.place.ContactToRoom(at)
+func nearest(room room, i int, m *reach) Nearest {
+	track := sweep.Sample(m.swing, sweep.FineTolerance)
+	at := track.Clearance(room.local[i])
+	inRoom := room.place.ContactToRoom(at)
 	return Nearest{
-		Surface: r.surfaces[i].Name, Part: at.Part.String(), Phase: s.PhaseAt(at.Time).String(), Time: at.Time,
-		At:        [3]float64{room.OnSurface.X, room.OnSurface.Y, room.OnSurface.Z},
-		On:        [3]float64{room.OnPart.X, room.OnPart.Y, room.OnPart.Z},
-		Speed:     partSpeed(s, at),
+		Surface: room.surfaces[i].Name, Part: at.Part.String(), Phase: m.swing.PhaseAt(at.Time).String(), Time: at.Time,
+		At:        [3]float64{inRoom.OnSurface.X, inRoom.OnSurface.Y, inRoom.OnSurface.Z},
+		On:        [3]float64{inRoom.OnPart.X, inRoom.OnPart.Y, inRoom.OnPart.Z},
+		Speed:     partSpeed(m.swing, at),
 		Variation: m.variation,
 	}
 }
@@ -142,5 +163,5 @@ func (b *bout) nearest(r room, i int, m *member) Nearest {
 func partSpeed(s *swing.Swing, c sweep.Contact) float64 {
 	const h = 1e-4 // s
 	a, b := s.PoseAt(c.Time - h)[c.Part], s.PoseAt(c.Time + h)[c.Part]
-	return max(r3.Norm(r3.Sub(b.A, a.A)), r3.Norm(r3.Sub(b.B, a.B))) / (2 * h)
+	return max(geom.Norm(r3.Sub(b.A, a.A)), geom.Norm(r3.Sub(b.B, a.B))) / (2 * h)
 }

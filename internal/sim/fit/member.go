@@ -3,6 +3,7 @@ package fit
 import (
 	"fmt"
 
+	"wideberth/internal/sim/body"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
@@ -43,11 +44,11 @@ func Swing(p plan.Plan, player, club, tee string, sample int) (*swing.Swing, swe
 // Member returns the swing of a player (defaults filled in) with a club that v
 // places in the family, such as the Variation of a Nearest.
 func Member(player plan.Player, club plan.Club, v swing.Variation) (*swing.Swing, error) {
-	b, err := newBout(player, club)
+	family, err := swing.NewFamily(body.New(player), swing.NewClub(club), swing.StyleOf(player))
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("player %q with %q: %w", player.Name, club.Name, err)
 	}
-	return b.family.Member(v)
+	return family.Member(v)
 }
 
 // find returns the item of a name, or the first for an empty name.

@@ -1,0 +1,66 @@
+package fit
+
+import (
+	"fmt"
+	"slices"
+
+	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/sweep"
+)
+
+// Lab answers plans one after another and keeps the families it has modelled,
+// so that moving a tee or a wall does not swing anybody again. The zero value is
+// ready to use; it is not for concurrent use. What it answers does not depend
+// on what it was asked before.
+type Lab struct {
+	kept map[string]*relatives
+	seen int
+}
+
+// keepAtMost bounds the families kept; the oldest are forgotten first come the
+// next clearing, which bounds memory to about this many times 5 MB.
+const keepAtMost = 24
+
+// relatives returns the family of a player with a club for the given directions.
+func (l *Lab) relatives(player plan.Player, club plan.Club, dirs []geom.Vec) (*relatives, error) {
+	// Everything that a swing depends on, and nothing else.
+	key := fmt.Sprint(player.Height, player.Sex, player.Span, player.Arm, player.Shoe,
+		player.Turn, player.Plane, player.Follow, club.Kind, club.Length, club.Lie, dirs)
+	if r, ok := l.kept[key]; ok {
+		return r, nil
+	}
+	r, err := newRelatives(player, club, dirs)
+	if err != nil {
+		return nil, err
+	}
+	if l.kept == nil || len(l.kept) >= keepAtMost {
+		l.kept = map[string]*relatives{}
+	}
+	l.kept[key] = r
+	return r, nil
+}
+
+// room is the surfaces of a plan in the golfer frame of one placement.
+type room struct {
+	place    sweep.Placement
+	surfaces []sweep.Surface // room frame
+	local    []sweep.Surface // golfer frame
+}
+
+func newRoom(surfaces []sweep.Surface, place sweep.Placement) room {
+	return room{place, surfaces, place.Surfaces(surfaces)}
+}
+
+// dirs returns the normals of the flat surfaces in the golfer frame, each once.
+// The upright walls come first and in one order for both hands, so that players
+// of either hand share families in a room without slopes.
+func (r *room) dirs() []geom.Vec {
+	dirs := []geom.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: -1}}
+	for _, s := range r.local {
+		if s.Kind.Flat() && !slices.Contains(dirs, s.Plane.N) {
+			dirs = append(dirs, s.Plane.N)
+		}
+	}
+	return dirs
+}

@@ -1,0 +1,116 @@
+package fit
+
+import (
+	"testing"
+
+	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/sweep"
+	"wideberth/internal/sim/swing"
+)
+
+// reducedTolerance is how far a reach that was found by looking at part of a
+// swing may lie from the one found by looking at all of it: the chord deviations
+// of both.
+const reducedTolerance = 2 * familyTolerance
+
+// TestSampleReachesAsWholeSwings compares the reduced sample, for which only the
+// promising moments and parts are looked at, with full tracks of the same swings.
+func TestSampleReachesAsWholeSwings(t *testing.T) {
+	slope := geom.Vec{Y: -0.6, Z: -0.8}
+	dirs := []geom.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: -1}, slope}
+	players := []plan.Player{
+		{Name: "Host", Height: 1.78},
+		{Name: "Tall guest", Height: 1.98, Follow: "loose", Turn: "long"},
+		{Name: "Short and held", Height: 1.55, Follow: "held", Plane: "flat", Turn: "compact"},
+	}
+	for _, player := range players {
+		for _, club := range []plan.Club{plan.DefaultClub("driver", "driver"), plan.DefaultClub("wedge", "wedge")} {
+			t.Run(player.Name+" "+club.Name, func(t *testing.T) {
+				r, err := newRelatives(player, club, dirs)
+				if err != nil {
+					t.Fatal(err)
+				}
+				for i := 0; i < len(r.sample); i += 5 {
+					full := sweep.Sample(r.sample[i].swing, sweep.FineTolerance)
+					for k, want := range supports(full, dirs) {
+						got := r.sample[i].least[k]
+						if got > want+reducedTolerance || got < want-reducedTolerance {
+							t.Errorf("member %d reaches %.4f along %v, want %.4f (± %.4f)", i, got, dirs[k], want, reducedTolerance)
+						}
+					}
+				}
+			})
+		}
+	}
+}
+
+// TestTreeHoldsTheSample checks boxes: the tree of corners is the first answer
+// for a box, so no sampled member may come nearer to one than the stated hollow.
+func TestTreeHoldsTheSample(t *testing.T) {
+	r, err := newRelatives(plan.Player{Name: "Host", Height: 1.78}, plan.DefaultClub("driver", "driver"), []geom.Vec{{Z: -1}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	boxes := map[string]geom.Box{
+		"beam ahead, overhead":   {Min: geom.Vec{X: 0.2, Y: -3, Z: 2.45}, Max: geom.Vec{X: 0.4, Y: 3, Z: 2.8}},
+		"beam behind, overhead":  {Min: geom.Vec{X: -0.9, Y: -3, Z: 2.35}, Max: geom.Vec{X: -0.7, Y: 3, Z: 2.8}},
+		"projector behind":       {Min: geom.Vec{X: -0.8, Y: 0.1, Z: 2.35}, Max: geom.Vec{X: -0.4, Y: 0.5, Z: 2.7}},
+		"lamp over the ball":     {Min: geom.Vec{X: -0.1, Y: -0.1, Z: 2.0}, Max: geom.Vec{X: 0.1, Y: 0.1, Z: 2.7}},
+		"column behind the back": {Min: geom.Vec{X: -0.6, Y: 2.0, Z: 0}, Max: geom.Vec{X: -0.3, Y: 2.3, Z: 3}},
+		"column on the far side": {Min: geom.Vec{X: -0.6, Y: -0.8, Z: 0}, Max: geom.Vec{X: -0.3, Y: -0.5, Z: 3}},
+		"low duct at the side":   {Min: geom.Vec{X: -2, Y: 1.4, Z: 2.2}, Max: geom.Vec{X: 2, Y: 2, Z: 3}},
+		"bench behind the heels": {Min: geom.Vec{X: -1, Y: 1.5, Z: 0}, Max: geom.Vec{X: 1, Y: 1.9, Z: 0.45}},
+	}
+	for name, box := range boxes {
+		s := sweep.Surface{Name: name, Kind: sweep.Solid, Box: box}
+		tree := r.tree.Clearance(box).Clearance
+		all := tree
+		for i := range r.sample {
+			if c, nearer := sweep.Sample(r.sample[i].swing, sweep.FineTolerance).ClearanceWithin(s, all); nearer {
+				all = c.Clearance
+			}
+		}
+		if tree-all > hollow {
+			t.Errorf("%s: a member comes to %.3f m, the tree only to %.3f m", name, all, tree)
+		}
+		got, _, _ := r.againstBox(s, make([]bool, len(r.sample)))
+		if got > all+reducedTolerance || got < nearBox && got < all-reducedTolerance {
+			t.Errorf("%s: clearance = %.4f, want %.4f over all members", name, got, all)
+		}
+	}
+}
+
+// TestHitsCountsEverySwing compares the count of touching members with one that
+// looks at every member in full.
+func TestHitsCountsEverySwing(t *testing.T) {
+	p := plan.Demo()
+	p = p.WithDefaults()
+	surfaces := sweep.Surfaces(p)
+	for _, player := range p.Players {
+		club := p.Clubs[0]
+		room := newRoom(surfaces, sweep.Place(p, p.Tees[0], player))
+		r, err := newRelatives(player, club, room.dirs())
+		if err != nil {
+			t.Fatal(err)
+		}
+		want := 0
+		for _, v := range swing.Variations(Sampled, seed) {
+			s, err := r.family.Member(v)
+			if err != nil {
+				t.Fatal(err)
+			}
+			track := sweep.Sample(s, familyTolerance)
+			for _, surface := range room.local {
+				if track.Clearance(surface).Clearance < 0 {
+					want++
+					break
+				}
+			}
+		}
+		// A member within the tolerances of touching may fall on either side.
+		if got := r.check(room, p.Margin).Hits; got < want-2 || got > want+2 {
+			t.Errorf("%s: %d members touch, want %d", player.Name, got, want)
+		}
+	}
+}
