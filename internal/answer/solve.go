@@ -182,6 +182,7 @@ func vec(v [3]float64) geom.Vec { return geom.Vec{X: v[0], Y: v[1], Z: v[2]} }
 // cache keeps what the last requests worked out. Moving a slider asks for the
 // same plan with another title, unit or focus, or the same swing on another tee.
 type cache struct {
+	lab     fit.Lab
 	key     string // of the plan that last was run
 	last    fit.Report
 	motions map[string]motion
@@ -208,7 +209,7 @@ func (c *cache) report(p plan.Plan) (fit.Report, error) {
 	if key == c.key {
 		return c.last, nil
 	}
-	r, err := fit.CheckPlan(p)
+	r, err := c.lab.Check(p)
 	if err != nil {
 		return fit.Report{}, err
 	}

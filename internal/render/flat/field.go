@@ -15,6 +15,8 @@ const (
 	// always within it, so that a shaft seen alone does not break up. It draws
 	// a shaft of 6 mm radius 9 mm too fat on each side, never too slim.
 	thin = cell * 0.75
+	// notch is the depth (m) of a dent in an outline that is let stand.
+	notch = 0.001
 )
 
 // field is the signed distance (m) to the union of all shapes stamped on it, at
@@ -36,9 +38,18 @@ func silhouette(keys [][]geom.Capsule, pr projection) [][]Point {
 			a, b, r := pr.flat(c.A), pr.flat(c.B), max(c.R, thin)
 			f.stamp(a, b, r)
 			if i > 0 {
-				f.stamp(a0, a, r)
-				f.stamp(b0, b, r)
-				f.fill(a0, b0, b, a, r)
+				// Where an end moves by s, the two discs leave a notch of s²/8r
+				// in the rim; the sides leave a gap from s = 2r on.
+				da, db := dist2(a0, a), dist2(b0, b)
+				if da > 8*r*notch {
+					f.stamp(a0, a, r)
+				}
+				if db > 8*r*notch {
+					f.stamp(b0, b, r)
+				}
+				if max(da, db) > r*r {
+					f.fill(a0, b0, b, a, r)
+				}
 			}
 			a0, b0 = a, b
 		}
