@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/swing"
 )
 
 const (
@@ -91,6 +92,67 @@ func TestSupportIsClearance(t *testing.T) {
 			got := track.Clearance(s)
 			if want := out[k].Value - d; got.Clearance != want || got.Part != out[k].Part || got.Time != out[k].Time {
 				t.Errorf("Clearance(%v, %v) = %+v, want %v of %+v", n, d, got, want, out[k])
+			}
+		}
+	}
+}
+
+// TestCoarseTrackIsCautious: on shared times that were not made for it, a track
+// still never says more than the motion has, because it takes off its strays,
+// here up to a decimetre; and it takes off no more than twice them.
+func TestCoarseTrackIsCautious(t *testing.T) {
+	const step = 1.0 / 60 // s
+	leaning := 0
+	for seed := range uint64(60) {
+		m, s := newWobble(seed), randomSurface(seed+500)
+		n := int(m.Duration()/step) + 1
+		times, poses := make([]float64, n+1), make([]swing.Pose, n+1)
+		for i := range times {
+			times[i] = m.Duration() * float64(i) / float64(n)
+			poses[i] = m.PoseAt(times[i])
+		}
+		track := NewTrack(times, poses)
+		got := track.Clearance(s).Clearance
+		want, _ := brute(m, s, bruteStep)
+		if low := want - 2*track.Stray() - bruteStep; got > want+Tolerance || got < low {
+			t.Errorf("motion %d: Clearance = %.5f, want in [%.5f, %.5f]", seed, got, low, want+Tolerance)
+		}
+		// The samples alone miss the minimum by more than the tolerance.
+		at := math.Inf(1)
+		for _, pose := range poses {
+			for _, c := range pose {
+				d, _, _ := s.separate(c)
+				at = min(at, d)
+			}
+		}
+		if at > want+Tolerance {
+			leaning++
+		}
+	}
+	if leaning < 10 {
+		t.Errorf("in only %d motions do the samples miss the minimum: the test shows little", leaning)
+	}
+}
+
+// TestTreeHoldsMotion checks that every box of a track's trees holds the motion
+// during its time.
+func TestTreeHoldsMotion(t *testing.T) {
+	for seed := range uint64(3) {
+		m := newWobble(seed)
+		track := Sample(m, FineTolerance)
+		for l := range track.leaves {
+			from, to := track.leafSteps(l)
+			for p := range swing.NumParts {
+				for k := range 20 * (to - from) {
+					step := from + k/20
+					at := track.times[step] + float64(k%20)/20*(track.times[step+1]-track.times[step])
+					got := m.part(p, at).Bounds()
+					for node := track.leaves + l; node > 0; node /= 2 {
+						if b := *track.node(p, node); b.Union(got) != b {
+							t.Fatalf("motion %d: node %d of %v = %+v, want it to hold %+v at %.5f s", seed, node, p, b, got, at)
+						}
+					}
+				}
 			}
 		}
 	}

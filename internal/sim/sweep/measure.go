@@ -20,16 +20,27 @@ func (t *Track) measure() {
 	}
 	t.stray2 = grow(t.stray2, n*int(swing.NumParts))
 	t.layOut()
+	t.twigs = grow(t.twigs, t.leaves)
 	for p := range swing.NumParts {
 		t.bend(p)
 		t.grow(p)
 	}
 }
 
-// bend sets stray2 of a part from its divided second differences.
+// twig is what bend notes of a leaf for grow.
+type twig struct {
+	bend2  float64 // largest squared |x″| at a sample inside the leaf, m²/s⁴
+	radius float64 // largest radius, m
+}
+
+// bend sets stray2 and twigs of a part from its divided second differences.
 func (t *Track) bend(p swing.Part) {
 	n := t.steps()
 	out := t.stray2[int(p)*n:][:n]
+	for l := range t.twigs {
+		from, _ := t.leafSteps(l)
+		t.twigs[l] = twig{radius: t.poses[from][p].R}
+	}
 	if n < 2 {
 		out[0], t.worst2[p] = 0, 0
 		return
@@ -37,12 +48,17 @@ func (t *Track) bend(p swing.Part) {
 	before := &t.poses[0][p]
 	var a, b geom.Vec // velocities of the ends in the step before
 	last, worst := 0.0, 0.0
+	leaf, inLeaf := 0, 0 // of step i, and how many of its steps come before
 	for i := range n {
 		c := &t.poses[i+1][p]
 		k := t.lens[i+1].inv
 		ax, ay, az := (c.A.X-before.A.X)*k, (c.A.Y-before.A.Y)*k, (c.A.Z-before.A.Z)*k
 		bx, by, bz := (c.B.X-before.B.X)*k, (c.B.Y-before.B.Y)*k, (c.B.Z-before.B.Z)*k
 		before = c
+		w := &t.twigs[leaf]
+		if c.R > w.radius {
+			w.radius = c.R
+		}
 		if i > 0 {
 			x, y, z := ax-a.X, ay-a.Y, az-a.Z
 			d := x*x + y*y + z*z
@@ -52,11 +68,17 @@ func (t *Track) bend(p swing.Part) {
 			}
 			k := t.lens[i].k
 			d *= k * k // |x″|² at sample i, between steps i−1 and i
+			if inLeaf > 0 && d > w.bend2 {
+				w.bend2 = d
+			}
 			if d > last {
 				last = d
 			}
 			worst = t.settle(out, i-1, last, worst)
 			last = d
+		}
+		if inLeaf++; inLeaf == t.perLeaf {
+			leaf, inLeaf = leaf+1, 0
 		}
 		a, b = geom.Vec{X: ax, Y: ay, Z: az}, geom.Vec{X: bx, Y: by, Z: bz}
 	}
@@ -76,53 +98,66 @@ func (t *Track) settle(out []float64, step int, accel2, worst float64) float64 {
 	return worst
 }
 
-// grow builds the tree of a part.
+// grow builds the tree of a part. The box of a leaf is that of the part at the
+// leaf's two ends, grown by how far the samples between may lie from the chord:
+// over a time H that is at most H²/8 times their largest second difference (the
+// discrete form of the bound in Track, with nothing estimated). That is looser
+// than the box of all samples, and reads only a few of them.
 func (t *Track) grow(p swing.Part) {
 	n := t.steps()
 	part := t.nodes[int(p)*2*t.leaves:][:2*t.leaves]
 	stray2 := t.stray2[int(p)*n:][:n]
-	for l := range t.leaves {
+	used := (n + t.perLeaf - 1) / t.perLeaf
+	a, b := &t.poses[0][p].A, &t.poses[0][p].B
+	lo, hi := lower(*a, *b), upper(*a, *b)
+	for l := range used {
 		from, to := t.leafSteps(l)
-		if from >= to {
-			part[t.leaves+l] = geom.EmptyBox()
-			continue
-		}
-		c := &t.poses[from][p]
-		b, r, e := geom.Box{Min: c.A, Max: c.A}, c.R, 0.0
-		stretch(&b, &c.B)
-		for i := from; i < to; i++ {
-			c := &t.poses[i+1][p]
-			stretch(&b, &c.A)
-			stretch(&b, &c.B)
-			if c.R > r {
-				r = c.R
-			}
-			if stray2[i] > e {
-				e = stray2[i]
+		e := 0.0
+		for _, s := range stray2[from:to] {
+			if s > e {
+				e = s
 			}
 		}
-		part[t.leaves+l] = b.Grown(r + math.Sqrt(e))
+		h := t.times[to] - t.times[from]
+		c, w := &t.poses[to][p], t.twigs[l]
+		lo1, hi1 := lower(c.A, c.B), upper(c.A, c.B)
+		r := w.radius + math.Sqrt(e) + h*h/8*math.Sqrt(w.bend2)
+		part[t.leaves+l] = geom.Box{Min: lower(lo, lo1), Max: upper(hi, hi1)}.Grown(r)
+		lo, hi = lo1, hi1
+	}
+	for l := used; l < t.leaves; l++ {
+		part[t.leaves+l] = geom.EmptyBox()
 	}
 	for i := t.leaves - 1; i > 0; i-- {
-		part[i] = part[2*i].Union(part[2*i+1])
+		l, r := &part[2*i], &part[2*i+1]
+		part[i] = geom.Box{Min: lower(l.Min, r.Min), Max: upper(l.Max, r.Max)}
 	}
 }
 
-// stretch takes a point into the box.
-func stretch(b *geom.Box, v *geom.Vec) {
-	if v.X < b.Min.X {
-		b.Min.X = v.X
-	} else if v.X > b.Max.X {
-		b.Max.X = v.X
+// lower and upper return the corners of the box around two points. They are
+// vectors, not a box, because the compiler keeps only those in registers.
+func lower(a, b geom.Vec) geom.Vec {
+	if b.X < a.X {
+		a.X = b.X
 	}
-	if v.Y < b.Min.Y {
-		b.Min.Y = v.Y
-	} else if v.Y > b.Max.Y {
-		b.Max.Y = v.Y
+	if b.Y < a.Y {
+		a.Y = b.Y
 	}
-	if v.Z < b.Min.Z {
-		b.Min.Z = v.Z
-	} else if v.Z > b.Max.Z {
-		b.Max.Z = v.Z
+	if b.Z < a.Z {
+		a.Z = b.Z
 	}
+	return a
+}
+
+func upper(a, b geom.Vec) geom.Vec {
+	if b.X > a.X {
+		a.X = b.X
+	}
+	if b.Y > a.Y {
+		a.Y = b.Y
+	}
+	if b.Z > a.Z {
+		a.Z = b.Z
+	}
+	return a
 }

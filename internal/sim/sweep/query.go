@@ -85,7 +85,7 @@ func (f *first) earliest(sp *span, a, b float64, depth int) (float64, bool) {
 			return a, true
 		}
 	}
-	low, mid := f.surface.bound(sp, a, b)
+	low, mid, _ := f.surface.bound(sp, a, b)
 	if low >= 0 {
 		return 0, false
 	}

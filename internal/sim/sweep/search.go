@@ -71,27 +71,59 @@ func newSearch(s *Surface, limit float64) search {
 // every other time by at least reach − support, and the ends of the part move
 // straight along the chord, so the least reach is at one end of the stretch.
 // The bound closes quadratically as the stretch shrinks.
-func (s *Surface) bound(sp *span, a, b float64) (low, mid float64) {
+func (s *Surface) bound(sp *span, a, b float64) (low, mid float64, c cut) {
 	m := (a + b) / 2
 	d, n, support := s.separate(sp.at(m))
-	low = min(sp.at(a).Reach(n), sp.at(b).Reach(n)) - support - sp.offWithin(a, b)
-	return low, d - sp.off(m)
+	c = cut{
+		a0: geom.Dot(n, sp.from.A) - sp.from.R - support, a1: geom.Dot(n, sp.to.A) - sp.to.R - support,
+		b0: geom.Dot(n, sp.from.B) - sp.from.R - support, b1: geom.Dot(n, sp.to.B) - sp.to.R - support,
+	}
+	return c.least(a, b) - sp.offWithin(a, b), d - sp.off(m), c
+}
+
+// cut is how far the ends of a part are beyond a separating plane at the start
+// (0) and the end (1) of a step, m.
+type cut struct{ a0, a1, b0, b1 float64 }
+
+// least returns the smallest of them between the shares s and e.
+func (c *cut) least(s, e float64) float64 {
+	da, db := c.a1-c.a0, c.b1-c.b0
+	low := c.a0 + s*da
+	if v := c.a0 + e*da; v < low {
+		low = v
+	}
+	if v := c.b0 + s*db; v < low {
+		low = v
+	}
+	if v := c.b0 + e*db; v < low {
+		low = v
+	}
+	return low
 }
 
 // span searches the shares [a,b] of a span.
 func (q *search) span(t *Track, index, step int, p swing.Part, sp *span, a, b float64, depth int) {
-	low, mid := q.surface.bound(sp, a, b)
+	low, mid, cut := q.surface.bound(sp, a, b)
 	if mid < q.best {
 		q.best, q.track, q.index, q.part, q.step, q.share = mid, t, index, p, step, (a+b)/2
 	}
-	if low >= q.best-searchTolerance || depth == deepest {
+	if q.settled(low) || depth == deepest {
 		q.low = min(q.low, low)
 		return
 	}
+	// The plane found at the middle often settles one of the halves.
 	m := (a + b) / 2
-	q.span(t, index, step, p, sp, a, m, depth+1)
-	q.span(t, index, step, p, sp, m, b, depth+1)
+	for _, h := range [2][2]float64{{a, m}, {m, b}} {
+		if low := cut.least(h[0], h[1]) - sp.offWithin(h[0], h[1]); q.settled(low) {
+			q.low = min(q.low, low)
+		} else {
+			q.span(t, index, step, p, sp, h[0], h[1], depth+1)
+		}
+	}
 }
+
+// settled reports whether a stretch with this lower bound needs no further search.
+func (q *search) settled(low float64) bool { return low >= q.best-searchTolerance }
 
 // contact returns what the search found; ok is false when nothing came nearer
 // than its limit.
