@@ -13,7 +13,9 @@ func (t *Track) measure() {
 	n := t.steps()
 	t.lens = grow(t.lens, n+1)
 	for i := 1; i <= n; i++ {
-		t.lens[i].inv = 1 / (t.times[i] - t.times[i-1])
+		h := t.times[i] - t.times[i-1]
+		k := curvatureSafety / 8 * h * h
+		t.lens[i].inv, t.lens[i].arch = 1/h, k*k
 	}
 	for i := 1; i < n; i++ {
 		t.lens[i].k = 2 / (t.times[i+1] - t.times[i-1])
@@ -27,6 +29,13 @@ func (t *Track) measure() {
 	}
 }
 
+// lens is what bend needs of the times around a sample.
+type lens struct {
+	inv  float64 // 1 / the step before it, 1/s
+	k    float64 // 2 / (the two steps around it), 1/s
+	arch float64 // stray² of the step before it per squared |x″|, s⁴
+}
+
 // twig is what bend notes of a leaf for grow.
 type twig struct {
 	bend2  float64 // largest squared |x″| at a sample inside the leaf, m²/s⁴
@@ -37,65 +46,57 @@ type twig struct {
 func (t *Track) bend(p swing.Part) {
 	n := t.steps()
 	out := t.stray2[int(p)*n:][:n]
-	for l := range t.twigs {
-		from, _ := t.leafSteps(l)
-		t.twigs[l] = twig{radius: t.poses[from][p].R}
-	}
-	if n < 2 {
-		out[0], t.worst2[p] = 0, 0
-		return
-	}
-	before := &t.poses[0][p]
-	var a, b geom.Vec // velocities of the ends in the step before
-	last, worst := 0.0, 0.0
-	leaf, inLeaf := 0, 0 // of step i, and how many of its steps come before
-	for i := range n {
-		c := &t.poses[i+1][p]
-		k := t.lens[i+1].inv
-		ax, ay, az := (c.A.X-before.A.X)*k, (c.A.Y-before.A.Y)*k, (c.A.Z-before.A.Z)*k
-		bx, by, bz := (c.B.X-before.B.X)*k, (c.B.Y-before.B.Y)*k, (c.B.Z-before.B.Z)*k
-		before = c
-		w := &t.twigs[leaf]
+	poses, lens, twigs := t.poses[:n+1], t.lens[:n+1], t.twigs
+	before := &poses[1][p]
+	a, b := velocities(&poses[0][p], before, lens[1].inv) // in step i−1
+	last, worst := 0.0, 0.0                               // |x″|² at sample i−1; largest stray²
+	leaf, end := 0, t.perLeaf                             // leaf of step i−1; its last sample
+	w := twig{radius: max(poses[0][p].R, before.R)}
+	for i := 1; i < n; i++ { // sample i, between steps i−1 and i
+		c := &poses[i+1][p]
+		a1, b1 := velocities(before, c, lens[i+1].inv)
+		d := apart2(a, a1)
+		if e := apart2(b, b1); e > d {
+			d = e
+		}
+		d *= lens[i].k * lens[i].k
+		if i == end {
+			twigs[leaf] = w
+			leaf, end = leaf+1, end+t.perLeaf
+			w = twig{radius: before.R}
+		} else if d > w.bend2 {
+			w.bend2 = d
+		}
 		if c.R > w.radius {
 			w.radius = c.R
 		}
-		if i > 0 {
-			x, y, z := ax-a.X, ay-a.Y, az-a.Z
-			d := x*x + y*y + z*z
-			x, y, z = bx-b.X, by-b.Y, bz-b.Z
-			if e := x*x + y*y + z*z; e > d {
-				d = e
-			}
-			k := t.lens[i].k
-			d *= k * k // |x″|² at sample i, between steps i−1 and i
-			if inLeaf > 0 && d > w.bend2 {
-				w.bend2 = d
-			}
-			if d > last {
-				last = d
-			}
-			worst = t.settle(out, i-1, last, worst)
-			last = d
+		e := d
+		if last > e {
+			e = last
 		}
-		if inLeaf++; inLeaf == t.perLeaf {
-			leaf, inLeaf = leaf+1, 0
+		e *= lens[i].arch
+		out[i-1] = e
+		if e > worst {
+			worst = e
 		}
-		a, b = geom.Vec{X: ax, Y: ay, Z: az}, geom.Vec{X: bx, Y: by, Z: bz}
+		last, a, b, before = d, a1, b1, c
 	}
-	t.worst2[p] = t.settle(out, n-1, last, worst)
+	twigs[leaf] = w
+	out[n-1] = last * lens[n].arch
+	t.worst2[p] = max(worst, out[n-1])
 }
 
-// settle stores the stray of a step with squared acceleration accel2 and
-// returns the larger of it and worst.
-func (t *Track) settle(out []float64, step int, accel2, worst float64) float64 {
-	h := t.times[step+1] - t.times[step]
-	k := curvatureSafety / 8 * h * h
-	e := accel2 * k * k
-	out[step] = e
-	if e > worst {
-		return e
-	}
-	return worst
+// velocities returns those (m/s) of the two ends of a part in a step of 1/inv s.
+func velocities(from, to *geom.Capsule, inv float64) (a, b geom.Vec) {
+	a = geom.Vec{X: (to.A.X - from.A.X) * inv, Y: (to.A.Y - from.A.Y) * inv, Z: (to.A.Z - from.A.Z) * inv}
+	b = geom.Vec{X: (to.B.X - from.B.X) * inv, Y: (to.B.Y - from.B.Y) * inv, Z: (to.B.Z - from.B.Z) * inv}
+	return a, b
+}
+
+// apart2 returns |a − b|².
+func apart2(a, b geom.Vec) float64 {
+	x, y, z := a.X-b.X, a.Y-b.Y, a.Z-b.Z
+	return x*x + y*y + z*z
 }
 
 // grow builds the tree of a part. The box of a leaf is that of the part at the

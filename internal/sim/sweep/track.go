@@ -60,12 +60,12 @@ type Track struct {
 	poses []swing.Pose
 	// stray2 is the squared chord deviation (m²), part by part, per step.
 	stray2  []float64
-	nodes   []geom.Box                 // part by part, see tree.go
-	leaves  int                        // leaves of each part's tree, a power of two
-	perLeaf int                        // steps that share a leaf
-	worst2  [swing.NumParts]float64    // largest stray2 of the part
-	twigs   []twig                     // scratch of measure, per leaf
-	lens    []struct{ inv, k float64 } // per sample: 1/step before it; 2/(steps around it)
+	nodes   []geom.Box              // part by part, see tree.go
+	leaves  int                     // leaves of each part's tree, a power of two
+	perLeaf int                     // steps that share a leaf
+	worst2  [swing.NumParts]float64 // largest stray2 of the part
+	twigs   []twig                  // scratch of measure, per leaf
+	lens    []lens                  // per sample
 }
 
 // curvatureSafety multiplies the second differences that stand in for the
