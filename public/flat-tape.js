@@ -4,11 +4,15 @@ import { s } from "./dom.js";
 
 const TICK = 6; // px between the ticks on the tape
 const PLATE_HEIGHT = 24;
-const PLATE_GAP = 30; // px from the tape's middle to the plate's
+const PLATE_GAP = 30; // px from the tape's middle to the plate
+const PLATE_DIRECTIONS = [[1, 1], [1, 0], [1, -1], [-1, 1], [-1, 0], [-1, -1], [0, 1.4], [0, -1.4]];
 const GLYPH = 7.6; // px a character of the plate's face takes, at most
 
-/** Draws view.tape = {a, b, label, verdict, surface}; a is on the club. */
-export function drawTape({ a, b, label, verdict, surface }, map) {
+/**
+ * Draws tape = {a, b, label, verdict, surface}; a is on the club. busy lists the
+ * points of the paper that the reading should leave free.
+ */
+export function drawTape({ a, b, label, verdict, surface }, map, busy) {
   const [ax, ay, bx, by] = [map.px(a[0]), map.py(a[1]), map.px(b[0]), map.py(b[1])];
   const long = Math.hypot(bx - ax, by - ay);
   const [ux, uy] = long > 0.5 ? [(bx - ax) / long, (by - ay) / long] : [0, -1];
@@ -22,7 +26,7 @@ export function drawTape({ a, b, label, verdict, surface }, map) {
     s("path", { class: "tape-edge", d }), s("path", { class: "tape-body", d }), s("path", { class: "tape-ticks", d: ticks }),
     s("path", { class: "tape-hook", d: `M${at(long, -8)}L${at(long, 8)}` }),
     verdict === "strikes" ? burst(bx, by) : s("circle", { class: "tape-end", cx: ax, cy: ay, r: 3.5 }),
-    readingPlate(label, surface, (ax + bx) / 2, (ay + by) / 2, map));
+    readingPlate(label, surface, (ax + bx) / 2, (ay + by) / 2, map, busy));
 }
 
 /** An eight-pointed mark where the swing goes through the surface. */
@@ -34,13 +38,21 @@ function burst(x, y) {
   return s("polygon", { class: "burst", points: points.join(" ") });
 }
 
-/** The reading on its plate, kept on the paper, with a leader to the tape. */
-function readingPlate(label, surface, x, y, map) {
+/**
+ * The reading on its plate, on the paper, with a leader to the tape; of the
+ * places round the tape it takes the one that hides least of the golfer.
+ */
+function readingPlate(label, surface, x, y, map, busy) {
   const text = label || surface;
   const width = text.length * GLYPH + 18;
   const clamp = (v, low, high) => Math.max(low, Math.min(v, high));
-  const left = clamp(x + (x > map.width / 2 ? -width - PLATE_GAP / 2 : PLATE_GAP / 2), 2, map.width - width - 2);
-  const top = clamp(y + (y > map.height / 2 ? -PLATE_GAP - PLATE_HEIGHT / 2 : PLATE_GAP - PLATE_HEIGHT / 2), 2, map.height - PLATE_HEIGHT - 2);
+  const places = PLATE_DIRECTIONS.map(([dx, dy], rank) => {
+    const left = clamp(x + dx * (width / 2 + PLATE_GAP) - width / 2, 2, map.width - width - 2);
+    const top = clamp(y + dy * PLATE_GAP - PLATE_HEIGHT / 2, 2, map.height - PLATE_HEIGHT - 2);
+    const hides = ([px, py]) => px > left - 6 && px < left + width + 6 && py > top - 6 && py < top + PLATE_HEIGHT + 6;
+    return { left, top, cost: 10 * busy.filter(hides).length + (hides([x, y]) ? 100 : 0) + rank };
+  });
+  const { left, top } = places.reduce((a, b) => (b.cost < a.cost ? b : a));
   const toX = clamp(x, left + 4, left + width - 4);
   const toY = clamp(y, top, top + PLATE_HEIGHT);
   return s("g", { class: "reading" },

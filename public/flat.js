@@ -74,7 +74,7 @@ function drawView(name, view, dims, words, width) {
       s("path", { class: "sweep-wash", d: sweep, "fill-rule": "nonzero" }),
       s("path", { class: "sweep-hatch", d: sweep, fill: `url(#${hatch})`, "fill-rule": "nonzero" })),
     s("g", { class: "layer-lines" }, ...(view.lines ?? []).map((line) => s("path", {
-      class: `ln ln-${line.kind}${line.hidden ? " is-hidden" : ""}`, d: path(line.points, line.closed), "data-name": line.name,
+      class: `ln ln-${line.kind}${line.closed ? " is-closed" : ""}${line.hidden ? " is-hidden" : ""}`, d: path(line.points, line.closed), "data-name": line.name,
     }, s("title", {}, line.name)))),
     s("g", { class: "layer-path" }, view.path?.length ? s("path", { class: "club-path", d: path(view.path, false) }) : null),
     s("g", { class: "layer-figure" }, ...(view.figure ?? []).map((capsule) => drawCapsule(capsule, map))),
@@ -82,7 +82,13 @@ function drawView(name, view, dims, words, width) {
     ...placeNames(name, map),
     dimension(map, "across", dims[name === "face" ? "width" : "length"]),
     dimension(map, "up", dims[name === "plan" ? "width" : "height"]),
-    view.tape ? drawTape(view.tape, map) : null);
+    view.tape ? drawTape(view.tape, map, busyPoints(view.figure ?? [], map)) : null);
+}
+
+/** Points of the golfer, the club and the place names, for the reading to keep clear of. */
+function busyPoints(figure, map) {
+  const placeName = [map.width - MARGIN - 20, MARGIN - 12];
+  return [placeName].concat(figure.flatMap(({ a, b }) => [0, 0.25, 0.5, 0.75, 1].map((k) => [map.px(a[0] + k * (b[0] - a[0])), map.py(a[1] + k * (b[1] - a[1]))])));
 }
 
 /** A jointed limb: an inked outline under a graphite core, both round-ended. */
@@ -108,7 +114,7 @@ function placeNames(name, map) {
   const [top, right] = PLACES[name];
   const [x, y] = [map.width - MARGIN + 12, map.height / 2];
   return [
-    s("text", { class: "place-name", x: map.width / 2, y: MARGIN - 9, "text-anchor": "middle" }, top),
+    s("text", { class: "place-name", x: map.width - MARGIN, y: MARGIN - 9, "text-anchor": "end" }, top),
     s("text", { class: "place-name", x, y, "text-anchor": "middle", transform: `rotate(90 ${x} ${y})` }, right),
   ];
 }

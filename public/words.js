@@ -2,6 +2,9 @@
 
 const VIEWS = { plan: "Plan from above", side: "Side elevation from the right wall", face: "End elevation looking at the target" };
 
+/** A surface's name; one with a comma goes in quotes, or the sentence falls apart. */
+const named = (surface) => (surface.includes(",") ? `“${surface}”` : surface);
+
 /** {plan, side, face}: one or two sentences each. */
 export function describeViews(flat, { length, width, height }, { player, club, tee }, check) {
   const sizes = { plan: `${length} by ${width}`, side: `${length} long, ${height} high`, face: `${width} wide, ${height} high` };
@@ -9,7 +12,7 @@ export function describeViews(flat, { length, width, height }, { player, club, t
   return Object.fromEntries(Object.keys(VIEWS).map((name) => {
     const tape = flat?.[name]?.tape;
     const when = check?.nearest ? `, ${check.nearest.phase}` : "";
-    const reading = tape ? ` ${check?.nearest?.part ?? "Club"} to ${tape.surface}: ${tape.label}.` : "";
+    const reading = tape ? ` ${check?.nearest?.part ?? "Club"} to ${named(tape.surface)}: ${tape.label}.` : "";
     return [name, `${VIEWS[name]}: room ${sizes[name]}; ${who} at the tightest moment${when}.${reading}`.replace(/\. (\w)/, (m, c) => `. ${c.toUpperCase()}`)];
   }));
 }
@@ -21,6 +24,6 @@ export function titleBlock(plan, { player, club, tee }, check) {
     ["Player", player],
     ["Club", club],
     ["Tee", tee],
-    ["Tightest", check?.nearest ? `${check.nearest.part} to ${check.nearest.surface}, ${check.nearest.phase}` : ""],
+    ["Tightest", check?.nearest ? `${check.nearest.part} to ${named(check.nearest.surface)}, ${check.nearest.phase}` : ""],
   ];
 }
