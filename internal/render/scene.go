@@ -15,6 +15,7 @@ type Scene struct {
 	marks  []mark
 	meshes meshes
 	texts  map[string]Glyphs
+	words  string // second line of the tape's plate
 
 	// What the show fixes.
 	room, pivot, ball   vec
@@ -60,6 +61,7 @@ type View struct {
 // New prepares a show for drawing.
 func New(s *show.Show) *Scene {
 	sc := &Scene{show: s, meshes: newMeshes(), texts: map[string]Glyphs{}}
+	_, sc.words = PlateWords(&s.Tape)
 	sc.room, sc.ball = fromShow(s.Room), fromShow(s.Ball)
 	sc.floor = sc.ball.z - ballRadius
 	stand := sc.ball
@@ -119,9 +121,10 @@ func (sc *Scene) Texts() []Text {
 			texts = append(texts, Text{s, bold})
 		}
 	}
-	reading, words := PlateWords(&sc.show.Tape)
-	add(reading, true)
-	add(words, false)
+	add(sc.show.Tape.Label, true)
+	if sc.show.Tape.Label != "" {
+		add(sc.words, false)
+	}
 	for _, f := range sc.show.Faces {
 		add(f.Name, false)
 	}

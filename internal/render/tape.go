@@ -120,8 +120,7 @@ const (
 // least of the golfer, with a leader to the tape's middle. half is half the
 // extent of the tape, tape its width.
 func (sc *Scene) drawPlate(at, half point, tape float32) {
-	reading, words := PlateWords(&sc.show.Tape)
-	g, h := sc.glyphs(reading), sc.glyphs(words)
+	g, h := sc.glyphs(sc.show.Tape.Label), sc.glyphs(sc.words)
 	if g.Width == 0 {
 		return
 	}
