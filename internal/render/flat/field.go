@@ -9,12 +9,16 @@ import (
 const (
 	// cell is the spacing (m) of the distance field's nodes. Outlines are found
 	// by linear interpolation of distances, which for a disc of radius 5 cm is
-	// off by cell²/(8·0.05) = 1 mm.
-	cell = 0.02
-	// thin is the least radius (m) a part is drawn with: a line with a node
-	// always within it, so that a shaft seen alone does not break up. It draws
-	// a shaft of 6 mm radius 9 mm too fat on each side, never too slim.
-	thin = cell * 0.75
+	// off by cell²/(8·0.05) = 1.6 mm. The time it takes goes with 1/cell².
+	cell = 0.025
+	// thin is the least radius (m) a part is drawn with: more than half a cell,
+	// so that a row of nodes always lies within a shaft seen alone and it does
+	// not break up. It draws a shaft of 6 mm radius 9 mm too fat on each side,
+	// never too slim.
+	thin = cell * 0.6
+	// swell (m) is added to every radius. On a round outline interpolation and
+	// simplify both cut inwards, by this much on average for a disc of 10 cm.
+	swell = 0.0006
 	// notch is the depth (m) of a dent in an outline that is let stand.
 	notch = 0.001
 )
@@ -35,7 +39,7 @@ func silhouette(keys [][]geom.Capsule, pr projection) [][]Point {
 	for _, part := range keys {
 		var a0, b0 Point
 		for i, c := range part {
-			a, b, r := pr.flat(c.A), pr.flat(c.B), max(c.R, thin)
+			a, b, r := pr.flat(c.A), pr.flat(c.B), max(c.R, thin)+swell
 			f.stamp(a, b, r)
 			if i > 0 {
 				// Where an end moves by s, the two discs leave a notch of s²/8r

@@ -23,7 +23,7 @@ const (
 	// areaTol is the share by which an outline's area may be off.
 	areaTol = 0.01
 	// smallTol is the same for a lone disc of 5 cm, where the field's
-	// interpolation (1 mm) and outlineTol tell most: 1.7 mm of radius.
+	// interpolation (1.6 mm) and outlineTol tell most: 0.9 mm of radius on average.
 	smallTol = 0.035
 	// rimTol is how far (m) from an outline a point may be judged wrongly: in
 	// the notch between two parts gaps narrower than a cell close up.

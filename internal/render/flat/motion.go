@@ -24,7 +24,7 @@ const (
 	keyTol = 0.003
 	// keyStep bounds that line's length (m), for the turn of a part between two
 	// kept poses.
-	keyStep = 0.08
+	keyStep = 0.12
 )
 
 // Motion is one swing reduced to what the drawings need, in the golfer frame.
