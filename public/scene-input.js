@@ -60,7 +60,7 @@ export function watchInput(say) {
     const pitch = (event.clientY - turning.y) * DEGREES_PER_PIXEL;
     turning.x = event.clientX;
     turning.y = event.clientY;
-    say({ type: "orbit", yaw: -yaw, pitch: event.pointerType === "touch" ? 0 : pitch });
+    say({ type: "orbit", yaw, pitch: event.pointerType === "touch" ? 0 : pitch });
   });
   for (const name of ["pointerup", "pointercancel"]) {
     addEventListener(name, (event) => {

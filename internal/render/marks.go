@@ -55,6 +55,9 @@ const (
 // markLift brings a mark before the ribbon that runs into it, m.
 const markLift = 0.35
 
+// fillLift brings the fill of every mark before the outlines of its neighbours, m.
+const fillLift = 0.25
+
 // drawMarks queues the strike marks up to the play-head: stars in the plane of
 // the surface, outlined, filled with StrikeRGB.
 func (sc *Scene) drawMarks() {
@@ -82,7 +85,7 @@ func (sc *Scene) drawMark(m *mark) {
 	u, v := perpendiculars(facing(m.normal, sc.cam.eye.sub(m.at).unit()))
 	rim := 1.5 * sc.scale / px
 	sc.star(m.at, u, v, r+2*rim, r*0.45+rim, sc.pal.strikeInk, depth-markLift)
-	sc.star(m.at, u, v, r, r*0.45, sc.pal.strike, depth-markLift-0.01)
+	sc.star(m.at, u, v, r, r*0.45, sc.pal.strike, depth-markLift-fillLift)
 	sc.markPixels = append(sc.markPixels, point{x, y})
 }
 

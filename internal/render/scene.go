@@ -37,6 +37,8 @@ type Scene struct {
 	figureLo, figureHi  point // where the golfer is at the tape's moment
 	markPixels          []point
 	tapePixel, headSpot point
+	blade               [4]point // what the tape covers
+	plate               [2]point // two corners
 
 	// What is kept from frame to frame while the viewpoint stays.
 	kept         View
@@ -253,7 +255,7 @@ func (sc *Scene) findFigure() {
 
 // Probe says where things ended up in the last picture, device pixels.
 type Probe struct {
-	Marks [][2]float32 // the strike marks that are shown
+	Marks [][2]float32 // the strike marks that are shown and not under tape or plate
 	Tape  [2]float32   // a bare spot of the blade; negative: no tape is shown
 	Head  [2]float32   // the clubhead's middle
 }
@@ -262,6 +264,9 @@ type Probe struct {
 func (sc *Scene) Probe() Probe {
 	p := Probe{Tape: [2]float32{sc.tapePixel.x, sc.tapePixel.y}, Head: [2]float32{sc.headSpot.x, sc.headSpot.y}}
 	for _, m := range sc.markPixels {
+		if sc.underTape(m) {
+			continue
+		}
 		p.Marks = append(p.Marks, [2]float32{m.x, m.y})
 	}
 	return p

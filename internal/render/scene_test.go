@@ -62,6 +62,32 @@ func TestMarksComeWithThePlayHead(t *testing.T) {
 	}
 }
 
+func TestUnderTape(t *testing.T) {
+	sc := sampleScene()
+	sc.Draw(sampleView(), 200)
+	x0, y0, _ := sc.cam.project(fromShow(sc.show.Tape.From))
+	x1, y1, _ := sc.cam.project(fromShow(sc.show.Tape.To))
+	tests := []struct {
+		name string
+		p    point
+		want bool
+	}{
+		{"the tape's middle", point{x0, y0}.lerp(point{x1, y1}, 0.5), true},
+		{"the plate's middle", sc.plate[0].lerp(sc.plate[1], 0.5), true},
+		{"beside the plate", point{sc.plate[0].x - 40, sc.plate[1].y + 40}, false},
+		{"the picture's corner", point{2, 718}, false},
+	}
+	for _, tt := range tests {
+		if got := sc.underTape(tt.p); got != tt.want {
+			t.Errorf("%s: underTape(%v) = %v, want %v (tape %v, plate %v)", tt.name, tt.p, got, tt.want, sc.blade, sc.plate)
+		}
+	}
+	sc.Draw(sampleView(), 0)
+	if sc.underTape(point{}) || sc.underTape(tests[0].p) {
+		t.Error("something is under a tape that is not shown")
+	}
+}
+
 func TestSameFrameSamePicture(t *testing.T) {
 	a, b := sampleScene(), sampleScene()
 	for _, f := range []float64{0, 60, 120, 240, 30} { // b jumps straight to the last one

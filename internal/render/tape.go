@@ -8,7 +8,7 @@ import (
 
 const (
 	tapeWidth = 0.030 // m
-	leastTape = 9     // CSS pixels
+	leastTape = 10    // CSS pixels
 	// A tape shorter than this in the picture (CSS pixels) gets the arrows from
 	// outside with which draughtsmen mark a short measure.
 	shortTape   = 30
@@ -25,7 +25,7 @@ func (sc *Scene) tapeSeen() bool {
 // drawTape lays the tape over the picture, from the club to the surface, and
 // the plate with the reading.
 func (sc *Scene) drawTape() {
-	sc.tapePixel = point{-1, -1}
+	sc.tapePixel, sc.blade, sc.plate = point{-1, -1}, [4]point{}, [2]point{}
 	if !sc.tapeSeen() {
 		return
 	}
@@ -40,9 +40,22 @@ func (sc *Scene) drawTape() {
 	middle := p.lerp(q, 0.5)
 	px := sc.cam.pixels(from.lerp(to, 0.5))
 	width := max(tapeWidth*px, leastTape*sc.scale)
+	sc.blade = stroke(p.lerp(q, -0.03), q.lerp(p, -0.03), width+9*sc.scale)
 	sc.drawBand(p, q, width, to.sub(from).norm())
 	sc.tapePixel = p.lerp(q, 0.5).add(q.sub(p).unit().side().mul(width * 0.3))
 	sc.drawPlate(middle, point{abs(q.x-p.x) / 2, abs(q.y-p.y) / 2}, width)
+}
+
+// underTape reports whether tape or plate covers a place of the picture.
+func (sc *Scene) underTape(p point) bool {
+	if sc.plate[1] != sc.plate[0] && p.x >= sc.plate[0].x && p.x <= sc.plate[1].x && p.y >= sc.plate[0].y && p.y <= sc.plate[1].y {
+		return true
+	}
+	inside := sc.blade[0] != sc.blade[1]
+	for i, a := range sc.blade {
+		inside = inside && sc.blade[(i+1)%4].sub(a).side().dot(p.sub(a)) <= 0
+	}
+	return inside
 }
 
 // drawBand draws the blade of the tape and its two ends, with ticks counted
@@ -128,6 +141,8 @@ func (sc *Scene) drawPlate(at, half point, tape float32) {
 	text := max(g.Width/g.Height*plateText, h.Width/max(1, h.Height)*plateSmall) * k
 	size := point{text + (3*platePad+plateBadge)*k, (plateText + plateSmall + 2*platePad + 3) * k}
 	corner := sc.placePlate(at, size, half.add(point{1, 1}.mul(tape/2+plateDetach*k)))
+
+	sc.plate = [2]point{corner, corner.add(size)}
 
 	centre := corner.add(size.mul(0.5))
 	edge := point{max(corner.x, min(at.x, corner.x+size.x)), max(corner.y, min(at.y, corner.y+size.y))}

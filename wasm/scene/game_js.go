@@ -34,7 +34,7 @@ type game struct {
 	ready                bool    // and the script knows
 	news                 bool    // the script is to hear the state at once
 	quiet                int     // ticks since it heard last
-	slow                 int     // ticks in a row of slow playing
+	slow                 int     // pictures in a row that came slowly while playing
 
 	atlas    *ebiten.Image
 	lettered float64 // the scale that the atlas was lettered for, 0: not at all
@@ -80,12 +80,10 @@ func (g *game) Update() error {
 		g.ready = true
 		tell("ready", nil)
 	}
-	if g.ready && !g.dirty && (g.news || (g.head.Playing() && g.quiet >= stateEvery)) {
-		g.tellState()
-	} else if g.ready && g.head.Playing() && g.quiet >= stateEvery {
+	// News waits for its picture, so that what the state says is on the screen.
+	if g.ready && ((g.news && !g.dirty) || (g.head.Playing() && g.quiet >= stateEvery)) {
 		g.tellState()
 	}
-	g.judgeSpeed()
 	return nil
 }
 
@@ -101,25 +99,26 @@ func (g *game) turnTo(name string) {
 	}
 }
 
-// Playing with smooth edges is given up when the machine keeps below slowFPS
-// for slowTicks; a picture at rest is always smooth.
+// Playing with smooth edges is given up when slowPictures in a row come at less
+// than slowFPS; a picture at rest is always smooth.
 const (
-	slowFPS   = 40
-	slowTicks = 45
+	slowFPS      = 40
+	slowPictures = 10
 )
 
+// judgeSpeed counts the slow pictures. The engine's rate is 0 until it has
+// counted for a second.
 func (g *game) judgeSpeed() {
-	if !g.head.Playing() {
-		return
-	}
-	if ebiten.ActualFPS() < slowFPS {
+	switch fps := ebiten.ActualFPS(); {
+	case !g.head.Playing() || fps == 0:
+	case fps < slowFPS:
 		g.slow++
-	} else if g.slow < slowTicks {
+	case g.slow < slowPictures:
 		g.slow = 0
 	}
 }
 
-func (g *game) smooth() bool { return !g.head.Playing() || g.slow < slowTicks }
+func (g *game) smooth() bool { return !g.head.Playing() || g.slow < slowPictures }
 
 // Draw draws when there is something new; the engine keeps the last picture
 // otherwise.
@@ -128,6 +127,7 @@ func (g *game) Draw(screen *ebiten.Image) {
 		return
 	}
 	g.dirty, g.drawn = false, true
+	g.judgeSpeed()
 	if g.lettered != g.scale {
 		g.letter()
 	}

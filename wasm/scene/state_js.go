@@ -8,7 +8,8 @@ package main
 // t and duration are seconds; clearance is the frame's own, metres. strike says
 // that the frame is past a surface. view is the named view or empty; yaw and
 // pitch are degrees. For tests that look at pixels, marks lists the centres of
-// the strike marks that are shown (their fill is render.StrikeRGB), tape is a
+// the strike marks that are shown and not under the tape (their fill is
+// render.StrikeRGB, though golfer or club may be before one), tape is a
 // bare spot of the tape's yellow (render.TapeRGB) or null, and head is the
 // clubhead's middle: CSS pixels from the picture's top left corner.
 func (g *game) tellState() {
