@@ -38,14 +38,7 @@ func (q *search) descend(t *Track, index int, p swing.Part, node int, gap float6
 		return
 	}
 	if node >= t.leaves {
-		from, to := t.leafSteps(node - t.leaves)
-		for i := from; i < to; i++ {
-			sp := t.span(i, p)
-			b := sp.from.Bounds().Union(sp.to.Bounds()).Grown(sp.stray)
-			if q.surface.gap(&b) < q.best {
-				q.span(t, index, i, p, &sp, 0, 1, 0)
-			}
-		}
+		q.steps(t, index, p, node-t.leaves)
 		return
 	}
 	l, r := 2*node, 2*node+1
@@ -55,6 +48,18 @@ func (q *search) descend(t *Track, index int, p swing.Part, node int, gap float6
 	}
 	q.descend(t, index, p, l, gl)
 	q.descend(t, index, p, r, gr)
+}
+
+// steps searches the steps of a leaf of a part.
+func (q *search) steps(t *Track, index int, p swing.Part, leaf int) {
+	from, to := t.leafSteps(leaf)
+	for i := from; i < to; i++ {
+		sp := t.span(i, p)
+		b := sp.from.Bounds().Union(sp.to.Bounds()).Grown(sp.stray)
+		if q.surface.gap(&b) < q.best {
+			q.span(t, index, i, p, &sp, 0, 1, 0)
+		}
+	}
 }
 
 // scan searches every part of a track, nearest first.
@@ -85,6 +90,7 @@ func (q *search) scan(t *Track, index int) {
 type Tree struct {
 	tracks []*Track
 	boxes  []geom.Box // of each whole track
+	hull   *hull      // nil when the tracks do not share their times
 }
 
 // NewTree returns the tree over the tracks; contacts name a track by its index.
@@ -96,6 +102,7 @@ func NewTree(tracks ...*Track) *Tree {
 			t.boxes[i] = t.boxes[i].Union(*tr.node(p, 1))
 		}
 	}
+	t.hull = newHull(tracks)
 	return t
 }
 
@@ -119,6 +126,10 @@ func (t *Tree) ClearanceWithin(b geom.Box, limit float64) (Contact, bool) {
 		}
 	}
 	if near >= limit {
+		return q.contact()
+	}
+	if t.hull != nil {
+		q.through(t.tracks, t.hull)
 		return q.contact()
 	}
 	q.scan(t.tracks[first], first)

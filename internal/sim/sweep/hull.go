@@ -1,0 +1,192 @@
+package sweep
+
+import (
+	"math"
+
+	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/swing"
+)
+
+// hull holds the boxes of all tracks of a Tree together, when the tracks share
+// their times as the members of a family do: a tree of boxes over time for each
+// piece of the body and the club, and below each leaf the boxes of every track.
+// One look at a leaf of the hull settles a stretch of time for the whole family.
+type hull struct {
+	leaves int
+	tracks int
+	union  []geom.Box // piece by piece, heap-ordered like the tree of a track
+	own    []geom.Box // piece by piece, leaf by leaf, track by track
+}
+
+// piece is a part of golfer or club, or a stretch of one: the box around a long
+// shaft that lies across the axes is mostly empty, those of its fifths are not.
+type piece struct {
+	part     swing.Part
+	from, to float64 // shares of the way from A to B
+}
+
+// shaftPieces is how many pieces a shaft is cut into.
+const shaftPieces = 5
+
+// pieces lists what a hull tells apart.
+var pieces = func() (out []piece) {
+	for p := range swing.NumParts {
+		n := 1
+		if p == swing.Shaft {
+			n = shaftPieces
+		}
+		for i := range n {
+			out = append(out, piece{p, float64(i) / float64(n), float64(i+1) / float64(n)})
+		}
+	}
+	return out
+}()
+
+func (p piece) whole() bool { return p.to-p.from == 1 }
+
+// newHull returns the hull of tracks, or nil when their times differ.
+func newHull(tracks []*Track) *hull {
+	if len(tracks) < 2 {
+		return nil
+	}
+	first := tracks[0]
+	for _, t := range tracks {
+		if t.leaves != first.leaves || t.perLeaf != first.perLeaf || len(t.times) != len(first.times) {
+			return nil
+		}
+		for i := range t.times {
+			if t.times[i] != first.times[i] {
+				return nil
+			}
+		}
+	}
+	h := &hull{leaves: first.leaves, tracks: len(tracks)}
+	h.union = make([]geom.Box, len(pieces)*2*h.leaves)
+	h.own = make([]geom.Box, len(pieces)*h.leaves*h.tracks)
+	for i, p := range pieces {
+		union := h.union[i*2*h.leaves:][:2*h.leaves]
+		for l := range h.leaves {
+			own := h.ofLeaf(i, l)
+			union[h.leaves+l] = geom.EmptyBox()
+			for k, t := range tracks {
+				own[k] = t.pieceBox(p, l)
+				union[h.leaves+l] = union[h.leaves+l].Union(own[k])
+			}
+		}
+		for n := h.leaves - 1; n > 0; n-- {
+			union[n] = union[2*n].Union(union[2*n+1])
+		}
+	}
+	return h
+}
+
+func (h *hull) ofLeaf(piece, leaf int) []geom.Box {
+	return h.own[(piece*h.leaves+leaf)*h.tracks:][:h.tracks]
+}
+
+// pieceBox returns a box that holds a piece of a track's part during a leaf. A
+// point between the ends of a part strays no farther than they do.
+func (t *Track) pieceBox(p piece, leaf int) geom.Box {
+	if p.whole() {
+		return *t.node(p.part, t.leaves+leaf)
+	}
+	from, to := t.leafSteps(leaf)
+	b := geom.EmptyBox()
+	if from >= to {
+		return b
+	}
+	stray2, radius := 0.0, 0.0
+	for i := from; i <= to; i++ {
+		c := &t.poses[i][p.part]
+		b = b.Including(geom.Lerp(c.A, c.B, p.from)).Including(geom.Lerp(c.A, c.B, p.to))
+		radius = max(radius, c.R)
+		if i < to {
+			stray2 = max(stray2, t.stray2[int(p.part)*t.steps()+i])
+		}
+	}
+	return b.Grown(radius + math.Sqrt(stray2))
+}
+
+// through searches all tracks by their hull.
+func (q *search) through(tracks []*Track, h *hull) {
+	var gaps [int(swing.NumParts) + shaftPieces - 1]float64
+	for i := range pieces {
+		gaps[i] = q.bounded(i, &h.union[i*2*h.leaves+1])
+	}
+	for range gaps {
+		next := 0
+		for i := range gaps {
+			if gaps[i] < gaps[next] {
+				next = i
+			}
+		}
+		if gaps[next] >= q.best {
+			return
+		}
+		g := gaps[next]
+		gaps[next] = math.Inf(1)
+		q.down(tracks, h, next, 1, g)
+	}
+}
+
+// bounded returns a lower bound of the signed distance of any part with a piece
+// inside b. A part that goes through the box may have to go a longer way out
+// than each of its pieces, so the box of a piece bounds nothing once it touches.
+func (q *search) bounded(piece int, b *geom.Box) float64 {
+	g := q.surface.gap(b)
+	if g <= 0 && !pieces[piece].whole() {
+		return math.Inf(-1)
+	}
+	return g
+}
+
+// down searches a node of the hull of one piece whose lower bound is gap.
+func (q *search) down(tracks []*Track, h *hull, piece, node int, gap float64) {
+	if gap >= q.best {
+		return
+	}
+	if node >= h.leaves {
+		q.leaf(tracks, h, piece, node-h.leaves)
+		return
+	}
+	union := h.union[piece*2*h.leaves:]
+	l, r := 2*node, 2*node+1
+	gl, gr := q.bounded(piece, &union[l]), q.bounded(piece, &union[r])
+	if gr < gl {
+		l, r, gl, gr = r, l, gr, gl
+	}
+	q.down(tracks, h, piece, l, gl)
+	q.down(tracks, h, piece, r, gr)
+}
+
+// leaf searches one leaf of every track, the nearest first.
+func (q *search) leaf(tracks []*Track, h *hull, piece, leaf int) {
+	own := h.ofLeaf(piece, leaf)
+	p := pieces[piece].part
+	first, near := 0, math.Inf(1)
+	for k := range own {
+		if g := q.surface.gap(&own[k]); g < near {
+			first, near = k, g
+		}
+	}
+	if near > 0 && near >= q.best {
+		return
+	}
+	for i := range own {
+		k := i
+		switch i { // the nearest changes places with the first
+		case 0:
+			k = first
+		case first:
+			k = 0
+		}
+		t := tracks[k]
+		g := q.bounded(piece, &own[k])
+		if math.IsInf(g, -1) {
+			g = q.surface.gap(t.node(p, t.leaves+leaf))
+		}
+		if g < q.best {
+			q.steps(t, k, p, leaf)
+		}
+	}
+}
