@@ -14,6 +14,7 @@ import { createToolbar } from "./toolbar.js";
 import { createDrawings } from "./flat.js";
 import { createStage } from "./stage.js";
 import { renderVerdict, renderRemedies, renderSurfaces } from "./verdict.js";
+import { renderSensitivity } from "./sensitivity.js";
 import { renderMatrix } from "./table.js";
 import { describeViews, titleBlock } from "./words.js";
 import { fillGlossary } from "./help.js";
@@ -190,6 +191,7 @@ async function paint() {
   drawings.render(flat, dims, describeViews(flat, dims, state.focus, check), titleBlock(plan, state.focus, check));
   await Promise.all([
     renderSurfaces(check, plan.margin, labels),
+    renderSensitivity(check, labels),
     renderMatrix(report, plan, state.focus, labels, setFocus),
     form.render(state.draft),
     quick.render(state.draft, labels),

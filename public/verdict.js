@@ -18,27 +18,13 @@ export function renderVerdict(check, sentences) {
     status.replaceChildren(h("strong", { class: "verdict-word" }, `${VERDICT_WORDS[verdict]}.`), " ", ...keptTogether(sentences.verdict));
   }
   $("#verdict-detail").replaceChildren(...(sentences.detail ?? []).map((line) => h("li", {}, line)));
-  setText($("#verdict-share"), sentences.share ?? shareText(check));
+  setText($("#verdict-share"), sentences.share ?? "");
 }
 
 /** The sentence with each measure ("1 ft 2 5/8 in") kept on one line. */
 function keptTogether(sentence) {
   const measure = /((?:\d[\d.,/]*[ \u00a0])+(?:ft|in|mm|cm|m)\b(?:[ \u00a0]\d[\d/ ]*in\b)?)/;
   return sentence.split(measure).map((text, i) => (i % 2 ? h("span", { class: "measure" }, text) : text));
-}
-
-/** "0 of 1,024 swings tried touch anything (give or take 1 %)." */
-function shareText(check) {
-  const share = check?.share;
-  const percent = (x) => `${(100 * x).toFixed(x > 0 && x < 0.1 ? 1 : 0)} %`;
-  if (share?.tried) {
-    const count = share.hit === 0 ? "None" : share.hit.toLocaleString("en-GB");
-    const error = share.error ? `, give or take ${percent(share.error)}` : "";
-    return `${count} of the ${share.tried.toLocaleString("en-GB")} swings tried ${share.hit === 1 ? "touches" : "touch"} anything${error}.`;
-  }
-  if (check?.hitShare > 0) return `${percent(check.hitShare)} of the swings tried touch something.`;
-  if (check?.hitShare === 0) return "None of the swings tried touch anything.";
-  return "";
 }
 
 /** Solved remedies: sentences, or buttons where the solver sends the changed plan. */

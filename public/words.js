@@ -3,7 +3,7 @@
 const VIEWS = { plan: "Plan from above", side: "Side elevation from the right wall", face: "End elevation looking at the target" };
 
 /** A surface's name; one with a comma goes in quotes, or the sentence falls apart. */
-const named = (surface) => (surface.includes(",") ? `“${surface}”` : surface);
+export const named = (surface) => (surface.includes(",") ? `“${surface}”` : surface);
 
 /** {plan, side, face}: one or two sentences each. */
 export function describeViews(flat, { length, width, height }, { player, club, tee }, check) {

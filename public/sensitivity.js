@@ -1,0 +1,29 @@
+// What decides the tightest clearance from one swing to the next: each habit's
+// share as a bar, towards the surface or away from it.
+import { $, h, s } from "./dom.js";
+import { named } from "./words.js";
+
+const FEWEST = 0.001; // m: less than a millimetre is not worth a line
+const MOST = 5; // lines
+
+/** Renders check.causes = [{trait, cost}]: metres that one ordinary step of the habit takes. */
+export async function renderSensitivity(check, labels) {
+  const open = $("#sensitivity details")?.open ?? false;
+  const causes = (check?.causes ?? []).filter((c) => Math.abs(c.cost) >= FEWEST)
+    .sort((a, b) => Math.abs(b.cost) - Math.abs(a.cost)).slice(0, MOST);
+  const texts = await labels(causes.map((c) => Math.abs(c.cost)), "short");
+  const longest = Math.max(...causes.map((c) => Math.abs(c.cost)), FEWEST);
+  $("#sensitivity").replaceChildren(...(causes.length === 0 ? [] : [h("details", { class: "causes", open },
+    h("summary", {}, h("h3", {}, "What decides it from swing to swing")),
+    h("p", { class: "hint" }, `One ordinary step of each habit, measured at ${named(check.nearest.surface)}.`),
+    h("ul", {}, ...causes.map(({ trait, cost }, i) => h("li", {},
+      h("span", { class: "cause-name" }, trait), bar(cost / longest),
+      h("span", { class: "num" }, `${cost > 0 ? "takes" : "gives"} ${texts[i]}`)))))]));
+}
+
+/** share in [-1, 1]; what takes room points left, towards the surface. */
+function bar(share) {
+  const width = 48 * Math.abs(share);
+  return s("svg", { class: `cause-bar ${share > 0 ? "takes" : "gives"}`, viewBox: "0 0 100 12", preserveAspectRatio: "none", "aria-hidden": "true", focusable: "false" },
+    s("rect", { x: share > 0 ? 50 - width : 50, y: 2, width, height: 8 }), s("path", { d: "M50 0V12" }));
+}
