@@ -34,8 +34,9 @@ type Scene struct {
 	frame               int
 	playHead            float64 // frames
 	pose                []segment
-	figureLo, figureHi  point // where the golfer is at the tape's moment
-	markPixels          []point
+	figureLo, figureHi  point   // where the golfer is at the tape's moment
+	markPixels          []point // of the marks up to the play-head
+	markSpots           []point // of all marks
 	tapePixel, headSpot point
 	blade               [4]point // what the tape covers
 	plate               [2]point // two corners
@@ -224,9 +225,14 @@ func (sc *Scene) drawTable() {
 	}
 }
 
-// findFigure is where the golfer stands in the picture at the tape's moment,
-// for the plate to keep clear of.
+// findFigure is where the golfer stands in the picture at the tape's moment and
+// where the strike marks are, for the plate to keep clear of.
 func (sc *Scene) findFigure() {
+	sc.markSpots = sc.markSpots[:0]
+	for i := range sc.marks {
+		x, y, _ := sc.cam.project(sc.marks[i].at)
+		sc.markSpots = append(sc.markSpots, point{x, y})
+	}
 	sc.figureLo, sc.figureHi = point{}, point{}
 	if len(sc.show.Frames) == 0 {
 		return

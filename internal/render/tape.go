@@ -1,6 +1,7 @@
 package render
 
 import (
+	"math"
 	"strings"
 
 	"wideberth/internal/render/show"
@@ -161,28 +162,49 @@ func (sc *Scene) drawPlate(at, half point, tape float32) {
 	}
 }
 
-// placePlate is the corner for a plate of the given size: of eight places
-// round the tape the one that stays in the picture and covers the golfer least.
+// placePlate is the corner for a plate of the given size: of the places round
+// the tape, near and farther off, the one that costs least. It does not depend
+// on the play-head, so that the plate stays put while the swing plays.
 func (sc *Scene) placePlate(at, size, gap point) point {
 	margin := plateMargin * sc.scale
-	best, cost := point{}, float32(1e30)
-	for i, d := range [8]point{{1, -1}, {-1, -1}, {1, 0}, {-1, 0}, {1, 1}, {-1, 1}, {0, -1}, {0, 1}} {
-		c := point{at.x + d.x*(gap.x+size.x/2) - size.x/2, at.y + d.y*(gap.y+size.y/2) - size.y/2}
-		in := point{max(margin, min(c.x, sc.width-margin-size.x)), max(margin, min(c.y, sc.height-margin-size.y))}
-		k := 4*in.sub(c).norm() + float32(i)
-		w := min(in.x+size.x, sc.figureHi.x) - max(in.x, sc.figureLo.x)
-		h := min(in.y+size.y, sc.figureHi.y) - max(in.y, sc.figureLo.y)
-		if w > 0 && h > 0 {
-			k += w * h / (size.x + size.y) * 2
-		}
-		if in.x < at.x && at.x < in.x+size.x && in.y < at.y && at.y < in.y+size.y {
-			k += 1e4
-		}
-		if k < cost {
-			best, cost = in, k
+	best, cost := point{}, float32(math.Inf(1))
+	for far := float32(1); far < 6; far += 1.5 {
+		for _, d := range [8]point{{1, -1}, {-1, -1}, {1, 0}, {-1, 0}, {1, 1}, {-1, 1}, {0, -1}, {0, 1}} {
+			c := point{at.x + d.x*(gap.x*far+size.x/2) - size.x/2, at.y + d.y*(gap.y*far+size.y/2) - size.y/2}
+			c.x = max(margin, min(c.x, sc.width-margin-size.x))
+			c.y = max(margin, min(c.y, sc.height-margin-size.y))
+			if k := sc.plateCost(at, c, size); k < cost {
+				best, cost = c, k
+			}
 		}
 	}
 	return best
+}
+
+// plateCost weighs a place for the plate, in pixels: the way to the tape, three
+// times the side of a square as large as what it covers of the golfer, much for each strike mark and very
+// much for the tape itself.
+func (sc *Scene) plateCost(at, corner, size point) float32 {
+	const perMark, onTape = 40, 1e4
+	end := corner.add(size)
+	holds := func(p point) bool { return corner.x < p.x && p.x < end.x && corner.y < p.y && p.y < end.y }
+	cost := corner.add(size.mul(0.5)).sub(at).norm()
+	w := min(end.x, sc.figureHi.x) - max(corner.x, sc.figureLo.x)
+	h := min(end.y, sc.figureHi.y) - max(corner.y, sc.figureLo.y)
+	if w > 0 && h > 0 {
+		cost += 3 * sqrt(w*h)
+	}
+	for _, p := range sc.markSpots {
+		if holds(p) {
+			cost += perMark * sc.scale
+		}
+	}
+	for _, p := range sc.blade {
+		if holds(p) {
+			cost += onTape
+		}
+	}
+	return cost
 }
 
 func (sc *Scene) box(p, size point, c Colour) {

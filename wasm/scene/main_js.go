@@ -2,9 +2,9 @@
 // model, the golfer and the club. It runs in a document of its own and speaks
 // with that document's script by plain objects:
 //
-//	wideBerthScene(message)                 from the script, see package comment of message_js.go
-//	wideBerthSceneEvent(message)            to the script: ready, failed and state
-//	wideBerthGlyphs(texts, pixels): atlas   asks the script to draw lettering, see atlas_js.go
+//	wideBerthScene(message)                 from the script, see receive
+//	wideBerthSceneEvent(message)            to the script: ready, failed and state, see tellState
+//	wideBerthGlyphs(texts, pixels): atlas   asks the script to draw lettering, see letter
 //
 // It draws when something has changed and rests otherwise.
 package main
