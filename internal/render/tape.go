@@ -17,10 +17,10 @@ const (
 )
 
 // tapeSeen reports whether the play-head has come to the tightest moment, give
-// or take the rounding of a time on its way here.
+// or take half a frame: the page may have rounded the time it seeks to.
 func (sc *Scene) tapeSeen() bool {
 	t := &sc.show.Tape
-	return t.Label != "" && sc.playHead+0.01 >= float64(t.Time)*float64(sc.show.Rate)
+	return t.Label != "" && sc.playHead+0.5 >= float64(t.Time)*float64(sc.show.Rate)
 }
 
 // drawTape lays the tape over the picture, from the club to the surface, and

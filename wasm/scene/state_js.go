@@ -3,9 +3,9 @@ package main
 // tellState sends the script where we are:
 //
 //	{type:"state", t, frame, phase, playing, duration, clearance, strike, title,
-//	 view, yaw, pitch, zoom, marks, tape, head}
+//	 tightest, view, yaw, pitch, zoom, marks, tape, head}
 //
-// t and duration are seconds; clearance is the frame's own, metres. strike says
+// t, duration and tightest (the tape's moment) are seconds; clearance is the frame's own, metres. strike says
 // that the frame is past a surface. view is the named view or empty; yaw and
 // pitch are degrees. For tests that look at pixels, marks lists the centres of
 // the strike marks that are shown and not under the tape (their fill is
@@ -18,6 +18,7 @@ func (g *game) tellState() {
 	state := map[string]any{
 		"t": g.head.Time(), "frame": frame, "playing": g.head.Playing(), "duration": g.head.Duration(),
 		"phase": "", "clearance": nil, "strike": false, "title": g.show.Title,
+		"tightest": float64(g.show.Tape.Time),
 		"view": g.preset, "yaw": degrees(g.orbit.Yaw), "pitch": degrees(g.orbit.Pitch), "zoom": g.orbit.Zoom,
 	}
 	if frame < len(g.show.Frames) {
