@@ -40,8 +40,8 @@ type wish struct{ angle, give float64 }
 // shaft: some degrees flatter than the club's own lie (both common practice).
 func wishes(c Club) (trunk, arms, shaft wish) {
 	l := c.longness()
-	return wish{(30 - 5*l) * degree, 6 * degree},
-		wish{(4 + 7*l) * degree, 5 * degree},
+	return wish{(27 - 4*l) * degree, 6 * degree},
+		wish{(4 + 4*l) * degree, 5 * degree},
 		wish{c.Lie - (5+3*l)*degree, 4 * degree}
 }
 
@@ -53,11 +53,11 @@ func (f *figure) takeStance(standOff float64) (Stance, joints, error) {
 	l := f.club.longness()
 	h := f.body.Stature
 	st := Stance{
-		Side:        (4 + 3*l) * degree,
-		Lean:        (4 - 4*min(1, l)) * degree,
-		Knee:        (22 - 3*l) * degree,
+		Side:        (6 + 3*l) * degree,
+		Lean:        (3 - 6*min(1, l)) * degree,
+		Knee:        (24 - 3*l) * degree,
 		StanceWidth: (0.18 + 0.08*l) * h, // heels about shoulder width for a driver, narrower for wedges: common practice
-		BallForward: 0.105 * max(0, l) * h,
+		BallForward: 0.100 * max(0, l) * h,
 	}
 	trunk, arms, shaft := wishes(f.club)
 	arms.angle += standOff / 0.6 // hub to hands is about 0.6 m
@@ -130,8 +130,9 @@ func (f *figure) aim(j *joints, offset geom.Vec) {
 }
 
 // handsFromHips returns where the hands are, seen from the middle of the hips,
-// with the lead arm straight, the arms hanging at the given angle and the shaft
-// at the given slope; the ball's place fixes x.
+// with the lead arm straight (or, with the ball far forward, the trail arm
+// stretched), the arms hanging at the given angle and the shaft at the given
+// slope; the ball's place fixes x.
 func (f *figure) handsFromHips(j *joints, hang, shaft float64, st Stance, soleX float64) geom.Vec {
 	pelvis := f.pelvis
 	f.pelvis = geom.Vec{}
@@ -144,5 +145,7 @@ func (f *figure) handsFromHips(j *joints, hang, shaft float64, st Stance, soleX 
 	c.hub.X += across
 	sh, ch := math.Sincos(hang)
 	down := geom.Vec{Y: -sh, Z: -ch}
-	return r3.Add(c.hub, r3.Scale(f.stretch(c, down, c.leadShoulder, -leadAbove, f.armLimit), down))
+	reach := softMin(f.stretch(&c, down, c.leadShoulder, -leadAbove, f.armLimit),
+		f.stretch(&c, down, c.trailShoulder, trailBelow, f.armLimit+girdleEase))
+	return r3.Add(c.hub, r3.Scale(reach, down))
 }

@@ -23,22 +23,22 @@ type Downswing struct {
 // profileSteps is how finely the downswing's course is kept.
 const profileSteps = 48
 
-// The golfer's drive. The hub torque rises over rampTime, and fades between two
-// arm angles as trunk and shoulders slow before impact; the wrists add a torque
-// late, from an arm angle of about 30° below level on (E. J. Sprigings and
-// R. J. Neal 2000, J. Appl. Biomech. 16:356–366, read in the abstract). The
-// torque's size is set so that a man of mean size swings a driver at a club
-// golfer's 40–45 m/s, inside the 60–110 N m of published models with lighter
-// arms; it grows with mass × stature, as muscle force × lever would.
+// The golfer's drive. The hub torque rises over rampTime and holds. The wrists
+// add a torque late, at its full size from an arm angle of 30° below level on
+// (E. J. Sprigings and R. J. Neal 2000, J. Appl. Biomech. 16:356–366, read in
+// the abstract), which falls with the speed of uncocking as a muscle's does;
+// the speed at which it is gone is that of their wrist muscles (from memory).
+// The hub torque's size is set so that a golfer of mean size swings a driver at a
+// club golfer's 40–45 m/s, inside the 60–110 N m of published models; it grows
+// with mass × stature, as muscle force × lever would.
 const (
-	hubTorque  = 80.0 // N m for referenceMass and referenceStature
-	rampTime   = 0.03 // s
-	fadeFrom   = 25 * degree
-	fadeTo     = -15 * degree
-	wristFrom  = 75 * degree
-	wristFull  = 45 * degree
-	wristLeast = -15.0 // N m
-	wristMost  = 75.0  // N m
+	hubTorque   = 76.0 // N m for referenceMass and referenceStature
+	rampTime    = 0.03 // s
+	wristFrom   = 100 * degree
+	wristFull   = 60 * degree
+	uncockSpeed = 60.0  // rad/s
+	wristLeast  = -15.0 // N m
+	wristMost   = 120.0 // N m
 
 	referenceMass    = 78.0 // kg
 	referenceStature = 1.75 // m
@@ -63,11 +63,9 @@ func bringDown(b body.Body, c Club, s *score) (Downswing, error) {
 	swing := func(wrist, tol float64) (Run, error) {
 		return d.Pendulum.Swing(start, Drive{
 			Stop: true,
-			Hub: func(t float64, s State) float64 {
-				return d.HubTorque * min(1, t/rampTime) * smooth((s.Theta-fadeTo)/(fadeFrom-fadeTo))
-			},
+			Hub:  func(t float64, _ State) float64 { return d.HubTorque * min(1, t/rampTime) },
 			Wrist: func(_ float64, s State) float64 {
-				return wrist * smooth((wristFrom-s.Theta)/(wristFrom-wristFull))
+				return wrist * smooth((wristFrom-s.Theta)/(wristFrom-wristFull)) * max(0, 1-(s.W-s.V)/uncockSpeed)
 			},
 		}, end, tol)
 	}

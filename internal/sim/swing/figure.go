@@ -28,8 +28,9 @@ type figure struct {
 const (
 	armStraight = 0.985
 	legStraight = 0.998
-	girdleSlide = 0.055 // m
-	softness    = 0.03  // m over which one limit gives way to another
+	girdleSlide = 0.075                  // m
+	softness    = 0.03                   // m over which one limit gives way to another
+	girdleEase  = girdleSlide - softness // the most that a stance may ask of the girdle without feeling the stop
 )
 
 func newFigure(b body.Body, c Club) figure {
@@ -97,15 +98,15 @@ func (f *figure) coreOf(j *joints) core {
 	arm, _ := inPlane(j[chTheta], j[chHandSlope], j[chHandTrace])
 	c.club, c.clubFace = inPlane(j[chPhi], j[chClubSlope], j[chClubTrace])
 	limit := f.armLimit + girdleSlide
-	reach := softMin(j[chReach], f.stretch(c, arm, c.leadShoulder, -leadAbove, limit))
-	reach = softMin(reach, f.stretch(c, arm, c.trailShoulder, trailBelow, limit))
+	reach := softMin(j[chReach], f.stretch(&c, arm, c.leadShoulder, -leadAbove, limit))
+	reach = softMin(reach, f.stretch(&c, arm, c.trailShoulder, trailBelow, limit))
 	c.hands = r3.Add(c.hub, r3.Scale(reach, arm))
 	return c
 }
 
 // stretch returns how far from the hub along arm the middle of the hands may go
 // before the hand at offset along the club is limit away from its shoulder.
-func (f *figure) stretch(c core, arm, shoulder geom.Vec, offset, limit float64) float64 {
+func (f *figure) stretch(c *core, arm, shoulder geom.Vec, offset, limit float64) float64 {
 	v := r3.Sub(r3.Add(c.hub, r3.Scale(offset, c.club)), shoulder)
 	b := r3.Dot(arm, v)
 	return -b + math.Sqrt(max(0, b*b-r3.Dot(v, v)+limit*limit))
@@ -220,10 +221,15 @@ func (f *figure) poseLegs(c *core, j *joints, out *Pose) {
 	out[TrailFoot] = f.foot(ankle, trailToe, lift)
 }
 
+// leg closes one leg between hip and ankle; the knee points as nearly as it can
+// along bend. A hip that is farther off than the leg is long gives way.
 func (f *figure) leg(hip, ankle, bend geom.Vec) (thigh, shank geom.Capsule) {
 	line := r3.Sub(ankle, hip)
-	dist := r3.Norm(line)
-	knee := middleJoint(hip, r3.Scale(1/dist, line), softMin(dist, legStraight*(f.thigh+f.shank)), f.thigh, f.shank, bend)
+	dist := geom.Norm(line)
+	dir := r3.Scale(1/dist, line)
+	use := softMin(dist, legStraight*(f.thigh+f.shank))
+	hip = r3.Add(hip, r3.Scale(dist-use, dir))
+	knee := middleJoint(hip, dir, use, f.thigh, f.shank, bend)
 	return geom.Capsule{A: hip, B: knee, R: f.body.ThighRadius}, geom.Capsule{A: knee, B: ankle, R: f.body.ShankRadius}
 }
 

@@ -48,11 +48,11 @@ type finishes struct{ hands, club, slope, out float64 }
 func finishesOf(word string) finishes {
 	switch word {
 	case "held":
-		return finishes{-112, -168, 52, 0.88}
+		return finishes{-106, -168, 47, 0.88}
 	case "loose":
-		return finishes{-160, -222, -28, 0.74}
+		return finishes{-162, -218, -52, 0.74}
 	default:
-		return finishes{-160, -240, -42, 0.64}
+		return finishes{-178, -236, -70, 0.64}
 	}
 }
 
@@ -94,16 +94,16 @@ func (f *figure) write(style Style, trait [NumTraits]float64, st Stance, start j
 	fwd := st.Forward / degree
 	side := st.Side / degree
 	up := max(0, 1+6*trait[TraitRise]) // a golfer who rises also stands up out of the tilt
-	s[chForward] = degrees(keys{fwd, fwd, fwd, fwd - 1, fwd - 2, 0, 0, 0.6 * fwd / max(0.5, up), 0.35 * fwd, 4})
-	s[chSide] = degrees(keys{side, side * 0.7, side * 0.2, -1, side + 1, side + 7, side + 8, side + 5, 3, 0})
-	s[chChest] = degrees(keys{0, 30, 66, chestTop, 0.46 * chestTop, -20, -46, -82, -108, -122})
-	s[chPelvis] = degrees(keys{0, 12, 31, hipsTop, 4, -40, -58, -75, -90, -96})
+	s[chForward] = degrees(keys{fwd, fwd, fwd, fwd - 1, fwd - 2, 0, 0, 0.6 * fwd / max(0.5, up), 0.35 * fwd, 4 - 100*trait[TraitRise]})
+	s[chSide] = degrees(keys{side, side * 0.7, side * 0.2, -1, side, side + 3, side + 5, side + 4, 3, 0})
+	s[chChest] = degrees(keys{0, 30, 66, chestTop, 0.46 * chestTop, -31 + 12*short - 0.4*longer, -50 + 5*short - 0.4*longer, -84 - 0.5*longer, -108 - 0.5*longer, -122 - 0.5*longer})
+	s[chPelvis] = degrees(keys{0, 12, 31, hipsTop, 4, -39 - 0.5*longer, -57 - 0.45*longer, -75 - 0.3*longer, -90 - 0.3*longer, -95 - 0.3*longer})
 
 	sway := trait[TraitSway]
-	s[chPelvisX] = keys{0, -0.01 - sway/2, -0.02 - sway, -0.025 - sway, 0.025, 0.065, 0.085, 0.11, 0.13, 0.14}
-	s[chPelvisY] = keys{0, 0, 0.005, 0.01, 0.01, 0.01, 0, 0, 0, 0}
+	s[chPelvisX] = keys{0, -0.01 - sway/2, -0.02 - sway, -0.025 - sway, 0.03, 0.10, 0.112, 0.12 + sway/2, 0.135 + sway, 0.14 + sway}
+	s[chPelvisY] = keys{0, 0, 0.005, 0.01, 0, -0.025, -0.03, -0.025, -0.01, 0}
 	rise := trait[TraitRise]
-	s[chPelvisZ] = keys{0, 0, rise / 2, rise/2 - 0.005, -0.025, 0, 0.005 + rise/2, 0.005 + rise, 0.005 + rise, 0.005 + rise}
+	s[chPelvisZ] = keys{0, 0, rise / 4, rise/4 - 0.008, -0.025, 0, 0.005 + rise/2, rise, rise - 0.012, rise - 0.02}
 	for _, ch := range []channel{chPelvisX, chPelvisY, chPelvisZ} {
 		for k := range s[ch] {
 			s[ch][k] *= size
@@ -111,25 +111,25 @@ func (f *figure) write(style Style, trait [NumTraits]float64, st Stance, start j
 	}
 	s[chHeel] = keys{0, 0, 0, 0, 0, 0.25, 0.4, 0.65, 0.9, 1}
 
-	path := trait[TraitPath] / degree
-	s[chHandTrace] = degrees(keys{0, -6 + path, -8 + path, -8 + path, 7 + path, 8 + path, 11 + path, 12 + path, 12 + path, 12 + path})
-	s[chClubTrace] = degrees(keys{0, path / 2, path / 2, path / 2, path / 2, path / 4, 4 + path/2, 10 + path, 14 + path, 16 + path})
 	steeper := trait[TraitPlane] / degree
 	hands := handUp + 0.8*steeper
 	club := clubUp + steeper
 	shaft := st.Shaft / degree
 	around := trait[TraitAround] / degree
 
+	path := trait[TraitPath] / degree
+	s[chHandTrace] = degrees(keys{0, -6 + path, -8 + path, -8 + path, 6 + path, 7 + path, 10 + path, 12 + path, 12 + path, 12 + path})
+	s[chClubTrace] = degrees(keys{0, path / 2, path / 2, path / 2, path/2 - 9 + 1.2*club, path / 4, path/2 + 7 - 1.2*club, 10 + path, 14 + path, 16 + path})
 	startSlope := start[chHandSlope] / degree
-	s[chHandSlope] = degrees(keys{startSlope, 78 + hands, 80 + hands, 84 + hands, 67 + hands, 0, 70 + hands, 73 + hands/2, 75 + hands/2, 78})
-	s[chClubSlope] = degrees(keys{shaft, shaft + 5 + club, 60 + 3*short + club, 58 + 3*short + club, 47 + 7*short + club, 0,
-		shaft + 2 + 3*l + 0.6*club, 52 + club - 0.3*around, 40 + club - around, end.slope - around})
-	s[chTheta] = degrees(keys{0, 36, 88, handsTop, 0, 0, -50, -92, 0.92*end.hands - 3, end.hands})
+	s[chHandSlope] = degrees(keys{startSlope, 78 + hands, 79 + hands, 84 + hands, 66 + hands, 0, 70 + hands, 73 + hands/2, 75 + hands/2, 78})
+	s[chClubSlope] = degrees(keys{shaft, shaft + 0.5*club, 60 + 3*short + club, 58 + 3*short + club, 43 + 7*short + club, 0,
+		shaft - 3 + 3*l + 0.6*club, 45 + 0.9*club - 0.3*around, 27 + 0.7*club - around, end.slope - around})
+	s[chTheta] = degrees(keys{0, 36, 88, handsTop, 0, 0, -50, -92, 0.86*end.hands + 1, end.hands})
 	wrist := trait[TraitWrist] / degree
-	s[chPhi] = degrees(keys{0, 90, 180 + 0.5*wrist, clubTop, 0, 0, -92, -164, min(0.88*end.club, end.club+18) - 0.2*around, end.club - 0.4*around})
+	s[chPhi] = degrees(keys{0, 90, 180 + 0.5*wrist, clubTop, 0, 0, -92, -164, -164 + 0.76*(end.club+164) - 0.2*around, end.club - 0.4*around})
 	width := 1 + trait[TraitWidth]
-	s[chReach] = keys{0, 0.93 * arm, 0.92 * arm, 0.76 * arm, 0.85 * arm, 0,
-		0.95 * arm, 0.94 * arm * min(1.04, width), (0.3 + 0.7*end.out) * 0.97 * arm * width, end.out * arm * width}
+	s[chReach] = keys{0, 0.90 * arm, 0.78 * arm, 0.73 * arm, 0.82 * arm, 0,
+		0.97 * arm, 0.98 * arm * min(1.04, width), (0.3 + 0.7*end.out) * 0.97 * arm * width, end.out * arm * width}
 
 	for ch := range numChannels {
 		switch ch {
@@ -137,7 +137,7 @@ func (f *figure) write(style Style, trait [NumTraits]float64, st Stance, start j
 			s[ch][kAddress] = start[ch]
 		}
 	}
-	return s, f.meetBall(&s, st)
+	return s, f.meetBall(&s, st, club*degree)
 }
 
 // meetBall fills the key of impact. The hands come through higher than they
@@ -145,7 +145,7 @@ func (f *figure) write(style Style, trait [NumTraits]float64, st Stance, start j
 // steeper), the club's sole is back at the ball and the lead arm is straight:
 // the trunk's tilt at which the lead hand reaches the grip follows, and with it
 // the hand plane.
-func (f *figure) meetBall(s *score, st Stance) error {
+func (f *figure) meetBall(s *score, st Stance, steeper float64) error {
 	var j joints
 	for ch := range numChannels {
 		j[ch] = s[ch][kImpact]
@@ -154,14 +154,16 @@ func (f *figure) meetBall(s *score, st Stance) error {
 	// Hands about level with the ball for a driver, ahead by 8° for a wedge
 	// (shaft lean 5–12° with irons, common practice).
 	j[chPhi] = (8 - 6*l) * degree
-	j[chClubSlope] = st.Shaft + (4+5.5*l)*degree
+	j[chClubSlope] = st.Shaft + (1.5+6*l)*degree + 0.6*steeper
 	club, _ := inPlane(j[chPhi], j[chClubSlope], j[chClubTrace])
 	sole := geom.Vec{X: -(ballRadius + f.club.HeadDepth), Y: f.club.HeadSpan/2 + f.club.HeadRadius/2}
 	hands := r3.Sub(sole, r3.Scale(f.reach, club))
-	lead := r3.Sub(hands, r3.Scale(leadAbove, club))
+	lead, trail := r3.Sub(hands, r3.Scale(leadAbove, club)), r3.Add(hands, r3.Scale(trailBelow, club))
 	arm := func(forward float64) float64 {
 		j[chForward] = forward
-		return r3.Norm(r3.Sub(lead, f.trunkOf(&j).leadShoulder)) - f.armLimit
+		c := f.trunkOf(&j)
+		return max(geom.Norm(r3.Sub(lead, c.leadShoulder)),
+			geom.Norm(r3.Sub(trail, c.trailShoulder))-girdleEase) - f.armLimit
 	}
 	// Standing up takes the shoulder away from the hands.
 	lo, hi := s[chForward][kTop]-18*degree, s[chForward][kTop]+4*degree

@@ -48,7 +48,7 @@ func StyleOf(p plan.Player) Style { return Style{p.Turn, p.Plane, p.Follow} }
 func (s Style) spread(armSD float64) [NumTraits]float64 {
 	sd := [NumTraits]float64{
 		TraitPlane: 3 * degree, TraitTurn: 7 * degree, TraitWrist: 8 * degree,
-		TraitSway: 0.02, TraitRise: 0.015, TraitWidth: 0.05, TraitAround: 10 * degree,
+		TraitSway: 0.02, TraitRise: 0.012, TraitWidth: 0.05, TraitAround: 7 * degree,
 		TraitStand: 0.02, TraitArm: armSD, TraitPath: 5 * degree,
 	}
 	scale := 1.0
