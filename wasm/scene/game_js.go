@@ -104,6 +104,7 @@ func (g *game) turnTo(name string) {
 const (
 	slowFPS      = 40
 	slowPictures = 10
+	crawlFPS     = 15 // below it there is no waiting
 )
 
 // judgeSpeed counts the slow pictures. The engine's rate is 0 until it has
@@ -111,6 +112,8 @@ const (
 func (g *game) judgeSpeed() {
 	switch fps := ebiten.ActualFPS(); {
 	case !g.head.Playing() || fps == 0:
+	case fps < crawlFPS:
+		g.slow = slowPictures
 	case fps < slowFPS:
 		g.slow++
 	case g.slow < slowPictures:
