@@ -13,9 +13,9 @@ import (
 // One look at a leaf of the hull settles a stretch of time for the whole family.
 type hull struct {
 	leaves int
-	tracks int
+	tracks []*Track
 	union  []geom.Box // piece by piece, heap-ordered like the tree of a track
-	own    []geom.Box // piece by piece, leaf by leaf, track by track
+	own    []geom.Box // of the pieces of a shaft: piece by piece, leaf by leaf, track by track
 }
 
 // piece is a part of golfer or club, or a stretch of one: the box around a long
@@ -60,17 +60,19 @@ func newHull(tracks []*Track) *hull {
 			}
 		}
 	}
-	h := &hull{leaves: first.leaves, tracks: len(tracks)}
+	h := &hull{leaves: first.leaves, tracks: tracks}
 	h.union = make([]geom.Box, len(pieces)*2*h.leaves)
-	h.own = make([]geom.Box, len(pieces)*h.leaves*h.tracks)
+	h.own = make([]geom.Box, 0, shaftPieces*h.leaves*len(tracks))
 	for i, p := range pieces {
 		union := h.union[i*2*h.leaves:][:2*h.leaves]
 		for l := range h.leaves {
-			own := h.ofLeaf(i, l)
 			union[h.leaves+l] = geom.EmptyBox()
-			for k, t := range tracks {
-				own[k] = t.pieceBox(p, l)
-				union[h.leaves+l] = union[h.leaves+l].Union(own[k])
+			for _, t := range tracks {
+				own := t.pieceBox(p, l)
+				union[h.leaves+l] = union[h.leaves+l].Union(own)
+				if !p.whole() {
+					h.own = append(h.own, own)
+				}
 			}
 		}
 		for n := h.leaves - 1; n > 0; n-- {
@@ -80,8 +82,13 @@ func newHull(tracks []*Track) *hull {
 	return h
 }
 
-func (h *hull) ofLeaf(piece, leaf int) []geom.Box {
-	return h.own[(piece*h.leaves+leaf)*h.tracks:][:h.tracks]
+// box returns the box of a piece of one track's part during a leaf.
+func (h *hull) box(piece, leaf, track int) *geom.Box {
+	p := pieces[piece]
+	if p.whole() {
+		return h.tracks[track].node(p.part, h.leaves+leaf)
+	}
+	return &h.own[((piece-int(swing.Shaft))*h.leaves+leaf)*len(h.tracks)+track]
 }
 
 // pieceBox returns a box that holds a piece of a track's part during a leaf. A
@@ -107,8 +114,8 @@ func (t *Track) pieceBox(p piece, leaf int) geom.Box {
 	return b.Grown(radius + math.Sqrt(stray2))
 }
 
-// through searches all tracks by their hull.
-func (q *search) through(tracks []*Track, h *hull) {
+// through searches all tracks of a hull.
+func (q *search) through(h *hull) {
 	var gaps [int(swing.NumParts) + shaftPieces - 1]float64
 	for i := range pieces {
 		gaps[i] = q.bounded(i, &h.union[i*2*h.leaves+1])
@@ -125,7 +132,7 @@ func (q *search) through(tracks []*Track, h *hull) {
 		}
 		g := gaps[next]
 		gaps[next] = math.Inf(1)
-		q.down(tracks, h, next, 1, g)
+		q.down(h, next, 1, g)
 	}
 }
 
@@ -141,12 +148,12 @@ func (q *search) bounded(piece int, b *geom.Box) float64 {
 }
 
 // down searches a node of the hull of one piece whose lower bound is gap.
-func (q *search) down(tracks []*Track, h *hull, piece, node int, gap float64) {
+func (q *search) down(h *hull, piece, node int, gap float64) {
 	if gap >= q.best {
 		return
 	}
 	if node >= h.leaves {
-		q.leaf(tracks, h, piece, node-h.leaves)
+		q.leaf(h, piece, node-h.leaves)
 		return
 	}
 	union := h.union[piece*2*h.leaves:]
@@ -155,24 +162,23 @@ func (q *search) down(tracks []*Track, h *hull, piece, node int, gap float64) {
 	if gr < gl {
 		l, r, gl, gr = r, l, gr, gl
 	}
-	q.down(tracks, h, piece, l, gl)
-	q.down(tracks, h, piece, r, gr)
+	q.down(h, piece, l, gl)
+	q.down(h, piece, r, gr)
 }
 
 // leaf searches one leaf of every track, the nearest first.
-func (q *search) leaf(tracks []*Track, h *hull, piece, leaf int) {
-	own := h.ofLeaf(piece, leaf)
+func (q *search) leaf(h *hull, piece, leaf int) {
 	p := pieces[piece].part
 	first, near := 0, math.Inf(1)
-	for k := range own {
-		if g := q.surface.gap(&own[k]); g < near {
+	for k := range h.tracks {
+		if g := q.surface.gap(h.box(piece, leaf, k)); g < near {
 			first, near = k, g
 		}
 	}
 	if near > 0 && near >= q.best {
 		return
 	}
-	for i := range own {
+	for i := range h.tracks {
 		k := i
 		switch i { // the nearest changes places with the first
 		case 0:
@@ -180,10 +186,10 @@ func (q *search) leaf(tracks []*Track, h *hull, piece, leaf int) {
 		case first:
 			k = 0
 		}
-		t := tracks[k]
-		g := q.bounded(piece, &own[k])
+		t := h.tracks[k]
+		g := q.bounded(piece, h.box(piece, leaf, k))
 		if math.IsInf(g, -1) {
-			g = q.surface.gap(t.node(p, t.leaves+leaf))
+			g = q.surface.gap(t.node(p, h.leaves+leaf))
 		}
 		if g < q.best {
 			q.steps(t, k, p, leaf)

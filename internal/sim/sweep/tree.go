@@ -129,7 +129,7 @@ func (t *Tree) ClearanceWithin(b geom.Box, limit float64) (Contact, bool) {
 		return q.contact()
 	}
 	if t.hull != nil {
-		q.through(t.tracks, t.hull)
+		q.through(t.hull)
 		return q.contact()
 	}
 	q.scan(t.tracks[first], first)
