@@ -19,9 +19,9 @@ package answer
 import (
 	"encoding/json"
 	"errors"
-	"fmt"
 
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/say"
 )
 
 // maxRequest is the longest request read, in bytes: a plan of the largest size
@@ -81,7 +81,7 @@ func (s *Solver) Show(body []byte) ([]byte, error) {
 			return nil, err
 		}
 		if req.Kind != "show" {
-			return nil, fmt.Errorf("the page asked to be shown %q, which this program does not know: reload the page", clip(req.Kind))
+			return nil, say.Errorf("the page asked to be shown %q, which this program does not know: reload the page", clip(req.Kind))
 		}
 		return s.show(req)
 	})
@@ -101,23 +101,34 @@ func ErrorJSON(err error) []byte {
 func guarded(serve func() ([]byte, error)) (out []byte, err error) {
 	defer func() {
 		if r := recover(); r != nil {
-			out, err = nil, fmt.Errorf("this is a fault of the program, not of your numbers: %v", r)
+			out, err = nil, say.Errorf("this is a fault of the program, not of your numbers: %s", panicText(r))
 		}
 	}()
 	return serve()
 }
 
+// panicText is what a panic says: the runtime's are errors, ours are text.
+func panicText(r any) string {
+	switch r := r.(type) {
+	case error:
+		return r.Error()
+	case string:
+		return r
+	}
+	return "it stopped without a word"
+}
+
 func read(body []byte) (request, error) {
 	var req request
 	if len(body) > maxRequest {
-		return req, fmt.Errorf("the request is %.1f MB, more than the %.0f MB that are read at once", float64(len(body))/1e6, float64(maxRequest)/1e6)
+		return req, say.Errorf("the request is %.1f MB, more than the %.0f MB that are read at once", float64(len(body))/1e6, float64(maxRequest)/1e6)
 	}
 	if err := json.Unmarshal(body, &req); err != nil {
 		var wrong *json.UnmarshalTypeError
 		if errors.As(err, &wrong) && wrong.Field != "" {
-			return req, fmt.Errorf("%s in the page's request is a %s: reload the page", wrong.Field, wrong.Value)
+			return req, say.Errorf("%s in the page's request is a %s: reload the page", wrong.Field, wrong.Value)
 		}
-		return req, fmt.Errorf("the page's request cannot be read: reload the page (%w)", err)
+		return req, say.Errorf("the page's request cannot be read: reload the page (%w)", err)
 	}
 	return req, nil
 }
@@ -141,7 +152,7 @@ func (s *Solver) serve(body []byte) (any, error) {
 	case "labels":
 		return labels(req)
 	}
-	return nil, fmt.Errorf("the page asked for %q, which this program does not know: reload the page", clip(req.Kind))
+	return nil, say.Errorf("the page asked for %q, which this program does not know: reload the page", clip(req.Kind))
 }
 
 // problemOf finds the field that an error is about.

@@ -2,10 +2,10 @@ package answer
 
 import (
 	"encoding/json"
-	"fmt"
 	"math"
 
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/say"
 )
 
 // maxLabels is the most labels made at once.
@@ -46,7 +46,7 @@ func label(req request) (labelAnswer, error) {
 	}
 	var m *float64
 	if err := json.Unmarshal(orNull(req.Metres), &m); err != nil || m == nil {
-		return labelAnswer{}, fmt.Errorf("a label was asked for without a number of metres: reload the page")
+		return labelAnswer{}, say.Errorf("a label was asked for without a number of metres: reload the page")
 	}
 	return labelAnswer{write(*m)}, nil
 }
@@ -58,10 +58,10 @@ func labels(req request) (labelsAnswer, error) {
 	}
 	var list []*float64 // a gap in the list is null
 	if err := json.Unmarshal(orNull(req.Metres), &list); err != nil {
-		return labelsAnswer{}, fmt.Errorf("labels were asked for without a list of metres: reload the page")
+		return labelsAnswer{}, say.Errorf("labels were asked for without a list of metres: reload the page")
 	}
 	if len(list) > maxLabels {
-		return labelsAnswer{}, fmt.Errorf("%d labels were asked for at once, more than %d: reload the page", len(list), maxLabels)
+		return labelsAnswer{}, say.Errorf("%d labels were asked for at once, more than %d: reload the page", len(list), maxLabels)
 	}
 	out := labelsAnswer{Labels: make([]string, len(list))}
 	for i, m := range list {
@@ -86,7 +86,7 @@ func labeller(req request) (func(m float64) string, error) {
 	}
 	write, ok := forms[req.Form]
 	if !ok {
-		return nil, fmt.Errorf("a label of the form %q was asked for, which this program does not know: reload the page", clip(req.Form))
+		return nil, say.Errorf("a label of the form %q was asked for, which this program does not know: reload the page", clip(req.Form))
 	}
 	return func(m float64) string { return write(m, units) }, nil
 }
@@ -102,7 +102,7 @@ func unitsOf(req request) (units, other string, err error) {
 	}
 	return "", "", &plan.FieldError{
 		Field:   "units",
-		Message: fmt.Sprintf("units %q are neither %s nor %s", clip(req.Units), plan.UnitsImperial, plan.UnitsMetric),
+		Message: say.Sprintf("units %q are neither %s nor %s", clip(req.Units), plan.UnitsImperial, plan.UnitsMetric),
 	}
 }
 

@@ -2,7 +2,6 @@ package answer
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -11,6 +10,7 @@ import (
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/say"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
 )
@@ -162,7 +162,7 @@ func castOf(p plan.Plan, c fit.Check) (cast, error) {
 	club, ok2 := p.Club(c.Club)
 	tee, ok3 := p.Tee(c.Tee)
 	if !ok1 || !ok2 || !ok3 {
-		return cast{}, fmt.Errorf("this is a fault of the program, not of your numbers: the report names %s, which the plan has not got", swinger(c))
+		return cast{}, say.Errorf("this is a fault of the program, not of your numbers: the report names %s, which the plan has not got", swinger(c))
 	}
 	return cast{player, club, tee}, nil
 }
@@ -185,7 +185,7 @@ type cache struct {
 	lab     fit.Lab
 	key     string // of the plan that last was run
 	last    fit.Report
-	motions map[string]motion
+	motions map[swingKey]motion
 }
 
 // motion is one swing and the outline of what it sweeps.
@@ -219,7 +219,7 @@ func (c *cache) report(p plan.Plan) (fit.Report, error) {
 
 // motion makes one member of a player's family with a club.
 func (c *cache) motion(who cast, v swing.Variation) (motion, error) {
-	key := fmt.Sprintf("%+v|%+v|%v", who.player, withoutBall(who.club), v)
+	key := keyOf(who, v)
 	if m, ok := c.motions[key]; ok {
 		return m, nil
 	}
@@ -230,15 +230,25 @@ func (c *cache) motion(who cast, v swing.Variation) (motion, error) {
 	_, poses := sweep.Sample(s, sweep.FineTolerance).Samples()
 	m := motion{s, flat.Reduce(poses)}
 	if c.motions == nil || len(c.motions) >= maxMotions {
-		c.motions = map[string]motion{}
+		c.motions = map[swingKey]motion{}
 	}
 	c.motions[key] = m
 	return m, nil
 }
 
-// withoutBall drops what the ball does, which is behind a pointer and would
-// make every key a new one.
-func withoutBall(c plan.Club) plan.Club {
-	c.Ball = nil
-	return c
+// swingKey is everything that one swing depends on, and nothing else.
+type swingKey struct {
+	height, span, arm, shoe  float64
+	sex, turn, plane, follow string
+	kind                     string
+	length, lie              float64
+	variation                swing.Variation
+}
+
+func keyOf(who cast, v swing.Variation) swingKey {
+	p, c := who.player, who.club
+	return swingKey{
+		p.Height, p.Span, p.Arm, p.Shoe, p.Sex, p.Turn, p.Plane, p.Follow,
+		c.Kind, c.Length, c.Lie, v,
+	}
 }

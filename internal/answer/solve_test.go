@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -11,6 +12,7 @@ import (
 	"wideberth/internal/render/show"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/swing"
 )
 
 // small is the demo with one player and one club: one check, worked out once.
@@ -193,4 +195,40 @@ func FuzzHandle(f *testing.F) {
 			t.Fatalf("Handle(%q) ran into a panic: %s", body, out)
 		}
 	})
+}
+
+// Every field of a player and a club either makes another swing, and then is in
+// the key under which swings are kept, or is known not to: a field added to the
+// plan must be put on one side.
+func TestKeyHoldsWhatASwingDependsOn(t *testing.T) {
+	no := map[string]bool{
+		"Player.Name": true, "Player.Hand": true, "Player.Skill": true, "Player.Clubs": true, "Player.Tees": true,
+		"Club.Name": true, "Club.Loft": true, "Club.Ball": true,
+	}
+	plain := keyOf(cast{}, swing.Variation{})
+	var who cast
+	for _, part := range []any{&who.player, &who.club} {
+		v := reflect.ValueOf(part).Elem()
+		for i := range v.NumField() {
+			field, name := v.Field(i), v.Type().Name()+"."+v.Type().Field(i).Name
+			switch field.Kind() {
+			case reflect.String:
+				field.SetString("x")
+			case reflect.Float64:
+				field.SetFloat(1)
+			default:
+				if !no[name] {
+					t.Errorf("%s: neither in the key nor known not to matter", name)
+				}
+				continue
+			}
+			if differs := keyOf(who, swing.Variation{}) != plain; differs == no[name] {
+				t.Errorf("%s: another value gives another key: %v, want %v", name, differs, !no[name])
+			}
+			field.SetZero()
+		}
+	}
+	if keyOf(cast{}, swing.Variation{1}) == plain {
+		t.Error("another member of the family has the same key")
+	}
 }

@@ -1,11 +1,12 @@
 package answer
 
 import (
-	"fmt"
+	"strconv"
 	"strings"
 
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/say"
 	"wideberth/internal/sim/swing"
 )
 
@@ -69,7 +70,7 @@ func (w words) planSentence(r fit.Report, worst fit.Check) string {
 		}
 	}
 	n := worst.Nearest
-	return fmt.Sprintf("%s: the closest is %s, %s %s from %s %s.", who, swinger(worst), part(n.Part), w.gap(worst.Clearance), surface(n.Surface), phase(n.Phase))
+	return say.Sprintf("%s: the closest is %s, %s %s from %s %s.", who, swinger(worst), part(n.Part), w.gap(worst.Clearance), surface(n.Surface), phase(n.Phase))
 }
 
 func (w words) checkSentence(c fit.Check) string {
@@ -77,11 +78,11 @@ func (w words) checkSentence(c fit.Check) string {
 	who, what, where, when := swinger(c), part(n.Part), surface(n.Surface), phase(n.Phase)
 	switch c.Verdict {
 	case fit.Strikes:
-		return fmt.Sprintf("%s: %s strikes %s %s, %s past it.", who, what, where, when, w.past(c.Clearance))
+		return say.Sprintf("%s: %s strikes %s %s, %s past it.", who, what, where, when, w.past(c.Clearance))
 	case fit.Tight:
-		return fmt.Sprintf("%s: %s passes %s by %s %s: %s.", who, what, where, w.gap(c.Clearance), when, w.tighter(c.Clearance))
+		return say.Sprintf("%s: %s passes %s by %s %s: %s.", who, what, where, w.gap(c.Clearance), when, w.tighter(c.Clearance))
 	}
-	return fmt.Sprintf("%s: clear; the closest is %s, %s from %s %s.", who, what, w.gap(c.Clearance), where, when)
+	return say.Sprintf("%s: clear; the closest is %s, %s from %s %s.", who, what, w.gap(c.Clearance), where, when)
 }
 
 // share says how many of the swings tried touch something.
@@ -93,28 +94,28 @@ func (w words) share(c fit.Check) string {
 	case c.Tried == 1 && c.Hits == 1:
 		return "Touches in the one swing tried."
 	case c.Tried == 1:
-		return fmt.Sprintf("One swing tried; it passes by %s.", w.gap(c.Clearance))
+		return say.Sprintf("One swing tried; it passes by %s.", w.gap(c.Clearance))
 	case c.Hits > 0 && c.HitError > 0:
-		return fmt.Sprintf("Touches in %s of %s swings tried: %s of all such swings, give or take %s.", thousands(c.Hits), tried, percent(c.HitShare), percent(c.HitError))
+		return say.Sprintf("Touches in %s of %s swings tried: %s of all such swings, give or take %s.", thousands(c.Hits), tried, percent(c.HitShare), percent(c.HitError))
 	case c.Hits > 0:
-		return fmt.Sprintf("Touches in %s of %s swings tried.", thousands(c.Hits), tried)
+		return say.Sprintf("Touches in %s of %s swings tried.", thousands(c.Hits), tried)
 	case c.Clearance < 0:
-		return fmt.Sprintf("None of the %s swings tried touches, but the widest swing to be expected does.", tried)
+		return say.Sprintf("None of the %s swings tried touches, but the widest swing to be expected does.", tried)
 	case c.Verdict == fit.Tight:
-		return fmt.Sprintf("No touch in all %s swings tried; the closest passes by %s.", tried, w.gap(c.Clearance))
+		return say.Sprintf("No touch in all %s swings tried; the closest passes by %s.", tried, w.gap(c.Clearance))
 	}
-	return fmt.Sprintf("Clear in all %s swings tried; the closest passes by %s.", tried, w.gap(c.Clearance))
+	return say.Sprintf("Clear in all %s swings tried; the closest passes by %s.", tried, w.gap(c.Clearance))
 }
 
 // looseAndTypical sets the loosest swing against the central one.
 func (w words) looseAndTypical(c fit.Check) string {
 	switch {
 	case c.Typical < 0:
-		return fmt.Sprintf("The typical swing goes %s past what it strikes, the loosest %s.", w.past(c.Typical), w.past(c.Clearance))
+		return say.Sprintf("The typical swing goes %s past what it strikes, the loosest %s.", w.past(c.Typical), w.past(c.Clearance))
 	case c.Clearance < 0:
-		return fmt.Sprintf("At its closest the typical swing is %s from a surface, but the loosest goes %s past what it strikes.", w.gap(c.Typical), w.past(c.Clearance))
+		return say.Sprintf("At its closest the typical swing is %s from a surface, but the loosest goes %s past what it strikes.", w.gap(c.Typical), w.past(c.Clearance))
 	}
-	return fmt.Sprintf("At its closest the typical swing is %s from a surface, the loosest %s.", w.gap(c.Typical), w.gap(c.Clearance))
+	return say.Sprintf("At its closest the typical swing is %s from a surface, the loosest %s.", w.gap(c.Typical), w.gap(c.Clearance))
 }
 
 const (
@@ -128,9 +129,9 @@ func (w words) speed(c fit.Check) string {
 	if c.Verdict != fit.Strikes || v < slow {
 		return ""
 	}
-	text := fmt.Sprintf("%.0f m/s", v)
+	text := say.Sprintf("%.0f m/s", v)
 	if w.units != plan.UnitsMetric {
-		text = fmt.Sprintf("%.0f mph", v*mphPerMetrePerSecond)
+		text = say.Sprintf("%.0f mph", v*mphPerMetrePerSecond)
 	}
 	return upperFirst(part(c.Nearest.Part)) + " would be moving at about " + text + " there."
 }
@@ -150,7 +151,7 @@ func (w words) cause(c fit.Check) string {
 	if size == plan.LabelShort(0, w.units) {
 		return ""
 	}
-	return fmt.Sprintf("What tells most there from swing to swing: %s %s %s.", most.Trait, does, size)
+	return say.Sprintf("What tells most there from swing to swing: %s %s %s.", most.Trait, does, size)
 }
 
 // tally counts the verdicts of a plan with more than one check.
@@ -168,13 +169,13 @@ func tally(checks []fit.Check) string {
 		case n == 1:
 			parts = append(parts, "1 "+one)
 		case n > 1:
-			parts = append(parts, fmt.Sprintf("%d %s", n, many))
+			parts = append(parts, say.Sprintf("%d %s", n, many))
 		}
 	}
 	add(count[fit.Strikes], "strikes", "strike")
 	add(count[fit.Tight], "is tight", "are tight")
 	add(count[fit.Clear], "is clear", "are clear")
-	return fmt.Sprintf("Of %d checks, %s.", len(checks), list(parts))
+	return say.Sprintf("Of %d checks, %s.", len(checks), list(parts))
 }
 
 // gap writes a clearance that is not negative, rounded down.
@@ -274,12 +275,12 @@ func percent(share float64) string {
 	if share > 0 && share < 0.01 {
 		return "less than 1 %"
 	}
-	return fmt.Sprintf("%.0f %%", 100*share)
+	return say.Sprintf("%.0f %%", 100*share)
 }
 
 // thousands writes a count with commas: 1,024.
 func thousands(n int) string {
-	s := fmt.Sprint(n)
+	s := strconv.Itoa(n)
 	for i := len(s) - 3; i > 0; i -= 3 {
 		s = s[:i] + "," + s[i:]
 	}
