@@ -17,7 +17,7 @@ JS := GOOS=js GOARCH=wasm
 # room for a small environment only, so it gets just the search path.
 JSEXEC = env -i PATH=$$PATH $(shell $(GO) env GOROOT)/lib/wasm/go_js_wasm_exec
 
-.PHONY: help run build cli test lint unit wasmtest reference size browser bench fuzz shots deps clean
+.PHONY: help run build cli test lint unit wasmtest size browser bench fuzz shots deps clean
 
 help: ## Print this list
 	@grep -hE '^[a-z]+:.*##' Makefile | sed -E 's/^([a-z]+):.*## /\1\t/' | expand -t 12
@@ -32,7 +32,7 @@ build: ## Build public/build with the best compression
 cli: ## Build the command line tool as bin/wideberth
 	$(GO) build -trimpath -o bin/wideberth ./internal/cli
 
-test: deps lint unit wasmtest reference size browser ## Everything below, in this order
+test: deps lint unit wasmtest size browser ## Everything below, in this order
 
 lint: ## gofmt and go vet, for this machine and for the browser
 	@unformatted=$$(gofmt -l internal wasm); \
@@ -41,14 +41,11 @@ lint: ## gofmt and go vet, for this machine and for the browser
 	$(GO) vet -tags browser ./internal/browsertest
 	$(JS) $(GO) vet ./wasm/... ./internal/webbuild/empty
 
-unit: ## Unit, property, golden and example tests, and the fuzz corpora
+unit: ## Unit, property, golden and example tests, the fuzz corpora, and distances against a physics library in Node
 	$(GO) test ./...
 
 wasmtest: ## The computation's tests again, compiled for the browser: same golden bytes
 	$(JS) $(GO) test -short -exec="$(JSEXEC)" ./internal/sim/...
-
-reference: ## Distances against a general-purpose physics library, in Node
-	npm test
 
 size: ## Build both programs and hold what a visitor transfers to the budgets
 	$(GO) run ./internal/cli size -check
@@ -69,6 +66,7 @@ fuzz: ## Every fuzz target for a few seconds (FUZZTIME=5s)
 
 shots: deps build ## Screenshots of named states at three sizes, into shots/, and docs/picture.png
 	$(GO) test -tags browser -count=1 -timeout 8m -run '^TestStates$$' ./internal/browsertest -shots $(CURDIR)/shots
+	mkdir -p docs && cp shots/demo-desktop.png docs/picture.png
 
 deps: ## Install what the tests need and this machine lacks
 	@missing=""; \
