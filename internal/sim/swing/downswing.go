@@ -60,15 +60,7 @@ func bringDown(b body.Body, c Club, s *score) (Downswing, error) {
 	}
 	start := State{Theta: s[chTheta][kTop], Phi: s[chPhi][kTop]}
 	wantArm, end := s[chTheta][kImpact], s[chPhi][kImpact]
-	swing := func(wrist, tol float64) (Run, error) {
-		return d.Pendulum.Swing(start, Drive{
-			Stop: true,
-			Hub:  func(t float64, _ State) float64 { return d.HubTorque * min(1, t/rampTime) },
-			Wrist: func(_ float64, s State) float64 {
-				return wrist * smooth((wristFrom-s.Theta)/(wristFrom-wristFull)) * max(0, 1-(s.W-s.V)/uncockSpeed)
-			},
-		}, end, tol)
-	}
+	swing := func(wrist, tol float64) (Run, error) { return d.Pendulum.Swing(start, d.drive(wrist), end, tol) }
 	lo, hi := wristLeast, wristMost
 	for range 14 {
 		mid := (lo + hi) / 2
@@ -89,6 +81,17 @@ func bringDown(b body.Body, c Club, s *score) (Downswing, error) {
 	d.HeadSpeed = d.Pendulum.ClubheadSpeed(run.Final)
 	d.keep(run)
 	return d, nil
+}
+
+// drive returns the torques of a golfer who adds up to wrist N m late.
+func (d *Downswing) drive(wrist float64) Drive {
+	return Drive{
+		Stop: true,
+		Hub:  func(t float64, _ State) float64 { return d.HubTorque * min(1, t/rampTime) },
+		Wrist: func(_ float64, s State) float64 {
+			return wrist * smooth((wristFrom-s.Theta)/(wristFrom-wristFull)) * max(0, 1-(s.W-s.V)/uncockSpeed)
+		},
+	}
 }
 
 // smooth is the cubic step from 0 at x ≤ 0 to 1 at x ≥ 1.

@@ -63,6 +63,10 @@ type Run struct {
 // ErrNoImpact says that the club never came down to the ball.
 var ErrNoImpact = errors.New("the downswing never reaches the ball")
 
+// errMasses says that no arm and club of this world have such inertias: moving
+// them would take no energy, or less.
+var errMasses = errors.New("the inertias of arm and club do not go together")
+
 // ClubheadSpeed returns the speed of the clubhead, m/s.
 func (p Pendulum) ClubheadSpeed(s State) float64 {
 	r, l := p.ArmLength*s.W, p.ClubLength*s.V
@@ -118,6 +122,10 @@ func (p Pendulum) free(s State, hub, wrist float64) (armAccel, clubAccel float64
 // release and the end are found by root, not by step.
 func (p Pendulum) Swing(start State, d Drive, end, tol float64) (Run, error) {
 	run := Run{Times: []float64{0}, States: []State{start}}
+	a, b := p.ArmInertia+p.ClubMass*p.ArmLength*p.ArmLength, p.ClubMoment*p.ArmLength
+	if !(a > 0 && p.ClubSpin > 0 && a*p.ClubSpin > b*b) {
+		return run, errMasses
+	}
 	wristTorque := func(t float64, s State) float64 {
 		if d.Wrist == nil {
 			return 0
@@ -134,6 +142,8 @@ func (p Pendulum) Swing(start State, d Drive, end, tol float64) (Run, error) {
 		run.Times, run.States = append(run.Times, t), append(run.States, s)
 	}
 
+	reached := false
+	past := func(_ float64, y []float64) float64 { return y[1] - end }
 	if d.Stop || d.HoldUntil > 0 {
 		excess := func(t float64, y []float64) float64 {
 			if t < d.HoldUntil {
@@ -156,13 +166,20 @@ func (p Pendulum) Swing(start State, d Drive, end, tol float64) (Run, error) {
 			if !done {
 				until = seg.T1
 			}
+			if at, down := seg.Root(past); down && at < until {
+				until, reached = at, true // down before the wrist came free
+			}
 			record(seg, until)
-			return !done && s.Phi > end
+			return !done && !reached
 		})
 		if err != nil {
 			return run, err
 		}
 		run.Release = t
+		if reached {
+			run.End, run.Final = t, s
+			return run, nil
+		}
 	}
 
 	f := func(t float64, y, dy []float64) {
@@ -170,9 +187,8 @@ func (p Pendulum) Swing(start State, d Drive, end, tol float64) (Run, error) {
 		dy[0], dy[1] = s.W, s.V
 		dy[2], dy[3] = p.free(s, d.Hub(t, s), wristTorque(t, s))
 	}
-	reached := false
 	err := ode.Integrate(f, t, limit, s.vector(), opt, func(seg *ode.Segment) bool {
-		until, done := seg.Root(func(_ float64, y []float64) float64 { return y[1] - end })
+		until, done := seg.Root(past)
 		if !done {
 			until = seg.T1
 		}
@@ -183,7 +199,7 @@ func (p Pendulum) Swing(start State, d Drive, end, tol float64) (Run, error) {
 	if err != nil {
 		return run, err
 	}
-	if !reached {
+	if !reached || math.IsNaN(s.Theta+s.Phi+s.W+s.V) {
 		return run, ErrNoImpact
 	}
 	run.End, run.Final = t, s
