@@ -2,13 +2,9 @@ package swing
 
 import (
 	"math"
-	"math/rand/v2"
-
-	"gonum.org/v1/gonum/mat"
-	"gonum.org/v1/gonum/stat/distmv"
-	"gonum.org/v1/gonum/stat/samplemv"
 
 	"wideberth/internal/sim/body"
+	"wideberth/internal/sim/halton"
 )
 
 // Family is all the swings that one golfer may make with one club: a central
@@ -92,14 +88,12 @@ const Reach = 2.5
 // sequence (A. B. Owen 2017, A randomized Halton algorithm in R) through the
 // normal distribution cut off at Reach. The same seed gives the same members.
 func Variations(n int, seed uint64) []Variation {
-	points := mat.NewDense(n, int(NumTraits), nil)
-	src := rand.NewPCG(seed, seed)
-	samplemv.Halton{Kind: samplemv.Owen, Q: distmv.NewUnitUniform(int(NumTraits), nil), Src: src}.Sample(points)
+	points := halton.Points(n, int(NumTraits), seed)
 	inside := math.Erf(Reach / math.Sqrt2) // probability within Reach
 	out := make([]Variation, n)
 	for i := range out {
 		for t := range out[i] {
-			out[i][t] = math.Sqrt2 * math.Erfinv(inside*(2*points.At(i, t)-1))
+			out[i][t] = math.Sqrt2 * math.Erfinv(inside*(2*points[i][t]-1))
 		}
 	}
 	return out
