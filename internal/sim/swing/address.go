@@ -1,6 +1,7 @@
 package swing
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -27,6 +28,14 @@ type Stance struct {
 	BallToToes  float64 // along y, m
 	StanceWidth float64 // ankle to ankle, m
 	BallForward float64 // of mid-stance, towards the target, m
+}
+
+// ErrNoStance says that golfer and club do not go together.
+var ErrNoStance = errors.New("no stance lets the hands reach the grip with the club on the mat")
+
+// fails says whose swing failed.
+func (f *figure) fails(err error) error {
+	return fmt.Errorf("a %.2f m golfer with a %.2f m club: %w", f.body.Stature, f.club.Length, err)
 }
 
 // wish is one posture angle that golfers keep to, and how readily they give it
@@ -95,7 +104,7 @@ func (f *figure) takeStance(standOff float64) (Stance, joints, error) {
 		}
 	}
 	if miss := math.Abs(height(x)); !(miss < 1e-6) || x[2] < 15*degree || x[2] > 85*degree || x[0] < -10*degree || x[0] > 80*degree {
-		return st, j, fmt.Errorf("a %.2f m golfer finds no stance with a %.2f m club: the hands cannot reach the grip with the club on the mat", h, f.club.Length)
+		return st, j, f.fails(ErrNoStance)
 	}
 	st.Forward, st.Hang, st.Shaft = x[0], x[1], x[2]
 	hands := r3.Add(soleAt, geom.Vec{X: f.reach * math.Sin(st.Lean), Y: f.reach * math.Cos(st.Shaft) * math.Cos(st.Lean)})

@@ -54,12 +54,12 @@ func build(b body.Body, c Club, style Style, trait [NumTraits]float64, down *Dow
 	}
 	score, err := s.figure.write(style, trait, s.Stance, start)
 	if err != nil {
-		return nil, err
+		return nil, s.figure.fails(err)
 	}
 	if down == nil {
 		d, err := bringDown(b, c, &score)
 		if err != nil {
-			return nil, err
+			return nil, s.figure.fails(err)
 		}
 		down = &d
 	}
