@@ -1,11 +1,12 @@
 package plan
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"wideberth/internal/sim/say"
 )
 
 // collector gathers problems in document order.
@@ -26,7 +27,7 @@ func (c *collector) length(field, who, what string, v float64, r span) bool {
 	}
 	if c.imperial {
 		last := c.found[len(c.found)-1]
-		last.Message += fmt.Sprintf(" (%s to %s)", LabelFeet(r.lo), LabelFeet(r.hi))
+		last.Message += say.Sprintf(" (%s to %s)", LabelFeet(r.lo), LabelFeet(r.hi))
 	}
 	return false
 }
@@ -70,10 +71,10 @@ func (c *collector) count(field string, n, most int) {
 // box checks the two corners of a thing in the room.
 func (c *collector) box(field, who string, lo, hi [3]float64) {
 	for i, axis := range [3]string{"x", "y", "z"} {
-		a := c.length(fmt.Sprintf("%s.min[%d]", field, i), who, "least "+axis, lo[i], rangeCoordinate)
-		b := c.length(fmt.Sprintf("%s.max[%d]", field, i), who, "greatest "+axis, hi[i], rangeCoordinate)
+		a := c.length(say.Sprintf("%s.min[%d]", field, i), who, "least "+axis, lo[i], rangeCoordinate)
+		b := c.length(say.Sprintf("%s.max[%d]", field, i), who, "greatest "+axis, hi[i], rangeCoordinate)
 		if a && b && lo[i] >= hi[i] {
-			c.addf(fmt.Sprintf("%s.max[%d]", field, i), "%sgreatest %s %s m must be more than least %s %s m", who, axis, shortNumber(hi[i]), axis, shortNumber(lo[i]))
+			c.addf(say.Sprintf("%s.max[%d]", field, i), "%sgreatest %s %s m must be more than least %s %s m", who, axis, shortNumber(hi[i]), axis, shortNumber(lo[i]))
 		}
 	}
 }
@@ -110,7 +111,7 @@ func (n names) check(c *collector, field, kind, name string, i int) {
 		c.addf(at, "%s %d: the name %s is already used by %s", kind, i+1, strconv.Quote(name), holder)
 		return
 	}
-	n.seen[folded] = fmt.Sprintf("%s %d", kind, i+1)
+	n.seen[folded] = say.Sprintf("%s %d", kind, i+1)
 }
 
 func hasControl(s string) bool { return strings.ContainsFunc(s, isControl) }
@@ -122,9 +123,9 @@ func isControl(r rune) bool { return r < ' ' || r >= 0x7f && r < 0xa0 || r == 0x
 // when it has no name.
 func who(kind, name string, i int) string {
 	if strings.TrimSpace(name) == "" {
-		return fmt.Sprintf("%s %d: ", kind, i+1)
+		return say.Sprintf("%s %d: ", kind, i+1)
 	}
-	return fmt.Sprintf("%s %s: ", kind, strconv.Quote(clip(name)))
+	return say.Sprintf("%s %s: ", kind, strconv.Quote(clip(name)))
 }
 
 // shortNumber writes a number for a sentence: at most four decimals.

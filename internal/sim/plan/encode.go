@@ -1,30 +1,29 @@
 package plan
 
 import (
-	"bytes"
-	"encoding/json"
 	"math"
+
+	"wideberth/internal/sim/jsontext"
 )
 
 // JSON is the canonical compact encoding: fields in the order of the schema,
 // shortest numbers that read back the same. The same plan gives the same bytes.
 // A plan that holds NaN or an infinity, which Validate refuses, has none: nil.
 func (p Plan) JSON() []byte {
-	data, err := json.Marshal(p)
+	data, err := jsontext.Encode(p)
 	if err != nil {
 		return nil
 	}
 	return data
 }
 
-// PrettyJSON is JSON indented by two spaces, with a final newline.
+// PrettyJSON is JSON indented by two spaces, with a final newline; nil when JSON is.
 func (p Plan) PrettyJSON() []byte {
-	var out bytes.Buffer
-	if err := json.Indent(&out, p.JSON(), "", "  "); err != nil {
+	compact := p.JSON()
+	if compact == nil {
 		return nil
 	}
-	out.WriteByte('\n')
-	return out.Bytes()
+	return append(jsontext.Indent(compact), '\n')
 }
 
 // roundTenthMM rounds a length (m) to 0.1 mm, finer than any tape reads.

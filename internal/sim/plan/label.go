@@ -1,9 +1,10 @@
 package plan
 
 import (
-	"fmt"
 	"math"
 	"strconv"
+
+	"wideberth/internal/sim/say"
 )
 
 const (
@@ -88,7 +89,7 @@ func imperial(m float64, round func(float64) float64, feetFrom int64) string {
 	if n < feetFrom {
 		return sign + inches(n)
 	}
-	return fmt.Sprintf("%s%d ft %s", sign, n/eighthsPerFoot, inches(n%eighthsPerFoot))
+	return say.Sprintf("%s%d ft %s", sign, n/eighthsPerFoot, inches(n%eighthsPerFoot))
 }
 
 // inches writes eighths of an inch with the fraction in lowest terms.
@@ -99,11 +100,11 @@ func inches(eighths int64) string {
 	}
 	switch {
 	case top == 0:
-		return fmt.Sprintf("%d in", whole)
+		return say.Sprintf("%d in", whole)
 	case whole == 0:
-		return fmt.Sprintf("%d/%d in", top, bottom)
+		return say.Sprintf("%d/%d in", top, bottom)
 	}
-	return fmt.Sprintf("%d %d/%d in", whole, top, bottom)
+	return say.Sprintf("%d %d/%d in", whole, top, bottom)
 }
 
 func metric(m float64, round func(float64) float64) string {
@@ -118,5 +119,5 @@ func metric(m float64, round func(float64) float64) string {
 	if n < 1000 {
 		return sign + strconv.FormatInt(n, 10) + " mm"
 	}
-	return fmt.Sprintf("%s%d.%03d m", sign, n/1000, n%1000)
+	return say.Sprintf("%s%d.%03d m", sign, n/1000, n%1000)
 }

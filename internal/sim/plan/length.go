@@ -2,10 +2,11 @@ package plan
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
+
+	"wideberth/internal/sim/say"
 )
 
 const (
@@ -36,24 +37,24 @@ const (
 func ParseLength(text string, units string) (metres float64, err error) {
 	s := strings.TrimSpace(text)
 	if s == "" {
-		return 0, fmt.Errorf("no length given: type %s", goodLength(units))
+		return 0, say.Errorf("no length given: type %s", goodLength(units))
 	}
 	if len(s) > mostTyped {
-		return 0, fmt.Errorf("%s is too long to be a length: type %s", strconv.Quote(clip(s)), goodLength(units))
+		return 0, say.Errorf("%s is too long to be a length: type %s", strconv.Quote(clip(s)), goodLength(units))
 	}
 	s = plainText(s)
 	if strings.HasPrefix(s, "-") {
-		return 0, fmt.Errorf("%s is negative: a length is zero or more, such as %s", strconv.Quote(text), goodLength(units))
+		return 0, say.Errorf("%s is negative: a length is zero or more, such as %s", strconv.Quote(text), goodLength(units))
 	}
 	tokens, err := lengthTokens(s)
 	if err == nil {
 		metres, err = lengthOf(tokens, units == UnitsMetric)
 	}
 	if err != nil {
-		return 0, fmt.Errorf("%s cannot be read as a length (%w): type %s", strconv.Quote(text), err, goodLength(units))
+		return 0, say.Errorf("%s cannot be read as a length (%w): type %s", strconv.Quote(text), err, goodLength(units))
 	}
 	if !(metres <= longestTyped) {
-		return 0, fmt.Errorf("%s is more than %d m: type %s", strconv.Quote(text), longestTyped, goodLength(units))
+		return 0, say.Errorf("%s is more than %d m: type %s", strconv.Quote(text), longestTyped, goodLength(units))
 	}
 	return metres, nil
 }
@@ -166,7 +167,7 @@ func numberText(s string, unit float64) (float64, error) {
 	}
 	v, err := strconv.ParseFloat(s, 64)
 	if err != nil || math.IsInf(v, 0) {
-		return 0, fmt.Errorf("%s is not a number", s)
+		return 0, say.Errorf("%s is not a number", s)
 	}
 	return v, nil
 }

@@ -1,8 +1,9 @@
 package plan
 
 import (
-	"fmt"
 	"strings"
+
+	"wideberth/internal/sim/say"
 )
 
 // lengthTokens splits plain text into quantities: a number, perhaps with a
@@ -39,7 +40,7 @@ func oneQuantity(s string) (quantity, string, error) {
 		if i := strings.IndexAny(word, " 0123456789"); i > 0 {
 			word = word[:i]
 		}
-		return quantity{}, "", fmt.Errorf("%q is not expected there", clip(word))
+		return quantity{}, "", say.Errorf("%q is not expected there", clip(word))
 	}
 	var top, bottom string
 	q := quantity{}
@@ -54,7 +55,7 @@ func oneQuantity(s string) (quantity, string, error) {
 	if word != "" {
 		unit, ok := unitOf(word)
 		if !ok {
-			return quantity{}, "", fmt.Errorf("%q is not a unit", clip(word))
+			return quantity{}, "", say.Errorf("%q is not a unit", clip(word))
 		}
 		q.unit, rest = unit, after
 	}
@@ -123,12 +124,12 @@ func cutWord(s string) (word, rest string) {
 // fraction reads whole numbers above and below the line; below, 2 to 64.
 func fraction(top, bottom string) (float64, error) {
 	if strings.ContainsAny(top+bottom, ".,") || top == "" || bottom == "" {
-		return 0, fmt.Errorf("%s/%s is not a fraction", top, bottom)
+		return 0, say.Errorf("%s/%s is not a fraction", top, bottom)
 	}
 	a, errA := numberText(top, 0)
 	b, errB := numberText(bottom, 0)
 	if errA != nil || errB != nil || b < 2 || b > 64 || a >= b {
-		return 0, fmt.Errorf("%s/%s is not a fraction of an inch", top, bottom)
+		return 0, say.Errorf("%s/%s is not a fraction of an inch", top, bottom)
 	}
 	return a / b, nil
 }

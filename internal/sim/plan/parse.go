@@ -2,12 +2,13 @@ package plan
 
 import (
 	"bytes"
-	"encoding/json"
 	"errors"
-	"fmt"
-	"io"
+	"maps"
 	"math"
 	"strconv"
+
+	"wideberth/internal/sim/jsontext"
+	"wideberth/internal/sim/say"
 )
 
 // maxBytes is the largest document read: a plan at every limit is under a
@@ -19,25 +20,36 @@ const maxBytes = 1 << 20
 // WithDefaults and ends with Validate. It never returns a plan that Validate
 // refuses.
 func Parse(data []byte) (Plan, error) {
-	tree, err := decodeTree(data)
+	if len(data) > maxBytes {
+		return Plan{}, say.Errorf("the plan is %.1f MB, more than the 1 MB a plan may have", float64(len(data))/1e6)
+	}
+	if len(bytes.TrimSpace(data)) == 0 {
+		return Plan{}, errors.New("the plan is empty: it should be one JSON object with room, clubs and players")
+	}
+	tree, err := jsontext.Decode(data)
+	if err != nil {
+		return Plan{}, syntaxError(data, err)
+	}
+	return FromTree(tree)
+}
+
+// FromTree is Parse for JSON that jsontext.Decode has read.
+func FromTree(tree any) (Plan, error) {
+	object, ok := tree.(map[string]any)
+	if !ok {
+		return Plan{}, say.Errorf("the plan must be an object in braces, not %s", kindOf(tree))
+	}
+	version, err := versionOf(object)
 	if err != nil {
 		return Plan{}, err
 	}
-	if err := migrate(tree); err != nil {
+	object = migrate(object, version)
+	if err := checkShape(object); err != nil {
 		return Plan{}, err
-	}
-	if err := checkShape(tree); err != nil {
-		return Plan{}, err
-	}
-	// Encoding the checked tree again, rather than decoding data a second time,
-	// makes sure that the plan is read from exactly what was checked.
-	checked, err := json.Marshal(tree)
-	if err != nil {
-		return Plan{}, fmt.Errorf("the plan cannot be read: %w", err)
 	}
 	var p Plan
-	if err := json.Unmarshal(checked, &p); err != nil {
-		return Plan{}, fmt.Errorf("the plan cannot be read: %w", err)
+	if err := jsontext.Fill(object, &p); err != nil {
+		return Plan{}, say.Errorf("the plan cannot be read: %w", err)
 	}
 	p = p.WithDefaults()
 	if err := p.Validate(); err != nil {
@@ -46,64 +58,37 @@ func Parse(data []byte) (Plan, error) {
 	return p, nil
 }
 
-// decodeTree reads one JSON object, numbers kept as text.
-func decodeTree(data []byte) (map[string]any, error) {
-	if len(data) > maxBytes {
-		return nil, fmt.Errorf("the plan is %.1f MB, more than the 1 MB a plan may have", float64(len(data))/1e6)
-	}
-	if len(bytes.TrimSpace(data)) == 0 {
-		return nil, errors.New("the plan is empty: it should be one JSON object with room, clubs and players")
-	}
-	dec := json.NewDecoder(bytes.NewReader(data))
-	dec.UseNumber()
-	var tree any
-	if err := dec.Decode(&tree); err != nil {
-		return nil, syntaxError(data, err)
-	}
-	if _, err := dec.Token(); !errors.Is(err, io.EOF) {
-		return nil, fmt.Errorf("the plan has more text after its end, %s", position(data, dec.InputOffset()))
-	}
-	object, ok := tree.(map[string]any)
-	if !ok {
-		return nil, fmt.Errorf("the plan must be an object in braces, not %s", kindOf(tree))
-	}
-	return object, nil
-}
-
 // syntaxError says where the JSON breaks.
 func syntaxError(data []byte, err error) error {
-	var syntax *json.SyntaxError
+	syntax, ok := errors.AsType[*jsontext.SyntaxError](err)
 	switch {
-	case errors.As(err, &syntax):
-		return fmt.Errorf("the plan is not valid JSON %s: %w", position(data, syntax.Offset), err)
-	case errors.Is(err, io.ErrUnexpectedEOF), errors.Is(err, io.EOF):
-		return fmt.Errorf("the plan breaks off %s: a brace, bracket or quote is not closed: %w", position(data, int64(len(data))), err)
+	case !ok:
+		return say.Errorf("the plan breaks off %s: a brace, bracket or quote is not closed: %w", position(data, len(data)), err)
+	case syntax.Trailing:
+		return say.Errorf("the plan has more text after its end, %s", position(data, syntax.Offset-1))
 	}
-	return fmt.Errorf("the plan is not valid JSON: %w", err)
+	return say.Errorf("the plan is not valid JSON %s: %w", position(data, syntax.Offset), err)
 }
 
 // position names the line and column (both from 1) of a byte offset.
-func position(data []byte, offset int64) string {
-	head := data[:min(max(int(offset), 0), len(data))]
+func position(data []byte, offset int) string {
+	head := data[:offset]
 	line := 1 + bytes.Count(head, []byte("\n"))
 	column := max(1, len(head)-(bytes.LastIndexByte(head, '\n')+1))
-	return fmt.Sprintf("at line %d, column %d", line, column)
+	return say.Sprintf("at line %d, column %d", line, column)
 }
 
-// migrate brings an older document up to Version, one step at a time. A plan
-// without a version is version 0.
-func migrate(tree map[string]any) error {
-	version, err := versionOf(tree)
-	if err != nil {
-		return err
-	}
+// migrate returns a document of an older version as one of this Version, one
+// step at a time. A plan without a version is version 0.
+func migrate(tree map[string]any, version int) map[string]any {
+	tree = maps.Clone(tree)
 	for ; version < Version; version++ {
 		switch version {
 		case 0: // before plans carried a version; otherwise the same as 1
 		}
 	}
-	tree["version"] = json.Number(strconv.Itoa(version))
-	return nil
+	tree["version"] = jsontext.Number(strconv.Itoa(version))
+	return tree
 }
 
 // versionOf reads the version field: a whole number from 0 to Version.
@@ -112,11 +97,11 @@ func versionOf(tree map[string]any) (int, error) {
 	if !ok {
 		return 0, nil
 	}
-	number, ok := raw.(json.Number)
+	number, ok := raw.(jsontext.Number)
 	if !ok {
 		return 0, fieldErrorf("version", "version must be a number, not %s", kindOf(raw))
 	}
-	v, err := number.Float64()
+	v, err := number.Float()
 	if err != nil || v != math.Trunc(v) || v < 0 {
 		return 0, fieldErrorf("version", "version must be a whole number such as %d, not %s", Version, number)
 	}

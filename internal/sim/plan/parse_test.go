@@ -179,7 +179,7 @@ func FuzzParse(f *testing.F) {
 		}
 		f.Add(data)
 	}
-	f.Add(demoJSON)
+	f.Add([]byte(demoJSON))
 	f.Add([]byte(fmt.Sprintf(minimal, `,"tees":[],"air":null,"margin":-0.0`)))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		p, err := Parse(data)

@@ -1,10 +1,11 @@
 package plan
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"wideberth/internal/sim/say"
 )
 
 // FieldError is one thing wrong with a plan.
@@ -17,7 +18,7 @@ type FieldError struct {
 func (e *FieldError) Error() string { return e.Message }
 
 func fieldErrorf(field, format string, args ...any) *FieldError {
-	return &FieldError{Field: field, Message: fmt.Sprintf(format, args...)}
+	return &FieldError{Field: field, Message: say.Sprintf(format, args...)}
 }
 
 // Validate returns the first of Problems, a *FieldError, or nil.
@@ -67,7 +68,7 @@ func (p Plan) roomProblems(c *collector, things names) {
 	c.length("room.height", "room: ", "height", r.Height, rangeRoomHeight)
 	c.count("room.slopes", len(r.Slopes), MaxSlopes)
 	for i, s := range r.Slopes {
-		field := fmt.Sprintf("room.slopes[%d]", i)
+		field := say.Sprintf("room.slopes[%d]", i)
 		things.check(c, field, "slope", s.Name, i)
 		name := who("slope", s.Name, i)
 		c.word(field+".wall", name, "wall", s.Wall, "left", "right", "front", "back")
@@ -80,7 +81,7 @@ func (p Plan) roomProblems(c *collector, things names) {
 	}
 	c.count("room.solids", len(r.Solids), MaxSolids)
 	for i, s := range r.Solids {
-		field := fmt.Sprintf("room.solids[%d]", i)
+		field := say.Sprintf("room.solids[%d]", i)
 		things.check(c, field, "solid", s.Name, i)
 		c.box(field, who("solid", s.Name, i), s.Min, s.Max)
 	}
@@ -90,7 +91,7 @@ func (p Plan) floorProblems(c *collector) {
 	c.count("floor.layers", len(p.Floor.Layers), MaxLayers)
 	layers := newNames()
 	for i, l := range p.Floor.Layers {
-		field := fmt.Sprintf("floor.layers[%d]", i)
+		field := say.Sprintf("floor.layers[%d]", i)
 		layers.check(c, field, "floor layer", l.Name, i)
 		c.length(field+".thickness", who("floor layer", l.Name, i), "thickness", l.Thickness, rangeThickness)
 	}
@@ -137,7 +138,7 @@ func (p Plan) clubProblems(c *collector) {
 	c.count("clubs", len(p.Clubs), MaxClubs)
 	seen := newNames()
 	for i, b := range p.Clubs {
-		field := fmt.Sprintf("clubs[%d]", i)
+		field := say.Sprintf("clubs[%d]", i)
 		seen.check(c, field, "club", b.Name, i)
 		name := who("club", b.Name, i)
 		kinds := []string{KindDriver, KindWood, KindHybrid, KindIron, KindWedge}
@@ -164,7 +165,7 @@ func (p Plan) playerProblems(c *collector) {
 	c.count("players", len(p.Players), MaxPlayers)
 	seen := newNames()
 	for i, v := range p.Players {
-		field := fmt.Sprintf("players[%d]", i)
+		field := say.Sprintf("players[%d]", i)
 		seen.check(c, field, "player", v.Name, i)
 		name := who("player", v.Name, i)
 		height := c.length(field+".height", name, "height", v.Height, rangeStature)
@@ -193,7 +194,7 @@ func (p Plan) playerProblems(c *collector) {
 func references(c *collector, field, who, kind string, list []string, known func(string) bool) {
 	used := map[string]bool{}
 	for i, n := range list {
-		at := fmt.Sprintf("%s[%d]", field, i)
+		at := say.Sprintf("%s[%d]", field, i)
 		switch {
 		case !known(n):
 			c.addf(at, "%sthere is no %s called %s", who, kind, strconv.Quote(clip(n)))
@@ -207,7 +208,7 @@ func references(c *collector, field, who, kind string, list []string, known func
 func (p Plan) hungProblems(c *collector, things names) {
 	c.count("hung", len(p.Hung), MaxHung)
 	for i, h := range p.Hung {
-		field := fmt.Sprintf("hung[%d]", i)
+		field := say.Sprintf("hung[%d]", i)
 		things.check(c, field, "hung thing", h.Name, i)
 		name := who("hung thing", h.Name, i)
 		c.box(field, name, h.Min, h.Max)
@@ -221,7 +222,7 @@ func (p Plan) seatProblems(c *collector) {
 	c.count("seats", len(p.Seats), MaxSeats)
 	seen := newNames()
 	for i, s := range p.Seats {
-		field := fmt.Sprintf("seats[%d]", i)
+		field := say.Sprintf("seats[%d]", i)
 		seen.check(c, field, "seat", s.Name, i)
 		name := who("seat", s.Name, i)
 		c.length(field+".x", name, "x", s.X, span{0, max(p.Room.Length, 0)})
@@ -239,10 +240,10 @@ func (p Plan) sensorProblems(c *collector) {
 		c.addf("sensor.name", "sensor: the name must be one line of 1–%d characters", maxName)
 	}
 	for i, axis := range [2]string{"x", "y"} {
-		a := c.length(fmt.Sprintf("sensor.min[%d]", i), "sensor: ", "least "+axis, s.Min[i], rangeCoordinate)
-		b := c.length(fmt.Sprintf("sensor.max[%d]", i), "sensor: ", "greatest "+axis, s.Max[i], rangeCoordinate)
+		a := c.length(say.Sprintf("sensor.min[%d]", i), "sensor: ", "least "+axis, s.Min[i], rangeCoordinate)
+		b := c.length(say.Sprintf("sensor.max[%d]", i), "sensor: ", "greatest "+axis, s.Max[i], rangeCoordinate)
 		if a && b && s.Min[i] >= s.Max[i] {
-			c.addf(fmt.Sprintf("sensor.max[%d]", i), "sensor: greatest %s %s m must be more than least %s %s m", axis, shortNumber(s.Max[i]), axis, shortNumber(s.Min[i]))
+			c.addf(say.Sprintf("sensor.max[%d]", i), "sensor: greatest %s %s m must be more than least %s %s m", axis, shortNumber(s.Max[i]), axis, shortNumber(s.Min[i]))
 		}
 	}
 }

@@ -1,19 +1,17 @@
 package plan
 
 import (
-	"encoding/json"
-	"fmt"
 	"reflect"
 	"slices"
-	"strconv"
 	"strings"
+
+	"wideberth/internal/sim/jsontext"
+	"wideberth/internal/sim/say"
 )
 
 // checkShape compares a decoded document with the schema, which is the Go types
 // of this package and their json tags: unknown fields, missing required ones
-// (those not marked omitempty), wrong types and lists of the wrong length. The
-// json package alone would name neither the path of an unknown field nor a
-// missing one, and takes names in the wrong case.
+// (those not marked omitempty), wrong types and lists of the wrong length.
 func checkShape(tree map[string]any) error {
 	// What a plan as a whole may leave out though it is always written.
 	optional := []string{"margin", "floor", "tees", "clubs", "players"}
@@ -77,7 +75,7 @@ func checkValue(value any, t reflect.Type, path string) error {
 			return fieldErrorf(path, "%s must be a list of %d numbers, not of %d", path, t.Len(), len(items))
 		}
 		for i, item := range items {
-			if err := checkValue(item, t.Elem(), fmt.Sprintf("%s[%d]", path, i)); err != nil {
+			if err := checkValue(item, t.Elem(), say.Sprintf("%s[%d]", path, i)); err != nil {
 				return err
 			}
 		}
@@ -91,11 +89,11 @@ func checkValue(value any, t reflect.Type, path string) error {
 			return wrongType(path, "true or false", value)
 		}
 	case reflect.Float64, reflect.Int:
-		number, ok := value.(json.Number)
+		number, ok := value.(jsontext.Number)
 		if !ok {
 			return wrongType(path, "a number", value)
 		}
-		if _, err := strconv.ParseFloat(string(number), 64); err != nil {
+		if _, err := number.Float(); err != nil {
 			return fieldErrorf(path, "%s is too large a number", path)
 		}
 	}
@@ -115,7 +113,7 @@ func kindOf(v any) string {
 		return "true or false"
 	case string:
 		return "text"
-	case json.Number:
+	case jsontext.Number:
 		return "a number"
 	case []any:
 		return "a list"
