@@ -11,6 +11,8 @@
 //	length  text, units            → metres, label, other
 //	label   metres, units, form    → label
 //	labels  metres (a list), …     → labels
+//	ball    plan, focus, catch     → what the ball meets, see ballAnswer
+//	quantity  of, text, units      → value, label
 //
 // A request that cannot be served gives {"error": {"message", "field"}}: a
 // sentence for a person, and where it applies the path of the field at fault.
@@ -56,6 +58,8 @@ type request struct {
 	Metres json.RawMessage `json:"metres"`
 	Units  string          `json:"units"`
 	Form   string          `json:"form"`
+	Catch  float64         `json:"catch"` // share of balls to be caught
+	Of     string          `json:"of"`    // kind of a quantity
 }
 
 // Handle serves one request. It always returns one JSON object.
@@ -151,6 +155,10 @@ func (s *Solver) serve(body []byte) (any, error) {
 		return label(req)
 	case "labels":
 		return labels(req)
+	case "ball":
+		return s.ball(req)
+	case "quantity":
+		return quantity(req)
 	}
 	return nil, say.Errorf("the page asked for %q, which this program does not know: reload the page", clip(req.Kind))
 }

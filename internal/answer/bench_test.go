@@ -56,3 +56,14 @@ func BenchmarkSampleSwing(b *testing.B) {
 		sweep.Sample(m.swing, sweep.FineTolerance)
 	}
 }
+
+// The whole demo's ball, as the page asks for it once the verdict is shown.
+func BenchmarkBall(b *testing.B) {
+	var s Solver
+	body := append([]byte(`{"kind":"ball","plan":`), plan.Demo().JSON()...)
+	body = append(body, '}')
+	s.Handle(body)
+	for b.Loop() {
+		s.Handle(body)
+	}
+}

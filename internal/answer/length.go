@@ -83,6 +83,7 @@ func labeller(req request) (func(m float64) string, error) {
 	}
 	forms := map[string]func(float64, string) string{
 		"": plan.Label, "short": plan.LabelShort, "down": plan.LabelDown, "tape": plan.LabelTape,
+		ofSpeed: speedLabel, ofTemperature: temperatureLabel, ofAltitude: altitudeLabel,
 	}
 	write, ok := forms[req.Form]
 	if !ok {

@@ -1,0 +1,268 @@
+package answer
+
+import (
+	"bytes"
+	"encoding/json"
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"wideberth/internal/sim/plan"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+// askBall asks about the ball; more is further fields of the request.
+func askBall(t *testing.T, s *Solver, p plan.Plan, f Focus, more string) ballAnswer {
+	t.Helper()
+	focus, _ := json.Marshal(f)
+	raw := s.Handle(fmt.Appendf(nil, `{"kind":"ball","plan":%s,"focus":%s%s}`, p.JSON(), focus, more))
+	var out struct {
+		ballAnswer
+		Error *Problem
+	}
+	if err := json.Unmarshal(raw, &out); err != nil {
+		t.Fatal(err)
+	}
+	if out.Error != nil {
+		t.Fatalf("ball: %s", out.Error.Message)
+	}
+	return out.ballAnswer
+}
+
+// one is the demo with a single player and club.
+func one(player, club int) plan.Plan {
+	p := plan.Demo().WithDefaults()
+	p.Players, p.Clubs = p.Players[player:player+1], p.Clubs[club:club+1]
+	p.Players[0].Clubs = nil
+	return p
+}
+
+func TestBallGolden(t *testing.T) {
+	var s Solver
+	var got bytes.Buffer
+	raw := s.Handle(fmt.Appendf(nil, `{"kind":"ball","plan":%s}`, plan.Demo().JSON()))
+	if err := json.Indent(&got, raw, "", " "); err != nil {
+		t.Fatal(err)
+	}
+	got.WriteByte('\n')
+	file := filepath.Join("testdata", "ball-demo.json")
+	if *update {
+		if err := os.WriteFile(file, got.Bytes(), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Equal(got.Bytes(), want) {
+		t.Errorf("the answer about the demo's ball differs from %s; look at it and run with -update", file)
+	}
+}
+
+// Every way a ball can end is said, and none of it flatters.
+func TestBallSentences(t *testing.T) {
+	cases := []struct {
+		name, more string
+		plan       func() plan.Plan
+		summary    []string // parts of the summary
+		told       []string // parts of the sentences together
+	}{
+		{"the driver meets the screen", "", func() plan.Plan { return one(1, 0) },
+			[]string{"Tall guest, driver, middle tee: a well-struck ball meets the screen", "mph", "all 1,000 ordinary balls", "as few as 99.6 %"},
+			[]string{"Every ball with the driver meets the screen first", "Off the screen the well-struck ball may come back past the golfer"}},
+		{"a steep wedge under a low ceiling", "", func() plan.Plan {
+			p := one(0, 2)
+			p.Clubs[0].Loft, p.Clubs[0].Ball = 58, &plan.Ball{Speed: 33, Launch: 45, Spin: 9500}
+			p.Room.Height, p.Room.Slopes, p.Room.Solids, p.Hung = 2.30, nil, nil, nil
+			return p
+		},
+			[]string{"a well-struck ball meets the ceiling", "before the screen"},
+			[]string{"with the pitching wedge meet the ceiling first, up to", "before the screen"}},
+		{"past a narrow screen", "", func() plan.Plan {
+			p := one(0, 1)
+			p.Players[0].Skill = plan.SkillWild
+			p.Screen.Width, p.Screen.SideReturn, p.Screen.TopReturn = 1.2, 0, 0
+			return p
+		},
+			[]string{"Screen and returns catch", "95 % interval"},
+			[]string{"passes left of the screen and meets", "passes right of the screen and meets", "1 ball in "}},
+		{"no screen", "", func() plan.Plan {
+			p := one(0, 0)
+			p.Screen = nil
+			return p
+		},
+			[]string{"meets the front wall", "The plan has no screen to catch it."},
+			[]string{"Off the front wall"}},
+		{"metric", "", func() plan.Plan {
+			p := one(0, 0)
+			p.Units = plan.UnitsMetric
+			return p
+		}, []string{" mm above the bare floor", " m/s"}, []string{" m/s"}},
+		{"a measured ball speed is taken as it is", "", func() plan.Plan {
+			p := one(0, 0)
+			p.Units = plan.UnitsMetric
+			p.Clubs[0].Ball.Speed = 40
+			return p
+		}, []string{"at 40 m/s"}, nil},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			var s Solver
+			out := askBall(t, &s, c.plan(), Focus{}, c.more)
+			told := strings.Join(out.Sentences, "\n")
+			for _, part := range c.summary {
+				if !strings.Contains(out.Summary, part) {
+					t.Errorf("summary = %q, want it to hold %q", out.Summary, part)
+				}
+			}
+			for _, part := range c.told {
+				if !strings.Contains(told, part) {
+					t.Errorf("sentences = %q, want them to hold %q", told, part)
+				}
+			}
+			everything, _ := json.Marshal(out)
+			for _, bad := range []string{"safe", "%!", "NaN", "-0 %", "balls meets", "in in "} {
+				if strings.Contains(strings.ToLower(string(everything)), strings.ToLower(bad)) {
+					t.Errorf("the answer holds %q", bad)
+				}
+			}
+		})
+	}
+}
+
+// A higher catch rate never asks for a shallower return, and the curve that goes
+// with it falls to nothing.
+func TestCatchRate(t *testing.T) {
+	var s Solver
+	p := plan.Demo()
+	need := -1.0
+	for _, rate := range []string{"0.95", "0.99", "0.999"} {
+		e := askBall(t, &s, p, Focus{}, `,"catch":`+rate).Enclosure
+		if e.Top.Need < need {
+			t.Errorf("catch %s: top return %v m, want no less than %v at a lower rate", rate, e.Top.Need, need)
+		}
+		need = e.Top.Need
+		for i, at := range e.Curve {
+			if i > 0 && (at.Top > e.Curve[i-1].Top || at.Side > e.Curve[i-1].Side || at.Depth <= e.Curve[i-1].Depth) {
+				t.Errorf("catch %s: the curve rises at %v m", rate, at.Depth)
+			}
+		}
+		if last := e.Curve[len(e.Curve)-1]; last.Top != 0 || last.Side != 0 {
+			t.Errorf("catch %s: the curve ends at %+v, want nothing missed", rate, last)
+		}
+		if e.Top.Need > e.Top.All {
+			t.Errorf("catch %s: needs %v m, more than all balls take (%v m)", rate, e.Top.Need, e.Top.All)
+		}
+	}
+	if need <= 0 {
+		t.Error("no rate asks for a top return in the demo: the wedge climbs over its screen")
+	}
+}
+
+// Ordinary balls may need no side return while a shot off the hosel does; the
+// answer has to show both.
+func TestMishitsStandBesideOrdinaryBalls(t *testing.T) {
+	var s Solver
+	p := one(0, 0)
+	p.Players[0].Skill = plan.SkillSteady
+	p.Screen.SideReturn = 0
+	out := askBall(t, &s, p, Focus{}, "")
+	if out.Enclosure.Side.Need != 0 || out.Enclosure.Side.Verdict != "clear" {
+		t.Fatalf("side return = %+v, want none needed for a steady driver", out.Enclosure.Side)
+	}
+	found := false
+	for _, m := range out.Enclosure.Mishits {
+		if m.Name == "Hosel 45°" {
+			found = true
+			if m.OK || !strings.Contains(m.Text, "side return") || !strings.Contains(m.Text, "the plan has none") {
+				t.Errorf("hosel 45° = %+v, want a side return asked for that the plan has not got", m)
+			}
+		}
+	}
+	if !found {
+		t.Error("the hosel shot is missing")
+	}
+}
+
+func TestBallRefusals(t *testing.T) {
+	var s Solver
+	demo := string(plan.Demo().JSON())
+	for _, c := range []struct{ name, body, want string }{
+		{"catches more than all", `{"kind":"ball","catch":1.5,"plan":` + demo + `}`, "outside 0.5–1"},
+		{"catches hardly any", `{"kind":"ball","catch":0.2,"plan":` + demo + `}`, "outside 0.5–1"},
+		{"no plan", `{"kind":"ball"}`, "empty"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			problem, _ := ask(t, &s, c.body)["error"].(map[string]any)
+			if message, _ := problem["message"].(string); !strings.Contains(message, c.want) {
+				t.Errorf("message = %q, want it to hold %q", message, c.want)
+			}
+		})
+	}
+}
+
+func TestOneIn(t *testing.T) {
+	for _, c := range []struct {
+		share float64
+		good  bool
+		want  string
+	}{
+		{1, false, "Every ball"}, {0.025, false, "1 ball in 40"}, {0.0249, false, "1 ball in 40"},
+		{0.0249, true, "1 ball in 41"}, {0.5, false, "1 ball in 2"}, {0.001, false, "1 ball in 1,000"},
+		{0.61, false, "7 balls in 10"}, {0.61, true, "6 balls in 10"}, {0.97, false, "Nearly every ball"}, {0.97, true, "9 balls in 10"},
+	} {
+		if got := oneIn(c.share, c.good); got != c.want {
+			t.Errorf("oneIn(%v, good %v) = %q, want %q", c.share, c.good, got, c.want)
+		}
+	}
+}
+
+func TestBallLabelsNeverFlatter(t *testing.T) {
+	for _, c := range []struct{ name, got, want string }{
+		{"a speed that threatens", words{units: plan.UnitsMetric}.speedUp(12.01), "13 m/s"},
+		{"exactly", words{units: plan.UnitsMetric}.speedUp(12), "12 m/s"},
+		{"in mph", words{units: plan.UnitsImperial}.speedUp(0.44704 * 20.2), "21 mph"},
+		{"a limit", words{units: plan.UnitsImperial}.speedDown(0.44704 * 14.9), "14 mph"},
+		{"what is caught", shareDown(0.9999), "99.9 %"},
+		{"what is missed", shareUp(0.0001), "0.1 %"},
+		{"nothing missed", shareUp(0), "0 %"},
+		{"a depth needed", words{units: plan.UnitsMetric}.up(0.3251), "326 mm"},
+		{"a depth there is", words{units: plan.UnitsMetric}.down(0.3259), "325 mm"},
+		{"spare", degreesDown(-0.01), "−0.1°"},
+		{"own launch", degreesUp(12.5), "12.5°"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%s = %q, want %q", c.name, c.got, c.want)
+		}
+	}
+}
+
+func TestQuantity(t *testing.T) {
+	for _, c := range []struct{ name, body, want string }{
+		{"mph", `{"kind":"quantity","of":"speed","text":"139","units":"imperial"}`, `{"value":62.139,"label":"139 mph"}`},
+		{"m/s in an imperial plan", `{"kind":"quantity","of":"speed","text":"62 m/s"}`, `{"value":62,"label":"138.7 mph"}`},
+		{"decimal comma", `{"kind":"quantity","of":"speed","text":"62,5","units":"metric"}`, `{"value":62.5,"label":"62.5 m/s"}`},
+		{"km/h", `{"kind":"quantity","of":"speed","text":"216 km/h","units":"metric"}`, `{"value":60,"label":"60 m/s"}`},
+		{"Fahrenheit", `{"kind":"quantity","of":"temperature","text":"50","units":"imperial"}`, `{"value":10,"label":"50 °F"}`},
+		{"frost", `{"kind":"quantity","of":"temperature","text":"-5 °C","units":"metric"}`, `{"value":-5,"label":"−5 °C"}`},
+		{"what a label says, read back", `{"kind":"quantity","of":"temperature","text":"−5 °C","units":"metric"}`, `{"value":-5,"label":"−5 °C"}`},
+		{"a mile up", `{"kind":"quantity","of":"altitude","text":"5,280 ft","units":"imperial"}`, `{"value":1609.3,"label":"5280 ft"}`},
+		{"altitude in metres", `{"kind":"quantity","of":"altitude","text":"300 m"}`, `{"value":300,"label":"984 ft"}`},
+		{"labels of speeds", `{"kind":"labels","metres":[62,null],"units":"imperial","form":"speed"}`, `{"labels":["138.7 mph",""]}`},
+		{"a word", `{"kind":"quantity","of":"speed","text":"fast"}`, `{"error":{"message":"\"fast\" is not a speed: write it as 139 mph"}}`},
+		{"a wrong unit", `{"kind":"quantity","of":"speed","text":"62 furlongs"}`, `{"error":{"message":"\"62 furlongs\" has a unit that is not known here: write it as 139 mph"}}`},
+		{"an unknown kind", `{"kind":"quantity","of":"mood","text":"1"}`, `{"error":{"message":"a quantity of the kind \"mood\" was asked for, which this program does not know: reload the page"}}`},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			var s Solver
+			if got := string(s.Handle([]byte(c.body))); got != c.want {
+				t.Errorf("Handle\n got %s\nwant %s", got, c.want)
+			}
+		})
+	}
+}

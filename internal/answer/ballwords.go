@@ -1,0 +1,270 @@
+package answer
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"wideberth/internal/sim/ball"
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/say"
+)
+
+// Figures in these sentences are rounded to the less reassuring side: shares
+// that are caught, and what there is, down; shares that are not, speeds, and
+// what is needed, up.
+
+// summary says what the well-struck ball meets and how many ordinary ones are
+// caught.
+func (b *balls) summary(o ball.Outcome) string {
+	return swing3(o.Player, o.Club, o.Tee) + ": a well-struck ball " + b.meeting(o.Struck.Contact) + ". " + b.caught(o)
+}
+
+// swing3 names who swings what from where, as swinger does of a check.
+func swing3(player, club, tee string) string {
+	if !strings.HasSuffix(strings.ToLower(tee), "tee") {
+		tee += " tee"
+	}
+	return player + ", " + club + ", " + tee
+}
+
+// meeting says what a ball meets and where: "meets the ceiling 1 ft 2 in before
+// the screen, at 88 mph".
+func (b *balls) meeting(c ball.Contact) string {
+	at := ", at " + b.speedUp(c.Speed)
+	switch c.Kind {
+	case ball.KindNone:
+		return "meets nothing within the time that was followed"
+	case ball.KindScreen:
+		if c.Caught {
+			return "meets the screen " + plan.LabelShort(c.Point[2], b.units) + " above the bare floor" + at
+		}
+	case ball.KindGap:
+		return passing(c.Beside) + " the screen and meets " + surface(c.Surface) + " behind it" + at
+	case ball.KindSideReturn, ball.KindTopReturn:
+		if c.Caught {
+			return "is caught by " + surface(c.Surface) + at
+		}
+		return "meets " + surface(c.Surface) + " from outside" + at
+	}
+	return "meets " + surface(c.Surface) + b.before(c.Short) + at
+}
+
+// passing says how a ball gets behind the screen.
+func passing(beside string) string {
+	if beside == "behind" {
+		return "gets in behind"
+	}
+	return "passes " + beside
+}
+
+// before says how far short of the screen something is met, rounded up.
+func (b *balls) before(short float64) string {
+	if b.plan.Screen == nil || short <= 0 {
+		return ""
+	}
+	return " " + b.up(short) + " before the screen"
+}
+
+// caught says how many ordinary balls screen and returns catch.
+func (b *balls) caught(o ball.Outcome) string {
+	n := thousands(o.Balls)
+	switch {
+	case b.plan.Screen == nil:
+		return "The plan has no screen to catch it."
+	case o.Caught.Share == 1:
+		return say.Sprintf("Screen and returns caught all %s ordinary balls that were flown; of all such balls it may be as few as %s.", n, shareDown(o.Caught.Low))
+	case o.Caught.Share == 0:
+		return say.Sprintf("Screen and returns caught none of %s ordinary balls that were flown.", n)
+	}
+	return say.Sprintf("Screen and returns catch %s of ordinary balls (95 %% interval %s to %s, of %s flown).", shareDown(o.Caught.Share), shareDown(o.Caught.Low), shareDown(o.Caught.High), n)
+}
+
+// sentences says what the ordinary balls meet, those that are not caught first.
+func (b *balls) sentences(o ball.Outcome) []string {
+	out := []string{}
+	for _, caught := range [2]bool{false, true} {
+		for _, s := range o.Shares {
+			if isCaught(s) == caught {
+				out = append(out, b.share(s, o.Club, caught))
+			}
+		}
+	}
+	return append(out, b.backSentence(o.Struck))
+}
+
+// isCaught reports whether a share is of balls that met cloth.
+func isCaught(s ball.Share) bool {
+	switch s.Kind {
+	case ball.KindScreen, ball.KindSideReturn, ball.KindTopReturn:
+		return true
+	}
+	return false
+}
+
+// share says of one surface how many balls meet it: "1 ball in 40 with the wedge
+// meets the ceiling, up to 1 ft 2 in before the screen".
+func (b *balls) share(s ball.Share, club string, caught bool) string {
+	text, verb := oneIn(s.Share, caught), "meets "
+	with := " with the " + club + " "
+	tail := say.Sprintf(" (%s, 95 %% interval %s to %s).", shareNear(s.Share), shareDown(s.Low), shareUp(s.High))
+	switch {
+	case s.Kind == ball.KindNone:
+		return text + with + "meets nothing within the time that was followed" + tail
+	case s.Kind == ball.KindGap:
+		verb = passing(s.Beside) + " the screen and meets "
+		return plural(text, text+with+verb+surface(s.Surface)+" behind it"+tail)
+	case caught:
+		return plural(text, text+with+verb+surface(s.Surface)+" first"+tail)
+	}
+	far := b.before(s.FarShort)
+	if far != "" {
+		far = ", up to" + far
+	}
+	return plural(text, text+with+verb+surface(s.Surface)+" first"+far+tail)
+}
+
+// plural makes a sentence agree with balls when its subject is more than one.
+func plural(subject, sentence string) string {
+	if !strings.Contains(subject, "balls") {
+		return sentence
+	}
+	s := sentence[len(subject):]
+	for _, v := range [][2]string{{" meets ", " meet "}, {" passes ", " pass "}, {" gets ", " get "}} {
+		s = strings.ReplaceAll(s, v[0], v[1])
+	}
+	return subject + s
+}
+
+// oneIn writes a share as people say it: "1 ball in 40", or "7 balls in 10".
+func oneIn(share float64, good bool) string {
+	if share >= 1 {
+		return "Every ball"
+	}
+	n := 1 / share
+	if n >= 2 {
+		if good {
+			n = ceil(n)
+		} else {
+			n = floor(n)
+		}
+		return "1 ball in " + thousands(int(n))
+	}
+	tenths := ceil(10 * share)
+	if good {
+		tenths = floor(10 * share)
+	}
+	if tenths >= 10 {
+		return "Nearly every ball"
+	}
+	return strconv.Itoa(int(tenths)) + " balls in 10"
+}
+
+// backSentence says how the well-struck ball comes back.
+func (b *balls) backSentence(r ball.Rebound) string {
+	if r.Contact.Kind == ball.KindNone {
+		return "No ball comes back within the time that was followed."
+	}
+	return say.Sprintf("Off %s the well-struck ball %s; likely it %s.", surface(r.Contact.Surface), b.back(r.High, "may come back"), b.back(r.Likely, "comes back"))
+}
+
+// back says where a return gets: past the golfer, or how near.
+func (b *balls) back(r ball.Return, verb string) string {
+	if r.Reaches {
+		return say.Sprintf("%s past the golfer at up to %s, about %s up", verb, b.speedUp(r.Speed), b.rough(r.Height))
+	}
+	if r.Nearest <= 0 {
+		return "comes to rest at the golfer's feet"
+	}
+	return "comes to rest " + b.down(r.Nearest) + " short of the golfer"
+}
+
+// warning is about the fastest ball that may come back past the golfer, of all
+// players, clubs and tees.
+func (b *balls) warning(outcomes []ball.Outcome) string {
+	worst, off, who, mishit := ball.Return{}, "", "", ""
+	see := func(r ball.Return, o ball.Outcome, from, name string) {
+		if r.Reaches && r.Warn && r.Speed > worst.Speed {
+			worst, off, who, mishit = r, from, swing3(o.Player, o.Club, o.Tee), name
+		}
+	}
+	for _, o := range outcomes {
+		see(o.Struck.High, o, o.Struck.Contact.Surface, "")
+		for _, s := range o.Shares {
+			see(s.Back, o, s.Surface, "")
+		}
+		for _, m := range o.Misses {
+			see(m.Back, o, m.Contact.Surface, m.Name)
+		}
+	}
+	if off == "" {
+		return ""
+	}
+	what := "an ordinary ball"
+	if mishit != "" {
+		what = article(mishit) + " ball"
+	}
+	least := math.Sqrt(2 * ball.WarnEnergy / ball.Mass)
+	return say.Sprintf("A ball can come back. %s: %s that meets %s may return past the golfer at up to %s, about %s up. Anything over %s there (1 joule) is warned of.",
+		who, what, surface(off), b.speedUp(worst.Speed), b.rough(worst.Height), b.speedDown(least))
+}
+
+// article puts "a" or "an" before a word.
+func article(word string) string {
+	if strings.ContainsAny(word[:1], "aeiou") {
+		return "an " + word
+	}
+	return "a " + word
+}
+
+// Labels. What there is, down; what is needed or threatens, up.
+
+func (w words) down(m float64) string { return w.gap(m) }
+func (w words) near(m float64) string { return plan.LabelShort(max(0, m), w.units) }
+
+// rough writes how high a ball comes back, to a whole inch or centimetre: what
+// it rests on is not known any finer.
+func (w words) rough(m float64) string {
+	step := w.coarse()
+	return plan.Label(step*math.Round(max(0, m)/step), w.units)
+}
+
+// coarse is a whole inch or centimetre, m.
+func (w words) coarse() float64 {
+	if w.units == plan.UnitsMetric {
+		return 0.01
+	}
+	return 0.0254
+}
+
+// up rounds a length up to the next 1/8 in or mm.
+func (w words) up(m float64) string {
+	return strings.TrimPrefix(plan.LabelDown(-max(0, m), w.units), minus)
+}
+
+func (w words) speedUp(v float64) string {
+	n, unit := w.speedIn(v)
+	return say.Sprintf("%.0f", ceil(n)) + unit
+}
+
+func (w words) speedDown(v float64) string {
+	n, unit := w.speedIn(v)
+	return say.Sprintf("%.0f", floor(n)) + unit
+}
+
+// speedIn is a speed in the plan's unit, and its name.
+func (w words) speedIn(v float64) (float64, string) {
+	if w.units == plan.UnitsMetric {
+		return v, " m/s"
+	}
+	return v * mphPerMetrePerSecond, " mph"
+}
+
+// shareUp, shareDown and shareNear write a share in percent, to a tenth.
+func shareUp(s float64) string   { return percentTenths(ceil(1000 * s)) }
+func shareDown(s float64) string { return percentTenths(floor(1000 * s)) }
+func shareNear(s float64) string { return percentTenths(math.Round(1000 * s)) }
+
+func percentTenths(tenths float64) string {
+	return strconv.FormatFloat(tenths/10, 'f', -1, 64) + " %"
+}
