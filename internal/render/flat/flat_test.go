@@ -10,10 +10,9 @@ import (
 	"path/filepath"
 	"testing"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/r3"
 	"wideberth/internal/sim/swing"
 )
 

@@ -3,10 +3,9 @@ package ball
 import (
 	"math"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/ode"
+	"wideberth/internal/sim/r3"
 )
 
 // Options of a flight; the zero value suits a room.

@@ -3,10 +3,9 @@ package ball
 import (
 	"math"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/r3"
 )
 
 // Launch is how a ball leaves: from where, which way, how fast, how spun.

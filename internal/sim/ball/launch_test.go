@@ -4,9 +4,8 @@ import (
 	"math"
 	"testing"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/r3"
 )
 
 func TestStateOfLaunch(t *testing.T) {

@@ -3,10 +3,9 @@ package ball
 import (
 	"cmp"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/r3"
 )
 
 // WarnEnergy (J) is the energy at the golfer's plane above which a return is

@@ -6,10 +6,9 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/r3"
 )
 
 var materials = []Material{Cloth, Steel, Foam, Hard, Ground}

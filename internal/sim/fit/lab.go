@@ -1,11 +1,12 @@
 package fit
 
 import (
-	"fmt"
 	"slices"
 
 	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/jsontext"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/say"
 	"wideberth/internal/sim/sweep"
 )
 
@@ -25,8 +26,12 @@ const keepAtMost = 24
 // relatives returns the family of a player with a club for the given directions.
 func (l *Lab) relatives(player plan.Player, club plan.Club, dirs []geom.Vec) (*relatives, error) {
 	// Everything that a swing depends on, and nothing else.
-	key := fmt.Sprint(player.Height, player.Sex, player.Span, player.Arm, player.Shoe,
-		player.Turn, player.Plane, player.Follow, club.Kind, club.Length, club.Lie, dirs)
+	text, err := jsontext.Encode([]any{player.Height, player.Sex, player.Span, player.Arm, player.Shoe,
+		player.Turn, player.Plane, player.Follow, club.Kind, club.Length, club.Lie, dirs})
+	if err != nil {
+		return nil, say.Errorf("player %q with %q: %w", player.Name, club.Name, err)
+	}
+	key := string(text)
 	if r, ok := l.kept[key]; ok {
 		return r, nil
 	}

@@ -1,13 +1,13 @@
 package fit
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
 	"wideberth/internal/sim/body"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/say"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
 )
@@ -60,11 +60,11 @@ func newRelatives(player plan.Player, club plan.Club, dirs []geom.Vec) (*relativ
 	b := body.New(player)
 	family, err := swing.NewFamily(b, swing.NewClub(club), swing.StyleOf(player))
 	if err != nil {
-		return nil, fmt.Errorf("player %q with %q: %w", player.Name, club.Name, err)
+		return nil, say.Errorf("player %q with %q: %w", player.Name, club.Name, err)
 	}
 	r := &relatives{family: family, notes: b.Notes, dirs: dirs}
 	if err := r.reduce(); err != nil {
-		return nil, fmt.Errorf("player %q with %q: %w", player.Name, club.Name, err)
+		return nil, say.Errorf("player %q with %q: %w", player.Name, club.Name, err)
 	}
 	return r, nil
 }

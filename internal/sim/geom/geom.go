@@ -1,8 +1,8 @@
 // Package geom holds the few shapes that golfer, club and room are made of:
-// capsules, half-spaces and boxes, in metres, on gonum's r3 vectors.
+// capsules, half-spaces and boxes, in metres, on the vectors of package r3.
 package geom
 
-import "gonum.org/v1/gonum/spatial/r3"
+import "wideberth/internal/sim/r3"
 
 // Vec is a point or a direction, metres.
 type Vec = r3.Vec

@@ -1,10 +1,10 @@
 package sweep
 
 import (
-	"fmt"
 	"math"
 
 	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/say"
 	"wideberth/internal/sim/swing"
 )
 
@@ -84,11 +84,11 @@ func NewTrack(times []float64, poses []swing.Pose) *Track {
 // Reset makes the track that of NewTrack, reusing its buffers.
 func (t *Track) Reset(times []float64, poses []swing.Pose) {
 	if len(times) != len(poses) || len(times) == 0 {
-		panic(fmt.Sprintf("sweep: %d times for %d poses", len(times), len(poses)))
+		panic(say.Sprintf("sweep: %d times for %d poses", len(times), len(poses)))
 	}
 	for i := 1; i < len(times); i++ {
 		if !(times[i] > times[i-1]) {
-			panic(fmt.Sprintf("sweep: time %v after time %v", times[i], times[i-1]))
+			panic(say.Sprintf("sweep: time %v after time %v", times[i], times[i-1]))
 		}
 	}
 	if len(times) == 1 {

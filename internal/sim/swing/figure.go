@@ -3,10 +3,9 @@ package swing
 import (
 	"math"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"wideberth/internal/sim/body"
 	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/r3"
 )
 
 // figure is a golfer who has taken a stance with a club: all that does not

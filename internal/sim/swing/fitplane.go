@@ -3,9 +3,8 @@ package swing
 import (
 	"math"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/r3"
 )
 
 // fitPlane returns the slope to the floor (rad, 0 to π/2) of the plane with the

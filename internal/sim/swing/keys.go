@@ -3,9 +3,8 @@ package swing
 import (
 	"math"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/r3"
 )
 
 // score is a whole swing on paper: every channel at every key moment.

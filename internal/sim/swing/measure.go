@@ -3,9 +3,8 @@ package swing
 import (
 	"math"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/r3"
 )
 
 // Measurement is one quantity of a swing in the terms in which measured swings

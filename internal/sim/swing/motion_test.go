@@ -5,9 +5,8 @@ import (
 	"math"
 	"testing"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/r3"
 )
 
 // eachSwing calls f with central swings over styles, statures and clubs, and
@@ -43,7 +42,7 @@ func length(c geom.Capsule) float64 { return geom.Norm(r3.Sub(c.B, c.A)) }
 // on the grip, and a lead foot that stays where it was put.
 func TestLimbsKeepTheirLength(t *testing.T) {
 	const (
-		boneTol = 1e-9 // rounding: every bone is laid off by its length
+		boneTol = 1e-9  // rounding: every bone is laid off by its length
 		hipTol  = 0.040 // m that a hip may give way: the pelvis drops and tilts, which the model leaves out
 		gripTol = 1e-3
 	)

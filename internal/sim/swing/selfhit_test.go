@@ -5,9 +5,8 @@ import (
 	"math"
 	"testing"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/r3"
 )
 
 // apart returns the signed distance between two capsules: the least distance of

@@ -9,9 +9,8 @@
 package swing
 
 import (
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"wideberth/internal/sim/body"
+	"wideberth/internal/sim/r3"
 )
 
 // Swing is one full swing, from address to the finish.
