@@ -86,8 +86,9 @@ func (f *figure) takeStance(standOff float64) (Stance, joints, error) {
 	wish := [3]float64{trunk.angle, arms.angle, shaft.angle}
 	give := [3]float64{trunk.give, arms.give, shaft.give}
 	x := wish
+	miss := height(x)
 	for range 12 { // Gauss–Newton on the one constraint; settles in 4 to 6
-		c := height(x)
+		c := miss
 		const step = 1e-5
 		var g [3]float64
 		norm, off := 0.0, c
@@ -101,8 +102,11 @@ func (f *figure) takeStance(standOff float64) (Stance, joints, error) {
 		for i := range x {
 			x[i] = wish[i] - g[i]*give[i]*give[i]*off/norm
 		}
+		if miss = height(x); math.Abs(miss-c) < 1e-9 {
+			break
+		}
 	}
-	if miss := math.Abs(height(x)); !(miss < 1e-6) || x[2] < 15*degree || x[2] > 85*degree || x[0] < -10*degree || x[0] > 80*degree {
+	if !(math.Abs(miss) < 1e-6) || x[2] < 15*degree || x[2] > 85*degree || x[0] < -10*degree || x[0] > 80*degree {
 		return st, j, f.fails(ErrNoStance)
 	}
 	st.Forward, st.Hang, st.Shaft = x[0], x[1], x[2]
@@ -133,7 +137,7 @@ func (f *figure) takeStance(standOff float64) (Stance, joints, error) {
 
 // aim sets the hand channels so that the hands lie at offset from the hub.
 func (f *figure) aim(j *joints, offset geom.Vec) {
-	j[chReach] = r3.Norm(offset)
+	j[chReach] = geom.Norm(offset)
 	j[chTheta], j[chHandSlope] = planeAngles(r3.Scale(1/j[chReach], offset), j[chHandTrace])
 }
 

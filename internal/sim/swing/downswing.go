@@ -61,17 +61,14 @@ func bringDown(b body.Body, c Club, s *score) (Downswing, error) {
 	start := State{Theta: s[chTheta][kTop], Phi: s[chPhi][kTop]}
 	wantArm, end := s[chTheta][kImpact], s[chPhi][kImpact]
 	swing := func(wrist, tol float64) (Run, error) { return d.Pendulum.Swing(start, d.drive(wrist), end, tol) }
-	lo, hi := wristLeast, wristMost
-	for range 14 {
-		mid := (lo + hi) / 2
-		run, err := swing(mid, 1e-5)
-		if err != nil || run.Final.Theta < wantArm {
-			lo = mid
-		} else {
-			hi = mid
+	// More wrist torque brings the club down earlier, with less of the arm's way done.
+	d.WristTorque = crossing(wristLeast, wristMost, 0.01, func(wrist float64) float64 {
+		run, err := swing(wrist, 1e-5)
+		if err != nil {
+			return -math.Pi // too weak to bring the club down at all
 		}
-	}
-	d.WristTorque = (lo + hi) / 2
+		return run.Final.Theta - wantArm
+	})
 	run, err := swing(d.WristTorque, 1e-8)
 	if err != nil {
 		return d, err

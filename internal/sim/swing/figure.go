@@ -18,6 +18,8 @@ type figure struct {
 	pelvis                geom.Vec // middle of the hips at address
 	leadAnkle, trailAnkle geom.Vec
 	armLimit              float64 // longest shoulder to hand-centre distance with the elbow all but straight
+	legLimit              float64 // the same from hip to ankle
+	sinLie, cosLie        float64
 }
 
 // How far a joint may straighten and give. A limb never quite straightens, so
@@ -38,11 +40,15 @@ func newFigure(b body.Body, c Club) figure {
 	f.thigh = b.HipHeight - b.KneeHeight
 	f.shank = b.KneeHeight - b.AnkleHeight
 	f.armLimit = armStraight * b.Arm()
+	f.legLimit = legStraight * (f.thigh + f.shank)
+	f.sinLie, f.cosLie = math.Sincos(c.Lie)
 	return f
 }
 
 // core is the part of a pose on which everything else hangs.
 type core struct {
+	sinForward, cosForward, sinSide, cosSide float64 // of the trunk's two leans
+
 	pelvis, hub    geom.Vec // middle of the hips, middle of the shoulder line
 	up, lead       geom.Vec // along the trunk; from the trail to the lead shoulder
 	hips           geom.Vec // from the trail to the lead hip
@@ -56,18 +62,19 @@ type core struct {
 func (f *figure) trunkOf(j *joints) (c core) {
 	sf, cf := math.Sincos(j[chForward])
 	ss, cs := math.Sincos(j[chSide])
+	c.sinForward, c.cosForward, c.sinSide, c.cosSide = sf, cf, ss, cs
 	c.up = geom.Vec{X: -ss, Y: -sf * cs, Z: cf * cs}
 	square := geom.Vec{X: cs, Y: -sf * ss, Z: cf * ss} // the shoulder line without turn
 	behind := r3.Cross(c.up, square)
 	st, ct := math.Sincos(j[chChest])
-	c.lead = r3.Sub(r3.Scale(ct, square), r3.Scale(st, behind))
+	c.lead = sum(ct, square, -st, behind)
 	sp, cp := math.Sincos(j[chPelvis])
 	c.hips = geom.Vec{X: cp, Y: -sp}
 
 	c.pelvis = r3.Add(f.pelvis, geom.Vec{X: j[chPelvisX], Y: j[chPelvisY], Z: j[chPelvisZ]})
-	c.hub = r3.Add(c.pelvis, r3.Scale(f.trunk, c.up))
-	half := r3.Scale(f.body.ShoulderWidth/2, c.lead)
-	c.leadShoulder, c.trailShoulder = r3.Add(c.hub, half), r3.Sub(c.hub, half)
+	c.hub = along(c.pelvis, f.trunk, c.up)
+	half := f.body.ShoulderWidth / 2
+	c.leadShoulder, c.trailShoulder = along(c.hub, half, c.lead), along(c.hub, -half, c.lead)
 	return c
 }
 
@@ -99,23 +106,34 @@ func (f *figure) coreOf(j *joints) core {
 	limit := f.armLimit + girdleSlide
 	reach := softMin(j[chReach], f.stretch(&c, arm, c.leadShoulder, -leadAbove, limit))
 	reach = softMin(reach, f.stretch(&c, arm, c.trailShoulder, trailBelow, limit))
-	c.hands = r3.Add(c.hub, r3.Scale(reach, arm))
+	c.hands = along(c.hub, reach, arm)
 	return c
 }
 
 // stretch returns how far from the hub along arm the middle of the hands may go
 // before the hand at offset along the club is limit away from its shoulder.
 func (f *figure) stretch(c *core, arm, shoulder geom.Vec, offset, limit float64) float64 {
-	v := r3.Sub(r3.Add(c.hub, r3.Scale(offset, c.club)), shoulder)
-	b := r3.Dot(arm, v)
-	return -b + math.Sqrt(max(0, b*b-r3.Dot(v, v)+limit*limit))
+	v := r3.Sub(along(c.hub, offset, c.club), shoulder)
+	b := geom.Dot(arm, v)
+	return root(b*b-geom.Dot(v, v)+limit*limit) - b
 }
 
 // softMin is the lesser of a and b with the corner rounded over softness; it is
-// never more than either.
+// never more than either. (Comparisons: the min and max builtins cost more, for
+// the sake of NaN and −0.)
 func softMin(a, b float64) float64 {
-	h := max(softness-math.Abs(a-b), 0) / softness
-	return min(a, b) - h*h*softness/4
+	d := a - b
+	if d >= softness {
+		return b
+	}
+	if d <= -softness {
+		return a
+	}
+	if d > 0 {
+		a, d = b, -d
+	}
+	h := softness + d
+	return a - h*h/(4*softness)
 }
 
 // pose fills out with every part for the joints j.
@@ -123,123 +141,47 @@ func (f *figure) pose(j *joints, out *Pose) {
 	c := f.coreOf(j)
 	f.poseClub(&c, out)
 	f.poseArms(&c, out)
-	f.poseTrunk(&c, j, out)
-	f.poseLegs(&c, j, out)
+	f.poseTrunk(&c, out)
+	f.poseLegs(&c, j[chHeel], out)
 }
 
 func (f *figure) poseClub(c *core, out *Pose) {
-	along := func(d float64) geom.Vec { return r3.Add(c.hands, r3.Scale(d, c.club)) }
-	out[Grip] = geom.Capsule{A: along(-gripToCap), B: along(gripLength - gripToCap), R: gripRadius}
-	a, b := f.headAxis(c)
-	out[Shaft] = geom.Capsule{A: along(gripLength - gripToCap), B: along(f.reach - f.club.HeadRadius), R: shaftRadius}
-	out[Clubhead] = geom.Capsule{A: a, B: b, R: f.club.HeadRadius}
+	end := along(c.hands, gripLength-gripToCap, c.club)
+	out[Grip] = geom.Capsule{A: along(c.hands, -gripToCap, c.club), B: end, R: gripRadius}
+	out[Shaft] = geom.Capsule{A: end, B: along(c.hands, f.reach-f.club.HeadRadius, c.club), R: shaftRadius}
+	heel, toe := f.headAxis(c)
+	out[Clubhead] = geom.Capsule{A: heel, B: toe, R: f.club.HeadRadius}
 }
 
 // headAxis returns the ends of the clubhead's axis, heel and toe. The head lies
 // along the sole, which the lie angle fixes to the shaft.
 func (f *figure) headAxis(c *core) (heel, toe geom.Vec) {
-	sl, cl := math.Sincos(f.club.Lie)
-	toToe := r3.Add(r3.Scale(cl, c.club), r3.Scale(sl, c.clubFace))
-	upSole := r3.Sub(r3.Scale(cl, c.clubFace), r3.Scale(sl, c.club))
-	sole := r3.Add(c.hands, r3.Scale(f.reach, c.club))
-	heel = r3.Add(sole, r3.Scale(f.club.HeadRadius, upSole))
-	heel = r3.Add(heel, r3.Scale(f.club.HeadRadius/2, toToe))
-	return heel, r3.Add(heel, r3.Scale(f.club.HeadSpan, toToe))
+	r := f.club.HeadRadius
+	sl, cl := f.sinLie, f.cosLie
+	toToe := sum(cl, c.club, sl, c.clubFace)
+	// From the sole by the radius square to it and half the radius along it.
+	heel = along(c.hands, f.reach-r*sl, c.club)
+	heel = along(heel, r*cl, c.clubFace)
+	heel = along(heel, r/2, toToe)
+	return heel, along(heel, f.club.HeadSpan, toToe)
 }
 
-func (f *figure) poseArms(c *core, out *Pose) {
-	down := r3.Scale(-1, c.up)
-	out[LeadUpperArm], out[LeadForearm], out[LeadHand] =
-		f.arm(c.leadShoulder, r3.Sub(c.hands, r3.Scale(leadAbove, c.club)), r3.Add(down, r3.Scale(0.3, c.lead)))
-	out[TrailUpperArm], out[TrailForearm], out[TrailHand] =
-		f.arm(c.trailShoulder, r3.Add(c.hands, r3.Scale(trailBelow, c.club)), r3.Sub(down, r3.Scale(0.3, c.lead)))
-}
-
-// arm closes one arm between shoulder and hand by inverse kinematics; the elbow
-// points as nearly as it can along bend.
-func (f *figure) arm(shoulder, hand, bend geom.Vec) (upper, fore, fist geom.Capsule) {
+func (f *figure) poseTrunk(c *core, out *Pose) {
 	b := &f.body
-	line := r3.Sub(hand, shoulder)
-	dist := r3.Norm(line)
-	dir := r3.Scale(1/dist, line)
-	if use := softMin(dist, f.armLimit); use < dist {
-		shoulder = r3.Add(shoulder, r3.Scale(dist-use, dir))
-		dist = use
-	}
-	wrist := r3.Sub(hand, r3.Scale(b.Hand, dir))
-	elbow := middleJoint(shoulder, dir, dist-b.Hand, b.UpperArm, b.Forearm, bend)
-	return geom.Capsule{A: shoulder, B: elbow, R: b.UpperArmRadius},
-		geom.Capsule{A: elbow, B: wrist, R: b.ForearmRadius},
-		geom.Capsule{A: wrist, B: hand, R: b.HandRadius}
-}
-
-// middleJoint returns the elbow or knee of a two-bone chain from root along the
-// unit vector dir to an end at distance dist; the joint lies towards bend.
-func middleJoint(root, dir geom.Vec, dist, first, second float64, bend geom.Vec) geom.Vec {
-	dist = max(dist, math.Abs(first-second)+0.01)
-	a := (first*first - second*second + dist*dist) / (2 * dist)
-	h := math.Sqrt(max(0, first*first-a*a))
-	side := r3.Sub(bend, r3.Scale(r3.Dot(bend, dir), dir))
-	return r3.Add(root, r3.Add(r3.Scale(a, dir), r3.Scale(h/r3.Norm(side), side)))
-}
-
-func (f *figure) poseTrunk(c *core, j *joints, out *Pose) {
-	b := &f.body
-	halfHips := r3.Scale(b.HipWidth/2, c.hips)
-	out[Pelvis] = geom.Capsule{A: r3.Sub(c.pelvis, halfHips), B: r3.Add(c.pelvis, halfHips), R: b.PelvisRadius}
+	half := b.HipWidth / 2
+	out[Pelvis] = geom.Capsule{A: along(c.pelvis, -half, c.hips), B: along(c.pelvis, half, c.hips), R: b.PelvisRadius}
 	// The shoulder line is the joints' height; the round top of the chest stays under it.
-	chest := r3.Sub(c.hub, r3.Scale(b.TrunkRadius*0.8, c.up))
-	out[Trunk] = geom.Capsule{A: r3.Add(c.pelvis, r3.Scale(0.05, c.up)), B: chest, R: b.TrunkRadius}
+	out[Trunk] = geom.Capsule{A: along(c.pelvis, 0.05, c.up), B: along(c.hub, -0.8*b.TrunkRadius, c.up), R: b.TrunkRadius}
 
-	// The head is carried more forward than the trunk, looking at the ball, and
-	// half as far to the side.
-	const look = 14 * math.Pi / 180
-	sf, cf := math.Sincos(j[chForward] + look)
-	ss, cs := math.Sincos(j[chSide] / 2)
+	// The head is carried 14° more forward than the trunk, looking at the ball,
+	// and half as far to the side.
+	const sinLook, cosLook = 0.24192189559966773, 0.97029572627599647
+	sf, cf := c.sinForward*cosLook+c.cosForward*sinLook, c.cosForward*cosLook-c.sinForward*sinLook
+	cs := math.Sqrt((1 + c.cosSide) / 2)
+	ss := c.sinSide / (2 * cs)
 	axis := geom.Vec{X: -ss, Y: -sf * cs, Z: cf * cs}
 	crown := b.Stature - b.ShoulderHeight
-	at := func(d float64) geom.Vec { return r3.Add(c.hub, r3.Scale(d, axis)) }
-	out[Head] = geom.Capsule{A: at(crown - b.HeadHeight + b.HeadRadius), B: at(crown - b.HeadRadius), R: b.HeadRadius}
-	out[Neck] = geom.Capsule{A: c.hub, B: at(crown - b.HeadHeight + b.HeadRadius), R: b.NeckRadius}
-}
-
-func (f *figure) poseLegs(c *core, j *joints, out *Pose) {
-	b := &f.body
-	front := geom.Vec{X: c.hips.Y, Y: -c.hips.X}
-	half := r3.Scale(b.HipWidth/2, c.hips)
-
-	leadToe := geom.Vec{X: 0.34, Y: -0.94} // foot flared 20° to the target, common practice
-	out[LeadThigh], out[LeadShank] = f.leg(r3.Add(c.pelvis, half), f.leadAnkle, r3.Add(leadToe, r3.Scale(0.5, front)))
-	out[LeadFoot] = f.foot(f.leadAnkle, leadToe, 0)
-
-	lift := j[chHeel]
-	trailToe := geom.Vec{X: -0.17 + 0.9*lift, Y: -0.98 + 0.3*lift}
-	trailToe = r3.Unit(trailToe)
-	ankle := r3.Add(f.trailAnkle, geom.Vec{X: 0.06 * lift, Y: -0.07 * lift, Z: 0.45 * b.FootLength * lift})
-	out[TrailThigh], out[TrailShank] = f.leg(r3.Sub(c.pelvis, half), ankle, r3.Add(trailToe, front))
-	out[TrailFoot] = f.foot(ankle, trailToe, lift)
-}
-
-// leg closes one leg between hip and ankle; the knee points as nearly as it can
-// along bend. A hip that is farther off than the leg is long gives way.
-func (f *figure) leg(hip, ankle, bend geom.Vec) (thigh, shank geom.Capsule) {
-	line := r3.Sub(ankle, hip)
-	dist := geom.Norm(line)
-	dir := r3.Scale(1/dist, line)
-	use := softMin(dist, legStraight*(f.thigh+f.shank))
-	hip = r3.Add(hip, r3.Scale(dist-use, dir))
-	knee := middleJoint(hip, dir, use, f.thigh, f.shank, bend)
-	return geom.Capsule{A: hip, B: knee, R: f.body.ThighRadius}, geom.Capsule{A: knee, B: ankle, R: f.body.ShankRadius}
-}
-
-// foot runs from under the ankle to the toe, which stays on the ground while
-// the heel lifts.
-func (f *figure) foot(ankle, toe geom.Vec, lift float64) geom.Capsule {
-	r := f.body.FootRadius
-	length := 0.72*f.body.FootLength - r
-	heel := ankle
-	heel.Z -= (f.body.AnkleHeight + f.body.Shoe - r) * (1 - 0.6*lift)
-	tip := r3.Add(heel, r3.Scale(length*(1-0.35*lift), toe))
-	tip.Z = r
-	return geom.Capsule{A: heel, B: tip, R: r}
+	chin := along(c.hub, crown-b.HeadHeight+b.HeadRadius, axis)
+	out[Head] = geom.Capsule{A: chin, B: along(c.hub, crown-b.HeadRadius, axis), R: b.HeadRadius}
+	out[Neck] = geom.Capsule{A: c.hub, B: chin, R: b.NeckRadius}
 }

@@ -100,7 +100,7 @@ func (f *figure) write(style Style, trait [NumTraits]float64, st Stance, start j
 
 	sway := trait[TraitSway]
 	s[chPelvisX] = keys{0, -0.01 - sway/2, -0.02 - sway, -0.025 - sway, 0.03, 0.10, 0.112, 0.12 + sway/2, 0.135 + sway, 0.14 + sway}
-	s[chPelvisY] = keys{0, 0, 0.005, 0.01, 0, -0.025, -0.03, -0.025, -0.01, 0}
+	s[chPelvisY] = keys{0, 0, 0.005, 0.01, 0, -0.025 + 0.01*short, -0.03 + 0.01*short, -0.025, -0.01, 0}
 	rise := trait[TraitRise]
 	s[chPelvisZ] = keys{0, 0, rise / 4, rise/4 - 0.008, -0.025, 0, 0.005 + rise/2, rise, rise - 0.012, rise - 0.02}
 	for _, ch := range []channel{chPelvisX, chPelvisY, chPelvisZ} {
@@ -165,21 +165,13 @@ func (f *figure) meetBall(s *score, st Stance, steeper float64) error {
 			geom.Norm(r3.Sub(trail, c.trailShoulder))-girdleEase) - f.armLimit
 	}
 	// Standing up takes the shoulder away from the hands.
-	lo, hi := s[chForward][kTop]-18*degree, s[chForward][kTop]+4*degree
-	for range 30 {
-		mid := (lo + hi) / 2
-		if arm(mid) > 0 {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	j[chForward] = hi
+	top := s[chForward][kTop]
+	j[chForward] = crossing(top-18*degree, top+4*degree, 1e-9, arm)
 	f.aim(&j, r3.Sub(hands, f.trunkOf(&j).hub))
 	for _, ch := range []channel{chTheta, chHandSlope, chReach, chPhi, chClubSlope, chForward} {
 		s[ch][kImpact] = j[ch]
 	}
-	s[chForward][kShaftThrough] = hi - 3*degree
+	s[chForward][kShaftThrough] = j[chForward] - 3*degree
 	if math.IsNaN(j[chTheta]) {
 		return ErrNoImpact
 	}

@@ -10,6 +10,7 @@ package swing
 
 import (
 	"wideberth/internal/sim/body"
+	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/r3"
 )
 
@@ -183,7 +184,7 @@ func (s *Swing) PhaseAt(t float64) Phase {
 func (s *Swing) ClubheadSpeed(t float64) float64 {
 	const h = 1e-4
 	a, b := s.PoseAt(t - h)[Clubhead], s.PoseAt(t + h)[Clubhead]
-	return r3.Norm(r3.Sub(r3.Add(b.A, b.B), r3.Add(a.A, a.B))) / 2 / (2 * h)
+	return geom.Norm(r3.Sub(r3.Add(b.A, b.B), r3.Add(a.A, a.B))) / 2 / (2 * h)
 }
 
 // ImpactTime returns when the clubhead is back at the ball, s.

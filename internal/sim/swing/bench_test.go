@@ -1,0 +1,54 @@
+package swing
+
+import "testing"
+
+// benchTimes is about how many instants a swing is sampled at when a family is
+// run through a room.
+const benchTimes = 150
+
+func benchFamily(b *testing.B) (*Family, []Variation, []Pose) {
+	f, err := NewFamily(golfer(1.78), clubNamed("driver"), Style{})
+	if err != nil {
+		b.Fatal(err)
+	}
+	times := make([]float64, benchTimes)
+	for i := range times {
+		times[i] = f.Central.Duration() * float64(i) / (benchTimes - 1)
+	}
+	f.SetTimes(times)
+	return f, Variations(256, 20), make([]Pose, benchTimes)
+}
+
+// BenchmarkMember is one member of a family, modelled and posed.
+func BenchmarkMember(b *testing.B) {
+	f, vs, poses := benchFamily(b)
+	b.ReportAllocs()
+	for i := 0; b.Loop(); i++ {
+		s, err := f.Member(vs[i%len(vs)])
+		if err != nil {
+			b.Fatal(err)
+		}
+		f.Poses(s, poses)
+	}
+}
+
+// BenchmarkMemberOnly leaves the poses out.
+func BenchmarkMemberOnly(b *testing.B) {
+	f, vs, _ := benchFamily(b)
+	b.ReportAllocs()
+	for i := 0; b.Loop(); i++ {
+		if _, err := f.Member(vs[i%len(vs)]); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkNew is the central swing with its downswing integrated.
+func BenchmarkNew(b *testing.B) {
+	body, club := golfer(1.78), clubNamed("driver")
+	for b.Loop() {
+		if _, err := New(body, club, Style{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
