@@ -15,7 +15,7 @@ const (
 	// hollow is how much nearer, m: the largest seen over boxes all round a
 	// golfer is 0.03 (TestTreeHoldsTheSample).
 	hollow = 0.04
-	// nearBox is the clearance (m) under which every member is tried.
+	// nearBox is the cautious clearance (m) under which every member is tried.
 	nearBox = 0.30
 )
 
@@ -27,8 +27,8 @@ func (r *relatives) againstBox(s sweep.Surface, touched []bool) (least, typical 
 	c := r.tree.Clearance(s.Box)
 	least, who = c.Clearance, r.far[c.Track]
 	typical = r.tracks[0].Clearance(s).Clearance
-	if least >= nearBox {
-		return min(typical, max(nearBox, least-hollow)), typical, who
+	if least >= nearBox+hollow {
+		return min(typical, least-hollow), typical, who
 	}
 	r.visit(s, least, len(r.sample), func(i int) *reach { return &r.sample[i] }, func(i int, t *sweep.Track) {
 		if c, near := t.ClearanceWithin(s, max(0, least)); near {

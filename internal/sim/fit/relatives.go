@@ -39,6 +39,7 @@ type relatives struct {
 	tree    *sweep.Tree    // over the central swing and the corners
 	far     []*reach       // whose tracks are in the tree, by its index
 	tracks  []*sweep.Track // theirs; the first is the central swing's
+	extent  geom.Box       // around all of the tracks, with hollow to spare
 	poses   []swing.Pose   // scratch for members of the sample
 	track   *sweep.Track   // scratch
 }
@@ -143,6 +144,13 @@ func (r *relatives) reduce() error {
 	}
 	r.central = *central
 	r.tracks, r.tree = tracks, sweep.NewTree(tracks...)
+	r.extent = geom.EmptyBox()
+	for _, t := range tracks {
+		for part := range swing.NumParts {
+			r.extent = r.extent.Union(t.Bounds(part))
+		}
+	}
+	r.extent = r.extent.Grown(hollow)
 
 	if err := r.drawSample(times); err != nil {
 		return err

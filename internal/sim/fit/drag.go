@@ -1,0 +1,75 @@
+package fit
+
+import (
+	"math"
+	"slices"
+
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/say"
+	"wideberth/internal/sim/sweep"
+)
+
+// Reading is the answer while a tee is being moved: the clearances alone, in
+// microseconds. The Check of the place where it is let go tells the rest.
+type Reading struct {
+	Tee     string       `json:"tee"`
+	X       float64      `json:"x"` // m
+	Y       float64      `json:"y"`
+	Verdict string       `json:"verdict"` // the worst
+	Checks  []QuickCheck `json:"checks"`
+	Free    bool         `json:"free"` // a ball may lie there
+}
+
+// QuickCheck is what is known at once of a player with a club on the moved tee.
+//
+// To flat surfaces (walls, ceiling, slopes, screen) Clearance is that of a Check.
+// Near a box (a beam, a projector, a return) it is Cautious: that of the
+// farthest-reaching members of the family less 0.04 m, which none of the others
+// undercuts; a Check, which tries every member, finds up to as much more.
+type QuickCheck struct {
+	Player    string  `json:"player"`
+	Club      string  `json:"club"`
+	Verdict   string  `json:"verdict"`
+	Clearance float64 `json:"clearance"` // m
+	Surface   string  `json:"surface"`   // the nearest
+	Cautious  bool    `json:"cautious"`
+}
+
+// At reads the clearances of everybody who uses a tee with that tee moved to
+// (x, y); other tees do not matter. The tee is named; "" is the first.
+func (l *Lab) At(p plan.Plan, tee string, x, y float64) (Reading, error) {
+	p = p.WithDefaults()
+	i := slices.IndexFunc(p.Tees, func(t plan.Tee) bool { return tee == "" || t.Name == tee })
+	if i < 0 {
+		return Reading{}, say.Errorf("tee %q is not in the plan", tee)
+	}
+	if err := p.Validate(); err != nil {
+		return Reading{}, err
+	}
+	if math.IsNaN(x+y) || math.IsInf(x+y, 0) {
+		return Reading{}, say.Errorf("tee %q: %g, %g is no place", p.Tees[i].Name, x, y)
+	}
+	casts, err := l.casts(p, nil, nil)
+	if err != nil {
+		return Reading{}, err
+	}
+	at := spot{x, y}
+	r := Reading{Tee: p.Tees[i].Name, X: x, Y: y, Verdict: Clear, Checks: []QuickCheck{},
+		Free: ballFits(p, at)}
+	for k := range casts {
+		c := &casts[k]
+		if !slices.ContainsFunc(p.TeesOf(c.player), func(t plan.Tee) bool { return t.Name == r.Tee }) {
+			continue
+		}
+		f := newFloor(p, casts[k:k+1])
+		t := f.tightest(at, math.Inf(1))
+		q := QuickCheck{
+			Player: c.player.Name, Club: c.club.Name,
+			Verdict: verdictOf(t.clearance, p.Margin), Clearance: t.clearance, Surface: t.surface,
+			Cautious: slices.ContainsFunc(f.boxes, func(s sweep.Surface) bool { return s.Name == t.surface }),
+		}
+		r.Checks = append(r.Checks, q)
+		r.Verdict = worse(r.Verdict, q.Verdict)
+	}
+	return r, nil
+}
