@@ -5,7 +5,10 @@ import (
 	"math"
 	"reflect"
 	"strconv"
+	"strings"
 	"unicode/utf8"
+
+	"wideberth/internal/sim/order"
 )
 
 // Encode writes a value as compact JSON with the bytes of json.Marshal: members
@@ -79,11 +82,7 @@ func (e *encoder) number(s string) error {
 	if s == "" {
 		s = "0" // as encoding/json has it
 	}
-	d := decoder{data: []byte(s)}
-	if c := s[0]; c != '-' && !isDigit(c) {
-		return errors.New("jsontext: " + strconv.Quote(s) + " is not a number")
-	}
-	if _, err := d.number(); err != nil || d.at < len(s) {
+	if n, err := Decode([]byte(s)); err != nil || n != any(Number(s)) {
 		return errors.New("jsontext: " + strconv.Quote(s) + " is not a number")
 	}
 	e.text(s)
@@ -110,61 +109,80 @@ func (e *encoder) float(f float64, bits int) error {
 	return nil
 }
 
-const hexDigits = "0123456789abcdef"
-
 func (e *encoder) quoted(s string) {
-	e.out = append(e.out, '"')
+	e.text(`"`)
+	from := 0 // of what is not written yet
 	for i := 0; i < len(s); {
-		c := s[i]
-		if c >= utf8.RuneSelf {
-			r, n := utf8.DecodeRuneInString(s[i:])
-			switch {
-			case r == utf8.RuneError && n == 1:
-				e.text(`\ufffd`)
-			case r == '\u2028' || r == '\u2029':
-				e.text(`\u202`)
-				e.out = append(e.out, hexDigits[r&0xf])
-			default:
-				e.text(s[i : i+n])
-			}
-			i += n
-			continue
+		r, n := utf8.DecodeRuneInString(s[i:])
+		if escape := escapeOf(r, n); escape != "" {
+			e.text(s[from:i])
+			e.text(escape)
+			from = i + n
 		}
-		i++
-		switch {
-		case c == '"' || c == '\\':
-			e.out = append(e.out, '\\', c)
-		case c == '\b':
-			e.text(`\b`)
-		case c == '\f':
-			e.text(`\f`)
-		case c == '\n':
-			e.text(`\n`)
-		case c == '\r':
-			e.text(`\r`)
-		case c == '\t':
-			e.text(`\t`)
-		case c < ' ' || c == '<' || c == '>' || c == '&':
-			e.text(`\u00`)
-			e.out = append(e.out, hexDigits[c>>4], hexDigits[c&0xf])
-		default:
-			e.out = append(e.out, c)
+		i += n
+	}
+	e.text(s[from:])
+	e.text(`"`)
+}
+
+// escapeOf is what stands for a character of n bytes in text, or nothing when
+// the character itself does.
+func escapeOf(r rune, n int) string {
+	switch r {
+	case '"':
+		return `\"`
+	case '\\':
+		return `\\`
+	case '\b':
+		return `\b`
+	case '\f':
+		return `\f`
+	case '\n':
+		return `\n`
+	case '\r':
+		return `\r`
+	case '\t':
+		return `\t`
+	case '\u2028':
+		return `\u2028`
+	case '\u2029':
+		return `\u2029`
+	case utf8.RuneError:
+		if n == 1 { // not UTF-8
+			return `\ufffd`
 		}
 	}
-	e.out = append(e.out, '"')
+	if r < ' ' || r == '<' || r == '>' || r == '&' {
+		const digits = "0123456789abcdef"
+		return `\u00` + digits[r>>4:r>>4+1] + digits[r&0xf:r&0xf+1]
+	}
+	return ""
+}
+
+// before writes what stands before member i: the opening bracket or a comma.
+func (e *encoder) before(i int, opening string) {
+	if i > 0 {
+		opening = ","
+	}
+	e.text(opening)
+}
+
+// after writes what stands after n members.
+func (e *encoder) after(n int, opening, closing string) {
+	if n == 0 {
+		e.text(opening)
+	}
+	e.text(closing)
 }
 
 func (e *encoder) list(v reflect.Value) error {
-	e.out = append(e.out, '[')
 	for i := range v.Len() {
-		if i > 0 {
-			e.out = append(e.out, ',')
-		}
+		e.before(i, "[")
 		if err := e.value(v.Index(i)); err != nil {
 			return err
 		}
 	}
-	e.out = append(e.out, ']')
+	e.after(v.Len(), "[", "]")
 	return nil
 }
 
@@ -177,39 +195,17 @@ func (e *encoder) mapping(v reflect.Value) error {
 		return nil
 	}
 	keys := v.MapKeys()
-	sortKeys(keys)
-	e.out = append(e.out, '{')
+	order.Stable(keys, func(a, b reflect.Value) int { return strings.Compare(a.String(), b.String()) })
 	for i, k := range keys {
-		if i > 0 {
-			e.out = append(e.out, ',')
-		}
+		e.before(i, "{")
 		e.quoted(k.String())
-		e.out = append(e.out, ':')
+		e.text(":")
 		if err := e.value(v.MapIndex(k)); err != nil {
 			return err
 		}
 	}
-	e.out = append(e.out, '}')
+	e.after(len(keys), "{", "}")
 	return nil
-}
-
-// sortKeys sorts by merging halves: the general sort of package slices would be
-// several times this package's weight for its one use here.
-func sortKeys(keys []reflect.Value) {
-	if len(keys) < 2 {
-		return
-	}
-	left := append([]reflect.Value{}, keys[:len(keys)/2]...)
-	right := keys[len(keys)/2:]
-	sortKeys(left)
-	sortKeys(right)
-	for i := 0; len(left) > 0; i++ {
-		if len(right) > 0 && right[0].String() < left[0].String() {
-			keys[i], right = right[0], right[1:]
-		} else {
-			keys[i], left = left[0], left[1:]
-		}
-	}
 }
 
 func (e *encoder) object(v reflect.Value) error {
@@ -221,24 +217,21 @@ func (e *encoder) object(v reflect.Value) error {
 		}
 		e.fields[v.Type()] = fields
 	}
-	e.out = append(e.out, '{')
-	first := true
+	written := 0
 	for _, f := range fields {
 		member := v.Field(f.index)
 		if f.omitEmpty && isEmpty(member) {
 			continue
 		}
-		if !first {
-			e.out = append(e.out, ',')
-		}
-		first = false
+		e.before(written, "{")
+		written++
 		e.quoted(f.name)
-		e.out = append(e.out, ':')
+		e.text(":")
 		if err := e.value(member); err != nil {
 			return err
 		}
 	}
-	e.out = append(e.out, '}')
+	e.after(written, "{", "}")
 	return nil
 }
 

@@ -68,8 +68,10 @@ func (p Plan) WithDefaults() Plan {
 		orNumber(&c.Length, d.Length)
 		orNumber(&c.Lie, d.Lie)
 		orNumber(&c.Loft, d.Loft)
-		if own(&c.Ball) == nil {
+		if b := own(&c.Ball); b == nil {
 			c.Ball = d.Ball
+		} else if d.Ball != nil {
+			orNumber(&b.Speed, d.Ball.Speed) // launch and spin may be zero
 		}
 	}
 	p.Players = list(p.Players)

@@ -69,17 +69,24 @@ func goodLength(units string) string {
 // plainText turns what phones, word processors and other countries type into
 // ASCII: quotes, dashes, vulgar fractions, spaces, case.
 func plainText(s string) string {
-	return strings.TrimSpace(strings.NewReplacer(
-		// Pairs first: at one place the earlier of two matches wins.
-		"''", `"`, "’’", `"`, "′′", `"`,
-		"′", "'", "’", "'", "‘", "'", "`", "'", "´", "'",
-		"″", `"`, "”", `"`, "“", `"`, "„", `"`,
-		"−", "-", "–", "-", "—", "-", "‑", "-",
-		"\u00a0", " ", "\u2009", " ", "\u202f", " ", "\t", " ",
-		"⁄", "/",
-		"½", " 1/2", "¼", " 1/4", "¾", " 3/4",
-		"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⅓", " 1/3", "⅔", " 2/3",
-	).Replace(strings.ToLower(s)))
+	s = strings.ToLower(s)
+	for _, p := range typed {
+		s = strings.ReplaceAll(s, p[0], p[1])
+	}
+	return strings.TrimSpace(s)
+}
+
+// typed is what people type and what it is read as; pairs of marks come before
+// single ones.
+var typed = [...][2]string{
+	{"''", `"`}, {"’’", `"`}, {"′′", `"`},
+	{"′", "'"}, {"’", "'"}, {"‘", "'"}, {"`", "'"}, {"´", "'"},
+	{"″", `"`}, {"”", `"`}, {"“", `"`}, {"„", `"`},
+	{"−", "-"}, {"–", "-"}, {"—", "-"}, {"‑", "-"},
+	{"\u00a0", " "}, {"\u2009", " "}, {"\u202f", " "}, {"\t", " "},
+	{"⁄", "/"},
+	{"½", " 1/2"}, {"¼", " 1/4"}, {"¾", " 3/4"},
+	{"⅛", " 1/8"}, {"⅜", " 3/8"}, {"⅝", " 5/8"}, {"⅞", " 7/8"}, {"⅓", " 1/3"}, {"⅔", " 2/3"},
 }
 
 // unitOf maps the words for a unit to its metres.

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"encoding/base64"
 	"errors"
-	"hash/fnv"
 	"reflect"
 	"strings"
 
@@ -97,13 +96,14 @@ func FromLink(s string) (Plan, error) {
 	return p, nil
 }
 
-// checksum is the low three bytes of FNV-1a: nothing else would tell a changed
+// checksum is the low three bytes of 32-bit FNV-1a (G. Fowler, L. C. Noll, K.-P. Vo): nothing else would tell a changed
 // letter from another plan.
 func checksum(data []byte) []byte {
-	h := fnv.New32a()
-	h.Write(data)
-	v := h.Sum32()
-	return []byte{byte(v >> 16), byte(v >> 8), byte(v)}
+	h := uint32(2166136261)
+	for _, b := range data {
+		h = (h ^ uint32(b)) * 16777619
+	}
+	return []byte{byte(h >> 16), byte(h >> 8), byte(h)}
 }
 
 // rounded is the plan with its defaults and every number to four decimals.

@@ -3,7 +3,6 @@ package plan
 import (
 	"bytes"
 	"errors"
-	"maps"
 	"math"
 	"strconv"
 
@@ -33,7 +32,7 @@ func Parse(data []byte) (Plan, error) {
 	return FromTree(tree)
 }
 
-// FromTree is Parse for JSON that jsontext.Decode has read.
+// FromTree is Parse for JSON that jsontext.Decode has read; it may change the tree.
 func FromTree(tree any) (Plan, error) {
 	object, ok := tree.(map[string]any)
 	if !ok {
@@ -43,7 +42,7 @@ func FromTree(tree any) (Plan, error) {
 	if err != nil {
 		return Plan{}, err
 	}
-	object = migrate(object, version)
+	migrate(object, version)
 	if err := checkShape(object); err != nil {
 		return Plan{}, err
 	}
@@ -78,17 +77,15 @@ func position(data []byte, offset int) string {
 	return say.Sprintf("at line %d, column %d", line, column)
 }
 
-// migrate returns a document of an older version as one of this Version, one
-// step at a time. A plan without a version is version 0.
-func migrate(tree map[string]any, version int) map[string]any {
-	tree = maps.Clone(tree)
+// migrate brings a document of an older version up to this Version, one step at
+// a time. A plan without a version is version 0.
+func migrate(tree map[string]any, version int) {
 	for ; version < Version; version++ {
 		switch version {
 		case 0: // before plans carried a version; otherwise the same as 1
 		}
 	}
 	tree["version"] = jsontext.Number(strconv.Itoa(version))
-	return tree
 }
 
 // versionOf reads the version field: a whole number from 0 to Version.
