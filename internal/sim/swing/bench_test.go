@@ -23,12 +23,12 @@ func benchFamily(b *testing.B) (*Family, []Variation, []Pose) {
 func BenchmarkMember(b *testing.B) {
 	f, vs, poses := benchFamily(b)
 	b.ReportAllocs()
+	var s Swing
 	for i := 0; b.Loop(); i++ {
-		s, err := f.Member(vs[i%len(vs)])
-		if err != nil {
+		if err := f.Fill(vs[i%len(vs)], &s); err != nil {
 			b.Fatal(err)
 		}
-		f.Poses(s, poses)
+		f.Poses(&s, poses)
 	}
 }
 
@@ -36,8 +36,9 @@ func BenchmarkMember(b *testing.B) {
 func BenchmarkMemberOnly(b *testing.B) {
 	f, vs, _ := benchFamily(b)
 	b.ReportAllocs()
+	var s Swing
 	for i := 0; b.Loop(); i++ {
-		if _, err := f.Member(vs[i%len(vs)]); err != nil {
+		if err := f.Fill(vs[i%len(vs)], &s); err != nil {
 			b.Fatal(err)
 		}
 	}

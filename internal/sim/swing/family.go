@@ -34,6 +34,16 @@ func NewFamily(b body.Body, c Club, style Style) (*Family, error) {
 
 // Member models the member of the family that v places.
 func (f *Family) Member(v Variation) (*Swing, error) {
+	s := &Swing{}
+	if err := f.Fill(v, s); err != nil {
+		return nil, err
+	}
+	return s, nil
+}
+
+// Fill is Member over a swing of the caller's, which saves the memory when one
+// member after the other is looked at and left. After an error s is of no use.
+func (f *Family) Fill(v Variation, s *Swing) error {
 	var trait [NumTraits]float64
 	for t := range trait {
 		trait[t] = v[t] * f.spread[t]
@@ -42,7 +52,7 @@ func (f *Family) Member(v Variation) (*Swing, error) {
 	// Long arms tend to go with high shoulders (ANSUR II residuals), so an arm
 	// longer than guessed also hangs from a shoulder a little higher.
 	b.ShoulderHeight += v[TraitArm] * b.ArmShoulderCorr * b.ShoulderHeightSD
-	return build(b, f.club, f.style, trait, &f.Central.Downswing)
+	return s.build(b, f.club, f.style, trait, &f.Central.Downswing)
 }
 
 // Spread returns one standard deviation of a trait in its own unit (rad, m, or

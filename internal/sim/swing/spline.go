@@ -25,13 +25,25 @@ type keys [numKeys]float64
 // continuous.
 type curve struct{ value, slope keys }
 
-// bend fills the slopes: zero at both ends, and at an inner key the slope of
-// the parabola through it and its neighbours (C. de Boor 2001, A Practical
-// Guide to Splines, ch. IV: cubic Bessel interpolation).
-func (c *curve) bend(times *keys) {
+// bends holds the weights of the rise before and the rise after each inner key.
+type bends struct{ before, after keys }
+
+// bendWeights returns the weights that make the slope at an inner key that of
+// the parabola through it and its neighbours (C. de Boor 2001, A Practical Guide
+// to Splines, ch. IV: cubic Bessel interpolation).
+func bendWeights(times *keys) (w bends) {
 	for k := 1; k < numKeys-1; k++ {
 		a, b := times[k]-times[k-1], times[k+1]-times[k]
-		c.slope[k] = ((c.value[k]-c.value[k-1])*b/a + (c.value[k+1]-c.value[k])*a/b) / (a + b)
+		w.before[k], w.after[k] = b/a/(a+b), a/b/(a+b)
+	}
+	return w
+}
+
+// bend fills the slopes from the values: zero at both ends.
+func (c *curve) bend(w *bends) {
+	c.slope[0], c.slope[numKeys-1] = 0, 0
+	for k := 1; k < numKeys-1; k++ {
+		c.slope[k] = (c.value[k]-c.value[k-1])*w.before[k] + (c.value[k+1]-c.value[k])*w.after[k]
 	}
 }
 

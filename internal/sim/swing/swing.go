@@ -36,41 +36,43 @@ const (
 // New models the central swing of a body with a club in a style. It fails with
 // a sentence when no stance reaches the ball.
 func New(b body.Body, c Club, style Style) (*Swing, error) {
-	return build(b, c, style, [NumTraits]float64{}, nil)
+	s := &Swing{}
+	if err := s.build(b, c, style, [NumTraits]float64{}, nil); err != nil {
+		return nil, err
+	}
+	return s, nil
 }
 
-// build models the swing with the given traits in their own units. The
-// downswing may be given, to let a family share one.
-func build(b body.Body, c Club, style Style, trait [NumTraits]float64, down *Downswing) (*Swing, error) {
+// build models the swing with the given traits in their own units, over
+// whatever s held. The downswing may be given, to let a family share one.
+func (s *Swing) build(b body.Body, c Club, style Style, trait [NumTraits]float64, down *Downswing) error {
 	if trait[TraitArm] != 0 {
 		scale := 1 + trait[TraitArm]/b.Arm()
 		b.UpperArm, b.Forearm, b.Hand = b.UpperArm*scale, b.Forearm*scale, b.Hand*scale
 	}
-	s := &Swing{figure: newFigure(b, c)}
+	s.figure = newFigure(b, c)
 	var start joints
 	var err error
 	if s.Stance, start, err = s.figure.takeStance(trait[TraitStand]); err != nil {
-		return nil, err
+		return err
 	}
 	score, err := s.figure.write(style, trait, s.Stance, start)
 	if err != nil {
-		return nil, s.figure.fails(err)
+		return s.figure.fails(err)
 	}
-	if down == nil {
-		d, err := bringDown(b, c, &score)
-		if err != nil {
-			return nil, s.figure.fails(err)
-		}
-		down = &d
+	if down != nil {
+		s.Downswing = *down
+	} else if s.Downswing, err = bringDown(b, c, &score); err != nil {
+		return s.figure.fails(err)
 	}
-	s.Downswing = *down
 	s.time()
+	weights := bendWeights(&s.times)
 	for ch := range numChannels {
 		s.curves[ch].value = score[ch]
-		s.curves[ch].bend(&s.times)
+		s.curves[ch].bend(&weights)
 	}
 	s.joinDownswing()
-	return s, nil
+	return nil
 }
 
 // time sets the key times. The through-swing's first keys follow from how fast

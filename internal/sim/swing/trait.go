@@ -44,7 +44,8 @@ func StyleOf(p plan.Player) Style { return Style{p.Turn, p.Plane, p.Follow} }
 // plane 15° (Coleman and Rankin 2005, read in the abstract; most of it is lost
 // between hands and club). The rest is assumed, at the size of the scatter of a
 // clubhead's path at its high points, a few centimetres for good players and
-// 10–15 cm for beginners (common practice, no source).
+// 10–15 cm for beginners (common practice, no source). The tests hold the first
+// two against the family.
 func (s Style) spread(armSD float64) [NumTraits]float64 {
 	sd := [NumTraits]float64{
 		TraitPlane: 3 * degree, TraitTurn: 7 * degree, TraitWrist: 8 * degree,

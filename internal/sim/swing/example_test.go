@@ -1,0 +1,77 @@
+package swing_test
+
+import (
+	"fmt"
+
+	"wideberth/internal/sim/body"
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/swing"
+)
+
+func player(height float64) body.Body {
+	return body.New(plan.Player{Name: "Tall guest", Height: height, Shoe: plan.DefaultShoe})
+}
+
+// A tall guest's driver: where the ball lies, how fast the head comes down and
+// where it is at the top.
+func ExampleNew() {
+	driver := swing.NewClub(plan.DefaultClub(plan.KindDriver, "driver"))
+	s, err := swing.New(player(1.92), driver, swing.Style{Turn: plan.TurnFull, Follow: plan.FollowFull})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("ball to toes %.1f m\n", s.Stance.BallToToes)
+	fmt.Printf("impact after %.1f s at %.0f m/s\n", s.ImpactTime(), s.ClubheadSpeed(s.ImpactTime()))
+	head := s.PoseAt(s.TopTime())[swing.Clubhead]
+	fmt.Printf("%v at the top %.1f m above the mat\n", swing.Clubhead, head.A.Z)
+	// Output:
+	// ball to toes 0.7 m
+	// impact after 1.3 s at 49 m/s
+	// clubhead at the top 2.2 m above the mat
+}
+
+// The family says how much higher than usual the guest's club may come.
+func ExampleNewFamily() {
+	driver := swing.NewClub(plan.DefaultClub(plan.KindDriver, "driver"))
+	f, err := swing.NewFamily(player(1.92), driver, swing.Style{Follow: plan.FollowLoose})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	highest := func(s *swing.Swing) (most float64) {
+		for t := 0.0; t <= s.Duration(); t += 0.01 {
+			most = max(most, s.PoseAt(t)[swing.Clubhead].Bounds().Max.Z)
+		}
+		return most
+	}
+	loosest := 0.0
+	var s swing.Swing
+	for _, v := range swing.Variations(256, 1) {
+		if err := f.Fill(v, &s); err != nil {
+			fmt.Println(err)
+			return
+		}
+		loosest = max(loosest, highest(&s))
+	}
+	fmt.Printf("central %.1f m, loosest of 256 %.1f m\n", highest(f.Central), loosest)
+	// Output: central 2.6 m, loosest of 256 2.9 m
+}
+
+// What a motion-capture laboratory would read off the swing.
+func ExampleMeasure() {
+	iron := swing.NewClub(plan.DefaultClub(plan.KindIron, "7-iron"))
+	s, err := swing.New(player(1.75), iron, swing.Style{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, m := range swing.Measure(s) {
+		if m.Name == "top: shoulder turn" || m.Name == "time: backswing" {
+			fmt.Printf("%s: %.2g %s\n", m.Name, m.Value, m.Unit)
+		}
+	}
+	// Output:
+	// top: shoulder turn: 86 deg
+	// time: backswing: 0.88 s
+}
