@@ -15,6 +15,7 @@ type hull struct {
 	leaves int
 	tracks []*Track
 	union  []geom.Box // piece by piece, heap-ordered like the tree of a track
+	shaft  []geom.Box // the same of a shaft's pieces together
 	own    []geom.Box // of the pieces of a shaft: piece by piece, leaf by leaf, track by track
 }
 
@@ -79,6 +80,13 @@ func newHull(tracks []*Track) *hull {
 			union[n] = union[2*n].Union(union[2*n+1])
 		}
 	}
+	h.shaft = make([]geom.Box, 2*h.leaves)
+	for n := range h.shaft {
+		h.shaft[n] = geom.EmptyBox()
+		for i := range shaftPieces {
+			h.shaft[n] = h.shaft[n].Union(h.union[(int(swing.Shaft)+i)*2*h.leaves+n])
+		}
+	}
 	return h
 }
 
@@ -118,7 +126,7 @@ func (t *Track) pieceBox(p piece, leaf int) geom.Box {
 func (q *search) through(h *hull) {
 	var gaps [int(swing.NumParts) + shaftPieces - 1]float64
 	for i := range pieces {
-		gaps[i] = q.bounded(i, &h.union[i*2*h.leaves+1])
+		gaps[i] = q.bounded(h, i, 1)
 	}
 	for range gaps {
 		next := 0
@@ -137,28 +145,27 @@ func (q *search) through(h *hull) {
 }
 
 // bounded returns a lower bound of the signed distance of any part with a piece
-// inside b. A part that goes through the box may have to go a longer way out
-// than each of its pieces, so the box of a piece bounds nothing once it touches.
-func (q *search) bounded(piece int, b *geom.Box) float64 {
-	g := q.surface.gap(b)
+// inside a node. A part that goes through the box may have to go a longer way
+// out than each of its pieces, so once a piece touches, the whole part counts.
+func (q *search) bounded(h *hull, piece, node int) float64 {
+	g := q.surface.gap(&h.union[piece*2*h.leaves+node])
 	if g <= 0 && !pieces[piece].whole() {
-		return math.Inf(-1)
+		return min(0, q.surface.gap(&h.shaft[node]))
 	}
 	return g
 }
 
 // down searches a node of the hull of one piece whose lower bound is gap.
 func (q *search) down(h *hull, piece, node int, gap float64) {
-	if gap >= q.best {
+	if gap >= q.best || q.best <= q.enough {
 		return
 	}
 	if node >= h.leaves {
 		q.leaf(h, piece, node-h.leaves)
 		return
 	}
-	union := h.union[piece*2*h.leaves:]
 	l, r := 2*node, 2*node+1
-	gl, gr := q.bounded(piece, &union[l]), q.bounded(piece, &union[r])
+	gl, gr := q.bounded(h, piece, l), q.bounded(h, piece, r)
 	if gr < gl {
 		l, r, gl, gr = r, l, gr, gl
 	}
@@ -187,11 +194,11 @@ func (q *search) leaf(h *hull, piece, leaf int) {
 			k = 0
 		}
 		t := h.tracks[k]
-		g := q.bounded(piece, h.box(piece, leaf, k))
-		if math.IsInf(g, -1) {
-			g = q.surface.gap(t.node(p, h.leaves+leaf))
+		g := q.surface.gap(h.box(piece, leaf, k))
+		if g <= 0 && !pieces[piece].whole() {
+			g = min(0, q.surface.gap(t.node(p, h.leaves+leaf)))
 		}
-		if g < q.best {
+		if g < q.best && q.best > q.enough {
 			q.steps(t, k, p, leaf)
 		}
 	}

@@ -1,6 +1,8 @@
 package sweep
 
 import (
+	"math"
+
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/swing"
 )
@@ -53,6 +55,7 @@ type search struct {
 	surface *Surface
 	best    float64 // smallest cautious clearance met, m
 	low     float64 // smallest lower bound that a branch was cut at, m
+	enough  float64 // nothing deeper than this is looked for, m
 	track   *Track
 	index   int // of the track
 	part    swing.Part
@@ -61,7 +64,7 @@ type search struct {
 }
 
 func newSearch(s *Surface, limit float64) search {
-	return search{surface: s, best: limit, low: limit}
+	return search{surface: s, best: limit, low: limit, enough: math.Inf(-1)}
 }
 
 // bound returns a lower bound of the cautious clearance over the shares [a,b]

@@ -117,8 +117,16 @@ func (t *Tree) Clearance(b geom.Box) Contact {
 // nearer than limit (m): it costs next to nothing when there is none, and then
 // returns false and a contact whose Clearance is limit.
 func (t *Tree) ClearanceWithin(b geom.Box, limit float64) (Contact, bool) {
+	return t.ClearanceBetween(b, math.Inf(-1), limit)
+}
+
+// ClearanceBetween is ClearanceWithin for a caller to whom all clearances up to
+// enough (m) are the same: it stops at a contact as near as that, and there may
+// be nearer ones.
+func (t *Tree) ClearanceBetween(b geom.Box, enough, limit float64) (Contact, bool) {
 	s := Surface{Kind: Solid, Box: b}
 	q := newSearch(&s, limit)
+	q.enough = enough
 	first, near := 0, math.Inf(1)
 	for i := range t.boxes {
 		if g := s.gap(&t.boxes[i]); g < near {
@@ -134,7 +142,7 @@ func (t *Tree) ClearanceWithin(b geom.Box, limit float64) (Contact, bool) {
 	}
 	q.scan(t.tracks[first], first)
 	for i := range t.boxes {
-		if i != first && s.gap(&t.boxes[i]) < q.best {
+		if i != first && s.gap(&t.boxes[i]) < q.best && q.best > enough {
 			q.scan(t.tracks[i], i)
 		}
 	}
