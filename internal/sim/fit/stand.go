@@ -3,7 +3,6 @@ package fit
 import (
 	"math"
 	"slices"
-	"strconv"
 
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
@@ -46,7 +45,7 @@ type StandMap struct {
 
 	// Mask tells why a tee may not be put in a cell, by bits: bit k is Reasons[k].
 	// 0 is free.
-	Mask    Bits     `json:"mask"`
+	Mask    []int16  `json:"mask"`
 	Reasons []string `json:"reasons"`
 	// Nearest and Farthest are the distances from the screen that Mask knows, m.
 	Nearest  float64 `json:"nearest"`
@@ -72,22 +71,6 @@ type Best struct {
 	Surface   string  `json:"surface"` // the tightest there
 	Player    string  `json:"player"`  // whose swing is tightest there
 	Club      string  `json:"club"`
-}
-
-// Bits is one byte per cell; in JSON a list of numbers, where a []byte would be
-// base64.
-type Bits []uint8
-
-// MarshalJSON writes the list.
-func (b Bits) MarshalJSON() ([]byte, error) {
-	out := append(make([]byte, 0, 2*len(b)+2), '[')
-	for i, v := range b {
-		if i > 0 {
-			out = append(out, ',')
-		}
-		out = strconv.AppendUint(out, uint64(v), 10)
-	}
-	return append(out, ']'), nil
 }
 
 // PlayerBest is a player's best place.

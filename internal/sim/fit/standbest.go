@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/sweep"
 )
@@ -139,7 +140,7 @@ func (h *hunt) best(players ...string) Best {
 		v := f.movable(s)
 		candidates[i] = candidate{s, standing{min(v, f.cap), v}}
 	}
-	slices.SortStableFunc(candidates, func(a, b candidate) int {
+	order.Stable(candidates, func(a, b candidate) int {
 		return cmp.Or(cmp.Compare(b.most.clearance, a.most.clearance), cmp.Compare(b.most.flat, a.most.flat))
 	})
 	var bestAt spot

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/order"
 )
 
 // improves (m) is the least by which a box has to undercut a map's value to be
@@ -155,7 +156,7 @@ func (w *blockWork) lower(b block, rivals []rival, depth int) {
 			best = min(best, v+radius)
 		}
 	}
-	slices.SortStableFunc(kept, func(x, y rival) int { return cmp.Compare(x.value, y.value) })
+	order.Stable(kept, func(x, y rival) int { return cmp.Compare(x.value, y.value) })
 	w.kept[depth] = kept
 	for _, q := range b.split() {
 		w.lower(q, kept, depth+1)

@@ -83,7 +83,7 @@ func (s *site) fits(r rect) bool {
 }
 
 // against returns the reasons against a tee on a spot; 0 for none.
-func (s *site) against(at spot) (m uint8) {
+func (s *site) against(at spot) (m int16) {
 	const slack = 1e-6 // m
 	if c := s.p.Screen; c != nil {
 		if c.X-at.x < s.nearest-slack {
