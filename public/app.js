@@ -13,6 +13,7 @@ import { createQuick } from "./quick.js";
 import { createToolbar } from "./toolbar.js";
 import { createDrawings } from "./flat.js";
 import { createStage } from "./stage.js";
+import { createBall } from "./ball.js";
 import { renderVerdict, renderRemedies, renderSurfaces } from "./verdict.js";
 import { renderSensitivity } from "./sensitivity.js";
 import { renderMatrix } from "./table.js";
@@ -44,7 +45,8 @@ async function labels(metres, form = "") {
   const reply = await solver.ask({ kind: "labels", metres, units: units(), form });
   return reply.labels ?? metres.map(() => "");
 }
-const parse = (text) => solver.ask({ kind: "length", text, units: units() });
+/** Reads a length or, where of names one, another quantity: {metres} or {value}. */
+const parse = (text, of = "") => solver.ask({ kind: of ? "quantity" : "length", of, text, units: units() });
 
 const form = createForm($("#cards"), {
   restructure, labels,
@@ -91,6 +93,11 @@ const stage = createStage({
     const reply = await solver.show({ kind: "show", plan: state.good, focus: state.focus });
     return reply?.bytes ? { bytes: reply.bytes, tightest: focusedCheck()?.nearest?.time ?? 0 } : null;
   },
+});
+const ball = createBall({
+  ask: (catchRate) => solver.latest("ball", { kind: "ball", plan: state.good, focus: state.focus, catch: catchRate }),
+  idle: () => page.busy === "no",
+  drawn: (trajectory) => drawings.renderBall(trajectory, state.focus.club),
 });
 
 function edit(change) {
@@ -197,6 +204,7 @@ async function paint() {
     quick.render(state.draft, labels),
   ]);
   stage.update();
+  ball.update();
 }
 
 function setFocus(focus) {

@@ -2,6 +2,7 @@
 // they are only scaled onto paper and given the class that style-draw.css inks.
 import { $, h, s, setText } from "./dom.js";
 import { drawTape } from "./flat-tape.js";
+import { createBallLayer } from "./flat-ball.js";
 
 const MARGIN = 30; // px of paper round the room, for the dimension lines
 const NAMES = ["plan", "side", "face"];
@@ -11,7 +12,8 @@ const HATCH_STEP = 9; // px between hatch lines
 /** Draws all views into their figures, at one scale where they stand side by side. */
 export function createDrawings() {
   let last = null;
-  const redraw = () => last && draw(last);
+  const balls = createBallLayer(() => redraw());
+  const redraw = () => last && draw(last, balls.layer);
   const observer = new ResizeObserver(redraw);
   observer.observe($("#drawings"));
   return {
@@ -22,12 +24,19 @@ export function createDrawings() {
     render(flat, dims, words, title) {
       last = { flat, dims, words };
       $("#title-block").replaceChildren(...title.flatMap(([term, text]) => [h("dt", {}, term), h("dd", {}, text)]));
+      balls.forget();
+      redraw();
+    },
+
+    /** Adds the ball's lines, {plan, side, face}; club is the one looked at. */
+    renderBall(trajectory, club) {
+      balls.take(trajectory, club);
       redraw();
     },
   };
 }
 
-function draw({ flat, dims, words }) {
+function draw({ flat, dims, words }, ballLayer) {
   setColumns(flat);
   for (const name of NAMES) {
     const view = flat?.[name];
@@ -36,7 +45,7 @@ function draw({ flat, dims, words }) {
     if (!view) continue;
     const holder = $(".drawing", figure);
     setText($(".alt", figure), words[name] ?? "");
-    holder.replaceChildren(drawView(name, view, dims, words[name] ?? "", holder.clientWidth || 320));
+    holder.replaceChildren(drawView(name, view, dims, words[name] ?? "", holder.clientWidth || 320, ballLayer));
   }
 }
 
@@ -59,7 +68,7 @@ function mapping(name, view, width) {
   return { scale, px, py, width, height: up * scale + 2 * MARGIN };
 }
 
-function drawView(name, view, dims, words, width) {
+function drawView(name, view, dims, words, width, ballLayer) {
   const map = mapping(name, view, width);
   const path = (points, closed) => points.map(([a, b], i) => `${i ? "L" : "M"}${map.px(a).toFixed(1)} ${map.py(b).toFixed(1)}`).join("") + (closed ? "Z" : "");
   const hatch = `hatch-${name}`;
@@ -78,6 +87,7 @@ function drawView(name, view, dims, words, width) {
     }, s("title", {}, line.name)))),
     s("g", { class: "layer-path" }, view.path?.length ? s("path", { class: "club-path", d: path(view.path, false) }) : null),
     s("g", { class: "layer-figure" }, ...(view.figure ?? []).map((capsule) => drawCapsule(capsule, map))),
+    ballLayer(name, map),
     s("g", { class: "layer-marks" }, ...(view.marks ?? []).map((mark) => drawMark(mark, map))),
     ...placeNames(name, map),
     dimension(map, "across", dims[name === "face" ? "width" : "length"]),

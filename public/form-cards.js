@@ -7,6 +7,9 @@ const text = (label, path) => ({ kind: "text", label, path });
 const number = (label, path, unit, more = {}) => ({ kind: "number", label, path, unit, hint: hints[path], ...more });
 const choice = (label, path, choices) => ({ kind: "choice", label, path, choices, hint: hints[path] });
 
+/** A speed, a temperature or an altitude: form names its units for the solver. */
+const quantity = (label, path, form, more = {}) => length(label, path, { form, ...more });
+
 /** The six faces of a box: where it starts and ends along each axis. */
 const boxFields = [
   length("Starts, from the back wall", "min[0]"),
@@ -59,6 +62,7 @@ export const cards = [
         fields: [
           text("Name", "name"), length("Height", "height"),
           choice("Hand", "hand", [["right", "right-handed"], ["left", "left-handed"]]),
+          choice("Spread of shots", "skill", [["steady", "steady"], ["average", "average"], ["wild", "wild"]]),
         ],
         more: {
           title: "Build and swing",
@@ -90,8 +94,17 @@ export const cards = [
           length("Club length", "length", { optional: true, form: "short" }),
           number("Lie", "lie", "degrees", { optional: true }),
           number("Loft", "loft", "degrees", { optional: true }),
+          quantity("Ball speed", "ball.speed", "speed", { optional: true }),
+          number("Launch angle", "ball.launch", "degrees"),
+          number("Backspin", "ball.spin", "rev/min"),
         ],
       },
+    ],
+  },
+  {
+    id: "air", title: "Air", fields: [
+      quantity("Temperature in the room", "air.temperature", "temperature"),
+      quantity("Height above the sea", "air.altitude", "altitude"),
     ],
   },
   {

@@ -5,6 +5,7 @@ import { parseNumber } from "./form-field.js";
 import { renameIn } from "./plan-edits.js";
 
 const LIVE_MS = 250;
+const QUANTITIES = new Set(["speed", "temperature", "altitude"]); // forms that are no lengths
 const USUAL_OF_KIND = ["length", "lie", "loft", "ball"]; // what a club's kind sets when left out
 
 /**
@@ -42,8 +43,8 @@ export function createTyping({ state, parse, edit, solve, revision, busy, tidy, 
     if (spec.kind === "check") return input.checked;
     if (text === "" && spec.optional) return undefined;
     if (spec.kind === "length") {
-      const reply = await parse(text);
-      return reply.error ? { error: reply.error.message } : reply.metres;
+      const reply = await parse(text, QUANTITIES.has(spec.form) ? spec.form : "");
+      return reply.error ? { error: reply.error.message } : reply.metres ?? reply.value;
     }
     if (spec.kind === "number") {
       const n = parseNumber(text);

@@ -55,7 +55,8 @@ export function createForm(root, ctx) {
       }
       const shown = fields;
       const lengths = shown.filter((f) => f.spec.kind === "length");
-      const labelOf = new Map((await Promise.all(["", "short"].map(async (form) => {
+      const forms = [...new Set(lengths.map((f) => f.spec.form ?? ""))];
+      const labelOf = new Map((await Promise.all(forms.map(async (form) => {
         const some = lengths.filter((f) => (f.spec.form ?? "") === form);
         const labels = await ctx.labels(some.map((f) => valueAt(plan, f.path) ?? 0), form);
         return some.map((f, i) => [f, labels[i]]);

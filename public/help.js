@@ -16,6 +16,10 @@ export const hints = {
   length: "Blank: usual for the kind.",
   lie: "blank: usual for the kind",
   loft: "blank: usual for the kind",
+  skill: "How far the ball strays from shot to shot.",
+  "ball.speed": "Blank or usual: each player's own swing sets it. Measured: type it.",
+  "ball.launch": "above level, struck well",
+  "air.altitude": "Thin air slows a ball less.",
   x: "To the ball.",
   y: "To the ball; the right wall as you face the target.",
 };

@@ -19,9 +19,9 @@
 package answer
 
 import (
-	"encoding/json"
 	"errors"
 
+	"wideberth/internal/sim/jsontext"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/say"
 )
@@ -49,17 +49,17 @@ type failure struct {
 
 // request is any request; each kind reads its own fields.
 type request struct {
-	Kind   string          `json:"kind"`
-	Link   string          `json:"link"`
-	Saved  string          `json:"saved"`
-	Plan   json.RawMessage `json:"plan"`
-	Focus  Focus           `json:"focus"`
-	Text   string          `json:"text"`
-	Metres json.RawMessage `json:"metres"`
-	Units  string          `json:"units"`
-	Form   string          `json:"form"`
-	Catch  float64         `json:"catch"` // share of balls to be caught
-	Of     string          `json:"of"`    // kind of a quantity
+	Kind   string  `json:"kind"`
+	Link   string  `json:"link"`
+	Saved  string  `json:"saved"`
+	Plan   any     `json:"plan"` // as jsontext.Decode reads it, like Metres
+	Focus  Focus   `json:"focus"`
+	Text   string  `json:"text"`
+	Metres any     `json:"metres"`
+	Units  string  `json:"units"`
+	Form   string  `json:"form"`
+	Catch  float64 `json:"catch"` // share of balls to be caught
+	Of     string  `json:"of"`    // kind of a quantity
 }
 
 // Handle serves one request. It always returns one JSON object.
@@ -69,7 +69,7 @@ func (s *Solver) Handle(body []byte) []byte {
 		if err != nil {
 			return nil, err
 		}
-		return json.Marshal(answer)
+		return jsontext.Encode(answer)
 	})
 	if err != nil {
 		return ErrorJSON(err)
@@ -93,7 +93,7 @@ func (s *Solver) Show(body []byte) ([]byte, error) {
 
 // ErrorJSON is the answer for an error of Show.
 func ErrorJSON(err error) []byte {
-	out, merr := json.Marshal(failure{problemOf(err)})
+	out, merr := jsontext.Encode(failure{problemOf(err)})
 	if merr != nil { // a struct of two strings always marshals
 		return []byte(`{"error":{"message":"this is a fault of the program, not of your numbers"}}`)
 	}
@@ -127,11 +127,14 @@ func read(body []byte) (request, error) {
 	if len(body) > maxRequest {
 		return req, say.Errorf("the request is %.1f MB, more than the %.0f MB that are read at once", float64(len(body))/1e6, float64(maxRequest)/1e6)
 	}
-	if err := json.Unmarshal(body, &req); err != nil {
-		var wrong *json.UnmarshalTypeError
-		if errors.As(err, &wrong) && wrong.Field != "" {
-			return req, say.Errorf("%s in the page's request is a %s: reload the page", wrong.Field, wrong.Value)
-		}
+	tree, err := jsontext.Decode(body)
+	if err == nil {
+		err = jsontext.Fill(tree, &req)
+	}
+	if wrong, ok := errors.AsType[*jsontext.TypeError](err); ok && wrong.Path != "" {
+		return req, say.Errorf("%s in the page's request is a %s: reload the page", wrong.Path, wrong.Got)
+	}
+	if err != nil {
 		return req, say.Errorf("the page's request cannot be read: reload the page (%w)", err)
 	}
 	return req, nil
@@ -166,8 +169,7 @@ func (s *Solver) serve(body []byte) (any, error) {
 // problemOf finds the field that an error is about.
 func problemOf(err error) Problem {
 	p := Problem{Message: err.Error()}
-	var field *plan.FieldError
-	if errors.As(err, &field) {
+	if field, ok := errors.AsType[*plan.FieldError](err); ok {
 		p.Field = field.Field
 	}
 	return p

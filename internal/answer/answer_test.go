@@ -32,7 +32,7 @@ func TestRefusals(t *testing.T) {
 	demo := string(plan.Demo().JSON())
 	noRoom := strings.Replace(demo, `"room"`, `"rooom"`, 1)
 	giant := strings.Replace(demo, `"height":1.92`, `"height":7.3`, 1)
-	huge := `{"kind":"solve","plan":{"title":"` + strings.Repeat("x", 1<<20) + `"}}`
+	huge := strings.Replace(demo, `"title":"`, `"title":"`+strings.Repeat("x", 1<<20), 1)
 	cases := []struct {
 		name, body     string
 		message, field string // message is a part of the sentence
@@ -48,9 +48,9 @@ func TestRefusals(t *testing.T) {
 		{"focus of a wrong type", `{"kind":"solve","focus":{"player":1}}`, "focus.player in the page's request is a number", ""},
 		{"deep nesting", strings.Repeat(`{"plan":`, 100000) + strings.Repeat("}", 100000), "cannot be read", ""},
 		{"deep plan", `{"kind":"solve","plan":` + strings.Repeat("[", 9000) + strings.Repeat("]", 9000) + `}`, "must be an object", ""},
-		{"1 MB of title", huge, "1 MB", ""},
+		{"1 MB of title", `{"kind":"solve","plan":` + huge + `}`, "80 characters", "title"},
 		{"3 MB", strings.Repeat(" ", 3<<20), "more than the 2 MB", ""},
-		{"no plan", `{"kind":"solve"}`, "empty", ""},
+		{"no plan", `{"kind":"solve"}`, "must be an object", ""},
 		{"null plan", `{"kind":"solve","plan":null}`, "must be an object", ""},
 		{"plan is text", `{"kind":"solve","plan":"room"}`, "must be an object", ""},
 		{"unknown field", `{"kind":"solve","plan":` + noRoom + `}`, "rooom", "rooom"},

@@ -74,7 +74,7 @@ type ballRow struct {
 	Leaves string `json:"leaves"` // ball speed and launch
 	First  string `json:"first"`  // what the well-struck ball meets
 	Good   bool   `json:"good"`   // that is the screen
-	Caught string `json:"caught"` // share of ordinary balls that screen and returns catch
+	Caught string `json:"caught"` // share of ordinary balls that screen and returns catch, or "all 200"
 	Else   string `json:"else"`   // what most of the others meet
 }
 

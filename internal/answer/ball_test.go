@@ -195,7 +195,7 @@ func TestBallRefusals(t *testing.T) {
 	for _, c := range []struct{ name, body, want string }{
 		{"catches more than all", `{"kind":"ball","catch":1.5,"plan":` + demo + `}`, "outside 0.5–1"},
 		{"catches hardly any", `{"kind":"ball","catch":0.2,"plan":` + demo + `}`, "outside 0.5–1"},
-		{"no plan", `{"kind":"ball"}`, "empty"},
+		{"no plan", `{"kind":"ball"}`, "must be an object"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			problem, _ := ask(t, &s, c.body)["error"].(map[string]any)

@@ -15,6 +15,9 @@ func (b *balls) row(o ball.Outcome) ballRow {
 		Leaves: say.Sprintf("%s, %.1f°", b.speedUp(o.Launch.Speed), o.Launch.Launch),
 		First:  upperFirst(o.Struck.Contact.Surface), Caught: shareDown(o.Caught.Share),
 	}
+	if o.Caught.Share == 1 {
+		r.Caught = "all " + thousands(o.Balls)
+	}
 	switch c := o.Struck.Contact; {
 	case c.Kind == ball.KindNone:
 		r.First = "Nothing"

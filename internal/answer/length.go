@@ -1,9 +1,10 @@
 package answer
 
 import (
-	"encoding/json"
+	"errors"
 	"math"
 
+	"wideberth/internal/sim/jsontext"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/say"
 )
@@ -44,11 +45,11 @@ func label(req request) (labelAnswer, error) {
 	if err != nil {
 		return labelAnswer{}, err
 	}
-	var m *float64
-	if err := json.Unmarshal(orNull(req.Metres), &m); err != nil || m == nil {
+	m, ok := number(req.Metres)
+	if !ok {
 		return labelAnswer{}, say.Errorf("a label was asked for without a number of metres: reload the page")
 	}
-	return labelAnswer{write(*m)}, nil
+	return labelAnswer{write(m)}, nil
 }
 
 func labels(req request) (labelsAnswer, error) {
@@ -56,18 +57,23 @@ func labels(req request) (labelsAnswer, error) {
 	if err != nil {
 		return labelsAnswer{}, err
 	}
-	var list []*float64 // a gap in the list is null
-	if err := json.Unmarshal(orNull(req.Metres), &list); err != nil {
-		return labelsAnswer{}, say.Errorf("labels were asked for without a list of metres: reload the page")
+	list, ok := req.Metres.([]any)
+	if !ok && req.Metres != nil {
+		return labelsAnswer{}, errNoList
 	}
 	if len(list) > maxLabels {
 		return labelsAnswer{}, say.Errorf("%d labels were asked for at once, more than %d: reload the page", len(list), maxLabels)
 	}
 	out := labelsAnswer{Labels: make([]string, len(list))}
 	for i, m := range list {
-		if m != nil {
-			out.Labels[i] = write(*m)
+		if m == nil { // a gap in the list
+			continue
 		}
+		v, ok := number(m)
+		if !ok {
+			return labelsAnswer{}, errNoList
+		}
+		out.Labels[i] = write(v)
 	}
 	return out, nil
 }
@@ -107,9 +113,14 @@ func unitsOf(req request) (units, other string, err error) {
 	}
 }
 
-func orNull(raw json.RawMessage) json.RawMessage {
-	if len(raw) == 0 {
-		return json.RawMessage("null")
+var errNoList = errors.New("labels were asked for without a list of metres: reload the page")
+
+// number reads a number of a request that Decode has read.
+func number(tree any) (v float64, ok bool) {
+	n, ok := tree.(jsontext.Number)
+	if !ok {
+		return 0, false
 	}
-	return raw
+	v, err := n.Float()
+	return v, err == nil
 }

@@ -58,7 +58,7 @@ func (s *Solver) solve(req request) (any, error) {
 // check reads the plan of a request and runs it, unless it was run before. It
 // returns the indices of the check that the request looks at and of the worst.
 func (s *Solver) check(req request) (p plan.Plan, r fit.Report, focus, worst int, err error) {
-	if p, err = plan.Parse(req.Plan); err != nil {
+	if p, err = plan.FromTree(req.Plan); err != nil {
 		return
 	}
 	if r, err = s.cache.report(p); err != nil {

@@ -1,0 +1,121 @@
+// The section about the ball. It asks once the verdict stands and nothing is
+// being typed, so that it never keeps a verdict waiting.
+//
+// Hook for tests, read-only: data-busy of #ball is "yes" until the answer shown
+// is that of the plan shown.
+import { $, h, icon, setText, debounce } from "./dom.js";
+import { drawFace } from "./ball-face.js";
+import { renderEnclosure } from "./ball-enclosure.js";
+
+const PAUSE_MS = 300; // without an edit, before the ball is asked for
+
+/**
+ * createBall({ask(catchRate), idle(), drawn(trajectory)}): ask resolves to the
+ * solver's answer, or null when a newer one replaced it; idle says that no
+ * verdict is under way; drawn hands the lines on to the drawings.
+ */
+export function createBall({ ask, idle, drawn }) {
+  const section = $("#ball");
+  let asked = 0;
+  let last = null;
+
+  const run = debounce(async () => {
+    if (!idle()) {
+      run();
+      return;
+    }
+    const mine = ++asked;
+    const reply = await ask(Number($("input[name=ball-catch]:checked", section).value));
+    if (!reply || mine !== asked) return;
+    section.dataset.busy = "no";
+    $("#ball-wait").hidden = true;
+    $("#ball-answer").hidden = Boolean(reply.error);
+    setText($("#ball-failed"), reply.error ? `The ball could not be worked out: ${reply.error.message}.` : "");
+    if (reply.error) return;
+    last = reply;
+    render(reply);
+    drawn(reply.flat);
+  }, PAUSE_MS);
+
+  function update() {
+    section.dataset.busy = "yes";
+    asked++;
+    run();
+  }
+  $("#ball-catch").addEventListener("change", update);
+  new ResizeObserver(() => last && drawFace($("#ball-face"), last)).observe($("#ball-face"));
+  return { update };
+}
+
+function render(answer) {
+  setText($("#ball-summary"), answer.summary);
+  $("#ball-warning").replaceChildren(...(answer.warning ? [icon("tight"), ` ${answer.warning}`] : []));
+  $("#ball-told").replaceChildren(...answer.sentences.map((line) => h("li", {}, line)));
+  $("#ball-face").hidden = !answer.screen;
+  drawFace($("#ball-face"), answer);
+  $("#ball-first").replaceChildren(firstTable(answer.table));
+  $("#ball-enclosure").replaceChildren(...renderEnclosure(answer.enclosure));
+  $("#ball-catch").hidden = !answer.enclosure;
+  $("#ball-back").replaceChildren(...mishits(answer.mishits, answer.focus), ...rebounds(answer.rebound, answer.focus), ...pads(answer.pads));
+  $("#ball-assumed").replaceChildren(assumed(answer.assumed));
+}
+
+const heads = (...names) => h("thead", {}, h("tr", {}, ...names.map((name) => h("th", { scope: "col" }, name))));
+
+/** A table in a box of its own that scrolls sideways where it must. */
+export function table(caption, names, rows, className = "") {
+  return h("div", { class: "table-box", tabindex: "0", role: "region", "aria-label": caption }, h("table", { class: className },
+    h("caption", {}, caption), heads(...names), h("tbody", {}, ...rows)));
+}
+
+/** Yes or no with a shape and a word. */
+export function mark(ok, good, bad) {
+  return h("span", { class: "mark", "data-verdict": ok ? "clear" : "strikes" }, icon(ok ? "clear" : "strikes"), h("span", { class: "visually-hidden" }, ok ? good : bad), " ");
+}
+
+/** Players down, clubs across, as in the table of clearances. */
+function firstTable(lines) {
+  const clubs = [...new Set(lines.map((line) => line.club))];
+  const tees = new Set(lines.map((line) => line.tee)).size > 1;
+  const rows = new Map();
+  for (const line of lines) {
+    const key = JSON.stringify([line.player, line.tee]);
+    if (!rows.has(key)) rows.set(key, { head: [h("strong", {}, line.player), tees ? `, ${line.tee}` : ""], cells: {} });
+    rows.get(key).cells[line.club] = line;
+  }
+  return table("What is met first, by everyone", ["Player", ...clubs], [...rows.values()].map(({ head, cells }) => h("tr", {},
+    h("th", { scope: "row" }, ...head), ...clubs.map((club) => h("td", {}, ...firstCell(cells[club]))))), "first-table");
+}
+
+function firstCell(line) {
+  if (!line) return ["–"];
+  return [
+    h("div", { class: "first-met" }, mark(line.good, "good:", "not the screen:"), line.first),
+    h("div", { class: "quiet" }, `caught: ${line.caught}${line.else ? `; ${line.else.replace(/^./, (c) => c.toLowerCase())}` : ""}`),
+    h("div", { class: "quiet fig" }, line.leaves),
+  ];
+}
+
+function mishits(lines, { player, club }) {
+  return [table(`Named mishits, ${player} with the ${club}`, ["Mishit", "Where it goes", "Coming back"],
+    lines.map((line) => h("tr", {}, h("th", { scope: "row" }, line.name), h("td", {}, line.goes), h("td", {}, line.back || "–"))))];
+}
+
+function rebounds(lines, { player, club }) {
+  if (lines.length === 0) return [];
+  return [h("h3", {}, "What comes back"),
+    table(`The well-struck ball of ${player} with the ${club}, off whatever hangs there`, ["Off", "Least", "Likely", "Most"],
+      lines.map((line) => h("tr", { class: line.met ? "is-met" : null },
+        h("th", { scope: "row" }, line.off, line.met ? h("span", { class: "quiet" }, " (what it meets here)") : null),
+        h("td", {}, line.low), h("td", {}, line.likely), h("td", {}, line.high))))];
+}
+
+function pads(lines) {
+  return [h("h3", {}, "Hard and bare, in a ball's way"),
+    lines.length === 0 ? h("p", {}, "No bare hard surface was met.") : h("ul", { class: "detail" }, ...lines.map((line) => h("li", {}, line)))];
+}
+
+function assumed(lines) {
+  return h("details", {}, h("summary", {}, h("h3", {}, "What these figures rest on")),
+    h("ul", { class: "assumed" }, ...lines.map(({ text, status }) => h("li", {}, text, " ", h("span", { class: "status" }, status)))));
+}
