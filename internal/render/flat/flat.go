@@ -7,10 +7,11 @@
 package flat
 
 import (
+	"cmp"
 	"math"
-	"slices"
 
 	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
@@ -185,14 +186,17 @@ func placeAll(lines [][]Point, pr projection, at sweep.Placement) [][]Point {
 
 // figure lists the limbs in the order in which to paint them.
 func figure(pose swing.Pose, pr projection, at sweep.Placement) []Limb {
-	out := make([]Limb, 0, len(pose))
-	depth := make([]float64, 0, len(pose))
+	var depth [swing.NumParts]float64
+	var parts [swing.NumParts]swing.Part
 	for i, c := range pose {
-		a, b := at.ToRoom(c.A), at.ToRoom(c.B)
-		limb := Limb{Part: swing.Part(i).String(), A: round(pr.flat(a)), B: round(pr.flat(b)), R: mm(c.R)}
-		d := (pr.depth(a) + pr.depth(b)) / 2
-		k, _ := slices.BinarySearch(depth, d)
-		out, depth = slices.Insert(out, k, limb), slices.Insert(depth, k, d)
+		parts[len(parts)-1-i] = swing.Part(i) // of equally deep ones, the first is painted last
+		depth[i] = (pr.depth(at.ToRoom(c.A)) + pr.depth(at.ToRoom(c.B))) / 2
+	}
+	order.Stable(parts[:], func(p, q swing.Part) int { return cmp.Compare(depth[p], depth[q]) })
+	out := make([]Limb, len(parts))
+	for i, p := range parts {
+		c := pose[p]
+		out[i] = Limb{Part: p.String(), A: round(pr.flat(at.ToRoom(c.A))), B: round(pr.flat(at.ToRoom(c.B))), R: mm(c.R)}
 	}
 	return out
 }

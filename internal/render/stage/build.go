@@ -6,11 +6,11 @@ package stage
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"wideberth/internal/render/show"
 	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
@@ -133,7 +133,7 @@ func addTape(s *show.Show, p plan.Plan, place sweep.Placement, track *sweep.Trac
 // reading is what stands on the tape: how far, in both kinds of unit, rounded to
 // the worse side. The verdict beside it says whether that is room or overlap.
 func reading(clearance float64, units string) string {
-	return strings.NewReplacer("-", "", "−", "").Replace(plan.LabelTape(clearance, units))
+	return strings.ReplaceAll(plan.LabelTape(clearance, units), "−", "")
 }
 
 // addStrikes marks where golfer or club is past a surface, frame by frame.
@@ -151,7 +151,7 @@ func addStrikes(s *show.Show, place sweep.Placement, track *sweep.Track, room, m
 			})
 		}
 	}
-	slices.SortStableFunc(s.Strikes, func(a, b show.Strike) int { return a.Frame - b.Frame })
+	order.Stable(s.Strikes, func(a, b show.Strike) int { return a.Frame - b.Frame })
 }
 
 // normalAt is the unit normal of a surface's face nearest to a point on it.

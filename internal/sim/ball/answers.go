@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
 )
 
@@ -43,7 +44,7 @@ func curve(needs []depths, n int) []DepthPoint {
 }
 
 func sortLost(l []Lost) {
-	slices.SortFunc(l, func(a, b Lost) int {
+	order.Stable(l, func(a, b Lost) int {
 		return cmp.Or(cmp.Compare(b.Share, a.Share), cmp.Compare(a.Player, b.Player),
 			cmp.Compare(a.Club, b.Club), cmp.Compare(a.Tee, b.Tee), cmp.Compare(a.Surface, b.Surface))
 	})

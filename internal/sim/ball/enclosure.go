@@ -1,10 +1,11 @@
 package ball
 
 import (
+	"cmp"
 	"errors"
-	"slices"
 
 	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/say"
 )
@@ -186,9 +187,9 @@ func (o openScene) fly(q Pair, shots []Draw) depths {
 			d.lost[c.Surface]++
 		}
 	}
-	slices.Sort(d.side)
-	slices.Sort(d.top)
-	slices.Sort(d.low)
+	order.Stable(d.side, cmp.Compare)
+	order.Stable(d.top, cmp.Compare)
+	order.Stable(d.low, cmp.Compare)
 	return d
 }
 

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
 )
 
@@ -58,7 +59,7 @@ func Pads(outcomes []Outcome) []Pad {
 			}
 		}
 	}
-	slices.SortStableFunc(pads, func(a, b Pad) int {
+	order.Stable(pads, func(a, b Pad) int {
 		return cmp.Or(cmp.Compare(b.Share, a.Share), cmp.Compare(a.Surface, b.Surface))
 	})
 	return pads

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/r3"
 	"wideberth/internal/sim/sweep"
@@ -48,8 +49,8 @@ func (l *Lab) Check(p plan.Plan) (Report, error) {
 
 // worse returns the worse of two verdicts.
 func worse(a, b string) string {
-	order := []string{Clear, Tight, Strikes}
-	if slices.Index(order, b) > slices.Index(order, a) {
+	rising := []string{Clear, Tight, Strikes}
+	if slices.Index(rising, b) > slices.Index(rising, a) {
 		return b
 	}
 	return a
@@ -130,7 +131,7 @@ func (r *relatives) causes(s sweep.Surface) []Cause {
 			add(t, (at[2*t]-at[2*t+1])/2)
 		}
 	}
-	slices.SortStableFunc(causes, func(x, y Cause) int { return cmp.Compare(math.Abs(y.Cost), math.Abs(x.Cost)) })
+	order.Stable(causes, func(x, y Cause) int { return cmp.Compare(math.Abs(y.Cost), math.Abs(x.Cost)) })
 	return causes
 }
 

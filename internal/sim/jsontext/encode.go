@@ -16,9 +16,9 @@ import (
 // shortest form, and <, >, & and the line separators U+2028 and U+2029 escaped,
 // so that JSON may stand in a page. It takes bools, whole numbers, floats,
 // strings, Number, lists, arrays, maps with string keys, pointers, interfaces
-// and structs with the tags name, omitempty and "-". Anything else (embedded
-// fields, other options, []byte, NaN and the infinities) is an error that says
-// which. A method of the value is never asked.
+// and structs, also embedded ones, with the tags name, omitempty and "-". Anything
+// else (other options, embedded pointers, two members of one name, []byte, NaN and
+// the infinities) is an error that says which. A method of the value is never asked.
 func Encode(v any) ([]byte, error) {
 	e := encoder{fields: map[reflect.Type][]field{}}
 	if err := e.value(reflect.ValueOf(v)); err != nil {
@@ -219,7 +219,7 @@ func (e *encoder) object(v reflect.Value) error {
 	}
 	written := 0
 	for _, f := range fields {
-		member := v.Field(f.index)
+		member := f.of(v)
 		if f.omitEmpty && isEmpty(member) {
 			continue
 		}

@@ -37,7 +37,22 @@ type everything struct {
 	private int
 	None    [0]int  `json:"none,omitempty"`
 	Inners  []inner `json:"inners"`
+	embedded
+	Embedded
+	Last int
 }
+
+type embedded struct {
+	E float64 `json:"e"`
+	f int
+}
+
+type Embedded struct {
+	embeddedDeeper
+	G []int `json:"g,omitempty"`
+}
+
+type embeddedDeeper struct{ H string }
 
 type inner struct {
 	A float64  `json:"a,omitempty"`
@@ -54,7 +69,7 @@ func TestEncodeLikeEncodingJSON(t *testing.T) {
 			List: []float64{}, Pairs: [][2]float64{{1, 2}, {3, 4}}, Corner: [3]float64{1, 2.5, 3},
 			Map: map[string]float64{"right wall": 1, "ceiling": 2, "Beam": 3, "": 4, "é": 5, "<b>": 6}, Words: map[word]string{"z": "1", "a": "2"},
 			Inner: inner{B: []string{"x"}}, Pointer: &inner{A: 1}, Any: []any{1.5, "x", nil, true}, Hidden: 1, Plain: "p", private: 1,
-			Inners: []inner{{}, {A: 2}}}},
+			Inners: []inner{{}, {A: 2}}, embedded: embedded{E: 1, f: 2}, Embedded: Embedded{embeddedDeeper{"h"}, []int{1}}, Last: 9}},
 		{"pointer", &inner{A: 1}},
 		{"nil", nil},
 		{"nil pointer", (*inner)(nil)},
@@ -102,7 +117,14 @@ func TestEncodeErrors(t *testing.T) {
 		{[]byte("a"), "a list of bytes has no agreed form"},
 		{make(chan int), "chan int has no JSON"},
 		{map[int]int{1: 1}, "map[int]int has keys that are not text"},
-		{struct{ inner }{}, "embeds inner"},
+		{struct{ *inner }{}, "inner is embedded with a tag, or not a struct"},
+		{struct {
+			inner `json:"inner"`
+		}{}, "inner is embedded with a tag"},
+		{struct {
+			inner
+			C int `json:"a"`
+		}{}, "has two members a"},
 		{struct {
 			A int `json:"a,string"`
 		}{}, "A has the option string"},
@@ -120,7 +142,7 @@ func TestFillLikeEncodingJSON(t *testing.T) {
 		`{}`, `null`, `{"bool":true,"int":7,"small":-128,"uint":3,"float":1.5e3,"single":0.1,"text":"t","word":"w"}`,
 		`{"list":[1,2],"pairs":[[1,2],[3]],"corner":[1,2,3,4],"unknown":{"a":[1]},"any":"free"}`,
 		`{"list":[],"pairs":null,"corner":null,"inner":{"a":1,"b":["x",null]},"pointer":{"b":null},"nil":null,"inners":[{"a":1},{}]}`,
-		`{"list":null,"text":null,"bool":null,"Plain":"p","private":3,"Hidden":5}`,
+		`{"e":2,"f":3,"g":[1],"H":"h","Last":5}`, `{"list":null,"text":null,"bool":null,"Plain":"p","private":3,"Hidden":5}`,
 		`{"int":1.5}`, `{"int":1e2}`, `{"small":128}`, `{"uint":-1}`, `{"float":1e999}`, `{"single":1e39}`, `{"float":"1"}`, `{"text":1}`,
 		`{"bool":"true"}`, `{"list":{}}`, `{"inner":[]}`, `{"inners":[{"b":[1]}]}`, `{"pointer":true}`, `{"corner":"x"}`, `[1]`, `7`, `"x"`,
 	} {

@@ -8,31 +8,60 @@ import (
 
 // field is one member of a struct in JSON.
 type field struct {
-	index     int // in the struct
+	path      []int // in the struct, through embedded ones
 	name      string
 	omitEmpty bool
 }
 
-// fieldsOf reads the tags of a struct.
+// of finds the field in a struct.
+func (f field) of(v reflect.Value) reflect.Value {
+	for _, i := range f.path {
+		v = v.Field(i)
+	}
+	return v
+}
+
+// fieldsOf reads the tags of a struct. The fields of an embedded struct count as
+// its own, in its place.
 func fieldsOf(t reflect.Type) ([]field, error) {
-	out := make([]field, 0, t.NumField())
+	out, err := appendFields(nil, t, nil)
+	if err != nil {
+		return nil, errors.New("jsontext: " + t.String() + "." + err.Error())
+	}
+	taken := map[string]bool{}
+	for _, f := range out {
+		if taken[f.name] {
+			return nil, errors.New("jsontext: " + t.String() + " has two members " + f.name)
+		}
+		taken[f.name] = true
+	}
+	return out, nil
+}
+
+func appendFields(out []field, t reflect.Type, path []int) ([]field, error) {
 	for i := range t.NumField() {
 		f := t.Field(i)
+		at := append(path[:len(path):len(path)], i)
 		tag := f.Tag.Get("json")
-		if f.Anonymous {
-			return nil, errors.New("jsontext: " + t.String() + " embeds " + f.Name)
-		}
-		if !f.IsExported() || tag == "-" {
-			continue
-		}
 		name, options, _ := strings.Cut(tag, ",")
-		if name == "" {
-			name = f.Name
+		var err error
+		switch {
+		case f.Anonymous && (tag != "" || f.Type.Kind() != reflect.Struct):
+			err = errors.New(f.Name + " is embedded with a tag, or not a struct")
+		case f.Anonymous:
+			out, err = appendFields(out, f.Type, at)
+		case !f.IsExported() || tag == "-":
+		case options != "" && options != "omitempty":
+			err = errors.New(f.Name + " has the option " + options)
+		default:
+			if name == "" {
+				name = f.Name
+			}
+			out = append(out, field{at, name, options != ""})
 		}
-		if options != "" && options != "omitempty" {
-			return nil, errors.New("jsontext: " + t.String() + "." + f.Name + " has the option " + options)
+		if err != nil {
+			return nil, err
 		}
-		out = append(out, field{i, name, options == "omitempty"})
 	}
 	return out, nil
 }

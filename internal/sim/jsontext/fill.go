@@ -139,7 +139,7 @@ func fillStruct(tree map[string]any, v reflect.Value, path string) error {
 		if path != "" {
 			at = path + "." + f.name
 		}
-		if err := fill(member, v.Field(f.index), at); err != nil {
+		if err := fill(member, f.of(v), at); err != nil {
 			return err
 		}
 	}

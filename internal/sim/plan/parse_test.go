@@ -2,6 +2,7 @@ package plan
 
 import (
 	"bytes"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"os"
@@ -192,6 +193,9 @@ func FuzzParse(f *testing.F) {
 		again, err := Parse(p.JSON())
 		if err != nil || !reflect.DeepEqual(again, p) {
 			t.Errorf("Parse(p.JSON()) = %+v, %v, want %+v", again, err, p)
+		}
+		if want, err := json.Marshal(p); err != nil || !bytes.Equal(p.JSON(), want) {
+			t.Errorf("p.JSON() = %s, want encoding/json's %s (error %v)", p.JSON(), want, err)
 		}
 		p.Notes()
 	})
