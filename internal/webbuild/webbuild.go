@@ -84,6 +84,11 @@ func Build(ctx context.Context, o Options) (Manifest, error) {
 	return manifest, install(filepath.Join(out, "build.json"), append(text, '\n'))
 }
 
+// withoutInlining are the packages that make sentences, JSON and bytes rather
+// than numbers: calling their helpers costs no time that anybody would notice,
+// and copying them into every caller costs some 13 KB of the solver.
+var withoutInlining = []string{"answer", "sim/plan", "sim/jsontext", "sim/say", "render/show", "render/stage"}
+
 // compile builds one program for the browser, without symbol tables, the
 // machine's paths or the state of version control: the same source gives the
 // same bytes.
@@ -94,7 +99,11 @@ func compile(ctx context.Context, root string, p Program, file string) error {
 	}
 	defer os.RemoveAll(dir)
 	fresh := filepath.Join(dir, p.File)
-	cmd := exec.CommandContext(ctx, "go", "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", fresh, p.Package)
+	args := []string{"build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", fresh}
+	for _, words := range withoutInlining {
+		args = append(args, "-gcflags=wideberth/internal/"+words+"=-l")
+	}
+	cmd := exec.CommandContext(ctx, "go", append(args, p.Package)...)
 	cmd.Dir = root
 	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
 	if report, err := cmd.CombinedOutput(); err != nil {

@@ -20,7 +20,7 @@ import (
 // else (other options, embedded pointers, two members of one name, []byte, NaN and
 // the infinities) is an error that says which. A method of the value is never asked.
 func Encode(v any) ([]byte, error) {
-	e := encoder{fields: map[reflect.Type][]field{}}
+	e := encoder{out: make([]byte, 0, 1<<10), fields: map[reflect.Type][]field{}}
 	if err := e.value(reflect.ValueOf(v)); err != nil {
 		return nil, err
 	}
@@ -113,6 +113,10 @@ func (e *encoder) quoted(s string) {
 	e.text(`"`)
 	from := 0 // of what is not written yet
 	for i := 0; i < len(s); {
+		if c := s[i]; isLetter(c) || isDigit(c) || c == ' ' {
+			i++ // most of what there is
+			continue
+		}
 		r, n := utf8.DecodeRuneInString(s[i:])
 		if escape := escapeOf(r, n); escape != "" {
 			e.text(s[from:i])
@@ -124,6 +128,8 @@ func (e *encoder) quoted(s string) {
 	e.text(s[from:])
 	e.text(`"`)
 }
+
+func isLetter(c byte) bool { return c|' ' >= 'a' && c|' ' <= 'z' }
 
 // escapeOf is what stands for a character of n bytes in text, or nothing when
 // the character itself does.
@@ -225,8 +231,7 @@ func (e *encoder) object(v reflect.Value) error {
 		}
 		e.before(written, "{")
 		written++
-		e.quoted(f.name)
-		e.text(":")
+		e.text(f.quoted)
 		if err := e.value(member); err != nil {
 			return err
 		}

@@ -10,6 +10,7 @@ import (
 type field struct {
 	path      []int // in the struct, through embedded ones
 	name      string
+	quoted    string // the name in JSON, with its colon
 	omitEmpty bool
 }
 
@@ -57,7 +58,10 @@ func appendFields(out []field, t reflect.Type, path []int) ([]field, error) {
 			if name == "" {
 				name = f.Name
 			}
-			out = append(out, field{at, name, options != ""})
+			var quoted encoder
+			quoted.quoted(name)
+			quoted.text(":")
+			out = append(out, field{at, name, string(quoted.out), options != ""})
 		}
 		if err != nil {
 			return nil, err
