@@ -5,7 +5,7 @@ import { letter } from "./scene-text.js";
 import { watchInput } from "./scene-input.js";
 
 const LABEL = "Paper model of the room with the golfer and the swing. Arrow keys turn it, plus and minus zoom.";
-const COMMANDS = new Set(["show", "play", "pause", "seek", "step", "rate", "view", "orbit", "zoom", "theme", "motion"]);
+const COMMANDS = new Set(["show", "play", "pause", "seek", "step", "rate", "view", "orbit", "zoom", "theme", "motion", "ball"]);
 
 const tellPage = (message) => parent.postMessage(message, location.origin);
 let failed = false;

@@ -95,7 +95,12 @@ export function createStage({ show }) {
     if (act === "play") say({ type: playing ? "pause" : "play" });
     else if (act === "back") say({ type: "step", frames: -1 });
     else if (act === "forward") say({ type: "step", frames: 1 });
-    else if (act === "tightest") {
+    else if (act === "ball") {
+      const button = $("[data-act=ball]", controls);
+      const shown = button.getAttribute("aria-pressed") !== "true";
+      button.setAttribute("aria-pressed", String(shown));
+      say({ type: "ball", shown });
+    } else if (act === "tightest") {
       say({ type: "pause" });
       say({ type: "seek", t: tightest });
     } else if (view) say({ type: "view", name: view });

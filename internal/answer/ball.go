@@ -2,6 +2,7 @@ package answer
 
 import (
 	"wideberth/internal/render/flat"
+	"wideberth/internal/render/stage"
 	"wideberth/internal/sim/ball"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
@@ -178,6 +179,15 @@ func (b *balls) answer() (any, error) {
 	}
 	out.Assumed = b.assumed(pairs, each)
 	return out, nil
+}
+
+// shot is the ball that the scene shows: struck well, and its likely way back.
+func shot(p plan.Plan, checks []fit.Check, who cast) stage.Shot {
+	speed := headSpeeds(checks)(who.player, who.club)
+	return stage.Shot{
+		Legs: ball.NewScene(p).Trace(who.tee, ball.FromClub(who.club, speed), ball.Likely),
+		Fan:  ball.Fan(p, who.tee, who.club, speed),
+	}
 }
 
 // traces are the lines that the drawings show: for every club of the player the

@@ -141,7 +141,10 @@ func (s *Solver) show(req request) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	show := stage.Build(stage.Input{Plan: p, Player: who.player, Club: who.club, Tee: who.tee, Swing: m.swing})
+	show := stage.Build(stage.Input{
+		Plan: p, Player: who.player, Club: who.club, Tee: who.tee, Swing: m.swing,
+		Ball: shot(p, r.Checks, who),
+	})
 	if show.Tape.Surface == c.Nearest.Surface {
 		// The report's clearance is the more cautious one; the scene's tape must
 		// not read otherwise than the sentence above it.

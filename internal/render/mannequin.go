@@ -171,7 +171,9 @@ const ballRadius = 0.02134
 const leastBall = 5
 
 // ballSeen reports whether the ball still lies on its tee.
-func (sc *Scene) ballSeen() bool { return sc.impact < 0 || sc.frame < sc.impact }
+func (sc *Scene) ballSeen() bool {
+	return sc.BallShown() || sc.impact < 0 || sc.frame < sc.impact
+}
 
 func (sc *Scene) drawBall() {
 	if !sc.ballSeen() {

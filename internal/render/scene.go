@@ -16,6 +16,8 @@ type Scene struct {
 	meshes meshes
 	texts  map[string]Glyphs
 	words  string // second line of the tape's plate
+	// noFlight leaves the ball's flight out.
+	noFlight bool
 
 	// What the show fixes.
 	room, pivot, ball   vec
@@ -51,6 +53,7 @@ type Scene struct {
 	depths           []float32
 	hidden, dashes   []span
 	outline, clipped []vec
+	angles           []point
 }
 
 // View is the picture wanted: its size in device pixels, how many of these make
@@ -131,6 +134,9 @@ func (sc *Scene) Texts() []Text {
 	for _, f := range sc.show.Faces {
 		add(f.Name, false)
 	}
+	for _, r := range sc.show.Flight.Fan {
+		add(r.Label, false)
+	}
 	return texts
 }
 
@@ -158,14 +164,17 @@ func (sc *Scene) Draw(v View, playHead float64) *Mesh {
 	sc.queue = append(sc.queue[:0], sc.keptQueue...)
 	if len(sc.show.Frames) > 0 {
 		sc.findPose(playHead)
+		sc.moveBall()
 		sc.drawShadows()
 		sc.drawFeet()
 		sc.drawFigure()
 		sc.drawRibbon(float32(playHead))
 		sc.drawBall()
+		sc.drawFlight()
 	}
 	sc.drawMarks()
 	sc.flush()
+	sc.drawAngles()
 	sc.drawTape()
 	if sc.headPart >= 0 && len(sc.show.Frames) > 0 {
 		seg := sc.pose[sc.headPart]

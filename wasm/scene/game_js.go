@@ -27,6 +27,7 @@ type game struct {
 	goal   render.Orbit
 	dark   bool
 	calm   bool // the visitor wants less motion
+	noBall bool // the visitor has switched the ball off
 
 	width, height, scale float64 // of the picture, device pixels; of a CSS pixel
 	dirty                bool    // the picture on the screen is not the one wanted

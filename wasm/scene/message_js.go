@@ -30,6 +30,7 @@ type message struct {
 //	{type:"orbit", yaw, pitch}            degrees, relative
 //	{type:"zoom", factor}                 relative
 //	{type:"theme", dark}  {type:"motion", reduced}
+//	{type:"ball", shown}                  the ball's flight and its fan
 //
 // Anything else is left out of account.
 func (g *game) receive(_ js.Value, args []js.Value) any {
@@ -62,6 +63,8 @@ func (g *game) receive(_ js.Value, args []js.Value) any {
 		m.flag = o.Get("dark").Truthy()
 	case "motion":
 		m.flag = o.Get("reduced").Truthy()
+	case "ball":
+		m.flag = o.Get("shown").Truthy()
 	case "play", "pause":
 	default:
 		return nil
@@ -135,6 +138,9 @@ func (g *game) do(m message) {
 		}
 	case "theme":
 		g.dark = m.flag
+	case "ball":
+		g.noBall = !m.flag
+		g.setBall()
 	case "motion":
 		g.calm = m.flag
 		if g.calm {
@@ -153,8 +159,27 @@ func (g *game) load(b []byte) {
 	}
 	g.show, g.scene = s, render.New(s)
 	g.head.Load(len(s.Frames), float64(s.Rate))
+	g.setBall()
 	g.lettered = 0
 	if g.preset != "" {
 		g.orbit, _ = g.scene.Preset(g.preset)
+	}
+}
+
+// While the ball flies the swing plays at flightRate of the chosen rate: at full
+// speed it would be at the screen within three pictures. linger (s) is how long
+// after the first touch that goes on.
+const (
+	flightRate = 0.08
+	linger     = 0.03
+)
+
+// setBall tells the scene and the play-head whether the ball flies.
+func (g *game) setBall() {
+	g.scene.ShowBall(!g.noBall)
+	g.head.SlowDown(0, 0, 1)
+	f := &g.show.Flight
+	if g.scene.BallShown() && len(f.Touches) > 0 {
+		g.head.SlowDown(float64(f.Trail[0].Time), float64(f.Touches[0].Time)+linger, flightRate)
 	}
 }

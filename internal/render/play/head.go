@@ -10,7 +10,11 @@ type Head struct {
 	perSecond   float64 // frames
 	rate        float64 // how fast, 1 is real time; 0 stands for 1
 	playing     bool
+	slow        window
 }
+
+// window is a stretch of time (s) that plays at a share of the usual rate.
+type window struct{ from, to, share float64 }
 
 // Load gives the head a show of n frames at perSecond frames a second. The
 // time is kept where the new show reaches, playing stops.
@@ -20,6 +24,7 @@ func (h *Head) Load(n int, perSecond float64) {
 		h.duration = float64(n-1) / perSecond
 	}
 	h.playing = false
+	h.slow = window{}
 	h.t = min(h.t, h.duration)
 }
 
@@ -97,6 +102,15 @@ func (h *Head) Step(n int) {
 	h.Seek((f + float64(n)) / h.perSecond)
 }
 
+// SlowDown makes the time between from and to (s) play at a share of the rate,
+// which shows what is over in the blink of an eye; the next Load ends it.
+func (h *Head) SlowDown(from, to, share float64) {
+	h.slow = window{}
+	if from < to && share > 0 {
+		h.slow = window{from, to, min(share, 1)}
+	}
+}
+
 // longestStep is the most time, s, that one Advance passes: after a stall the
 // swing goes on where it was.
 const longestStep = 0.1
@@ -111,9 +125,31 @@ func (h *Head) Advance(dt float64) bool {
 	if rate == 0 {
 		rate = 1
 	}
-	h.t += min(dt, longestStep) * rate
+	h.pass(min(dt, longestStep) * rate)
 	if h.t >= h.duration {
 		h.t, h.playing = h.duration, false
 	}
 	return true
+}
+
+// pass moves on by a step, slower within the slow window.
+func (h *Head) pass(step float64) {
+	w := h.slow
+	if w.share == 0 {
+		h.t += step
+		return
+	}
+	if h.t < w.from {
+		before := min(step, w.from-h.t)
+		h.t += before
+		step -= before
+	}
+	if step > 0 && h.t < w.to {
+		inside := min(step*w.share, w.to-h.t)
+		h.t += inside
+		step -= inside / w.share
+	}
+	if step > 0 {
+		h.t += step
+	}
 }

@@ -105,3 +105,34 @@ func TestNothingToPlay(t *testing.T) {
 		t.Errorf("an empty head moved: %+v", h)
 	}
 }
+
+// A slow window takes its share of the rate, whatever the length of the steps,
+// and the rest of the swing none of it.
+func TestSlowDown(t *testing.T) {
+	const tol = 1e-9 // sums of a few hundred steps
+	for _, tt := range []struct {
+		name            string
+		from, to, share float64
+		wall            float64 // s of real time
+		want            float64 // where the head is then
+	}{
+		{"before it", 0.5, 0.6, 0.1, 0.4, 0.4},
+		{"half way through", 0.5, 0.6, 0.1, 1.0, 0.55},
+		{"behind it", 0.5, 0.6, 0.1, 1.7, 0.8},
+		{"none", 0, 0, 0.1, 0.7, 0.7},
+		{"a share above one does not hurry", 0.5, 0.6, 3, 0.7, 0.7},
+	} {
+		for _, step := range []float64{1.0 / 60, 0.05, 0.1} {
+			var h Head
+			h.Load(481, 240)
+			h.SlowDown(tt.from, tt.to, tt.share)
+			h.Play()
+			for left := tt.wall; left > 1e-12; left -= step {
+				h.Advance(min(step, left))
+			}
+			if math.Abs(h.Time()-tt.want) > tol {
+				t.Errorf("%s, steps of %.3f s: after %v s at %v, want %v", tt.name, step, tt.wall, h.Time(), tt.want)
+			}
+		}
+	}
+}

@@ -65,6 +65,7 @@ func Decode(b []byte) (*Show, error) {
 		s.Feet[i] = r.segment()
 	}
 	s.Tick, s.Major = r.f32(), r.u8()
+	s.Flight = r.flight()
 	if r.err == nil && r.at != len(b) {
 		r.fail("end")
 	}

@@ -8,7 +8,7 @@ import (
 // magic and version open every encoded show; a reader refuses any other.
 const (
 	magic   = "WBS"
-	version = 1
+	version = 2
 )
 
 // Encode packs the show, little-endian:
@@ -27,6 +27,9 @@ const (
 //	ball      3 f32
 //	feet      u8 count, each 6 f32
 //	ticks     f32 spacing, u8 major
+//	trail     u32 count, each: f32 time, 3 f32 at
+//	touches   u8 count, each: f32 time, 3 f32 at, 3 f32 normal, u16 surface
+//	fan       u8 count, each: u16 label, u16 points, points×3 f32
 //
 // Counts past the width of their field are cut off, a pose is padded or cut to
 // the number of parts, and a string past 65,535 bytes is cut; the shows that
@@ -90,6 +93,7 @@ func (s *Show) Encode() []byte {
 	}
 	w.f32(s.Tick)
 	w.u8(s.Major)
+	w.flight(&table, &s.Flight)
 
 	head := writer{b: make([]byte, 0, 4096+len(w.b))}
 	head.b = append(head.b, magic...)

@@ -130,8 +130,9 @@ type Show struct {
 	Feet    []Segment
 	// Tick is the spacing of the small marks on tape and ribbon (an inch or a
 	// centimetre), Major how many of them make a long one.
-	Tick  float32
-	Major int
+	Tick   float32
+	Major  int
+	Flight Flight
 }
 
 // Duration is the time of the last frame, s; 0 for a show without frames.

@@ -32,6 +32,11 @@ func sample() *Show {
 		Feet:  []Segment{{Vec{2.8, 3, 0}, Vec{2.8, 2.8, 0}}},
 		Tick:  0.0254,
 		Major: 12,
+		Flight: Flight{
+			Trail:   []Moment{{0.004, Vec{2.9, 2.21, 0.061}}, {0.06, Vec{5.98, 2.21, 0.8}}, {0.3, Vec{5, 2.21, 0.1}}},
+			Touches: []Touch{{0.06, Vec{6, 2.21, 0.8}, Vec{-1, 0, 0}, "screen"}},
+			Fan:     []Ray{{"5°", []Vec{{2.9, 2.21, 0.061}, {5.98, 2.21, 0.3}}}, {"12.5°", []Vec{{2.9, 2.21, 0.061}, {5.98, 2.21, 0.8}}}},
+		},
 	}
 }
 
@@ -41,7 +46,8 @@ func TestRoundTrip(t *testing.T) {
 		show *Show
 	}{
 		{"every field", sample()},
-		{"only a frame rate", &Show{Rate: 240, Faces: []Face{}, Phases: []string{}, Parts: []Part{}, Frames: []Frame{}, Strikes: []Strike{}, Feet: []Segment{}}},
+		{"only a frame rate", &Show{Rate: 240, Faces: []Face{}, Phases: []string{}, Parts: []Part{}, Frames: []Frame{}, Strikes: []Strike{}, Feet: []Segment{},
+			Flight: Flight{Trail: []Moment{}, Touches: []Touch{}, Fan: []Ray{}}}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -62,6 +68,8 @@ func TestDecodeRefuses(t *testing.T) {
 	nan := binary.LittleEndian.AppendUint32(nil, math.Float32bits(float32(math.NaN())))
 	shaft := sample()
 	shaft.Strikes[0].Frame = 7
+	back := sample()
+	back.Flight.Trail[2].Time = 0.01
 	noRate := sample()
 	noRate.Rate = 0
 	tests := []struct {
@@ -73,10 +81,11 @@ func TestDecodeRefuses(t *testing.T) {
 		{"other bytes", []byte("hello, world"), "not a show"},
 		{"next version", change(func(b []byte) []byte { b[3]++; return b }), "not a show"},
 		{"a huge string table", change(func(b []byte) []byte { b[4], b[5] = 0xff, 0xff; return b }), "number of strings"},
-		{"one byte missing", good[:len(good)-1], "cut short"},
+		{"one byte missing", good[:len(good)-1], "damaged"},
 		{"one byte too many", append(bytes.Clone(good), 0), "end"},
 		{"not a number", bytes.Replace(good, binary.LittleEndian.AppendUint32(nil, math.Float32bits(2.87)), nan, 1), "number out of range"},
 		{"a strike past the last frame", shaft.Encode(), "frame of a strike"},
+		{"a ball that goes back in time", back.Encode(), "time of the ball"},
 		{"no frame rate", noRate.Encode(), "frame rate"},
 	}
 	for _, tt := range tests {
@@ -121,10 +130,38 @@ func TestFrameAt(t *testing.T) {
 	}
 }
 
+func TestBallAt(t *testing.T) {
+	s := sample()
+	mid := s.Flight.Trail[0].At
+	for i, v := range s.Flight.Trail[1].At {
+		mid[i] = (mid[i] + v) / 2
+	}
+	const tol = 1e-5 // float32 at a few metres
+	for _, c := range []struct {
+		name string
+		t    float64
+		want Vec
+	}{
+		{"before impact", 0, s.Ball}, {"at impact", 0.004, s.Ball}, {"half way", 0.032, mid},
+		{"at the screen", 0.06, s.Flight.Trail[1].At}, {"long after", 9, s.Flight.Trail[2].At},
+	} {
+		got := s.BallAt(c.t)
+		for i := range got {
+			if math.Abs(float64(got[i]-c.want[i])) > tol {
+				t.Errorf("%s: BallAt(%v) = %v, want %v", c.name, c.t, got, c.want)
+				break
+			}
+		}
+	}
+	if got := (&Show{Ball: Vec{1, 2, 3}}).BallAt(5); got != (Vec{1, 2, 3}) {
+		t.Errorf("BallAt of a show without a flight = %v, want the tee", got)
+	}
+}
+
 func FuzzDecode(f *testing.F) {
 	f.Add(sample().Encode())
 	f.Add((&Show{Rate: 1}).Encode())
-	f.Add([]byte("WBS\x01"))
+	f.Add([]byte("WBS\x02"))
 	f.Fuzz(func(t *testing.T, b []byte) {
 		s, err := Decode(b)
 		if err != nil {

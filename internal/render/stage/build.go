@@ -29,6 +29,7 @@ type Input struct {
 	Club   plan.Club
 	Tee    plan.Tee
 	Swing  *swing.Swing
+	Ball   Shot // the zero value leaves the ball on its tee
 }
 
 // Build makes the show of one swing.
@@ -57,6 +58,7 @@ func Build(in Input) *show.Show {
 	track := sweep.Sample(in.Swing, sweep.FineTolerance)
 	addTape(s, in.Plan, place, track, room, mine)
 	addStrikes(s, place, track, room, mine)
+	addFlight(s, in.Ball, in.Swing.ImpactTime())
 	return s
 }
 
