@@ -64,9 +64,9 @@ fuzz: ## Every fuzz target for a few seconds (FUZZTIME=5s)
 	  done; \
 	done
 
-shots: deps build ## Screenshots of named states at three sizes, into shots/, and docs/picture.png
+shots: deps build ## Screenshots of named states at three sizes, into shots/, and the pictures in docs/
 	$(GO) test -tags browser -count=1 -timeout 8m -run '^TestStates$$' ./internal/browsertest -shots $(CURDIR)/shots
-	mkdir -p docs && cp shots/demo-desktop.png docs/picture.png
+	mkdir -p docs && cp shots/demo-desktop.png docs/picture.png && cp shots/demo-desktop-scene.png docs/scene.png
 
 deps: ## Install what the tests need and this machine lacks
 	@missing=""; \

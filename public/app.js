@@ -80,7 +80,10 @@ const toolbar = createToolbar({
   undo: () => travel(state.undo()),
   redo: () => travel(state.redo()),
   demo: async () => take(await solver.ask({ kind: "demo" }), "The demo is back. Undo returns to your room."),
-  openText: async (text, name) => take(await solver.ask({ kind: "start", link: "", saved: text }), `${name} is open.`),
+  // Nothing saved means the demo to the solver; an empty file is a mistake.
+  openText: async (text, name) => take(text.trim() === ""
+    ? { error: { message: `${name} is empty: a plan file is one JSON object.` } }
+    : await solver.ask({ kind: "start", link: "", saved: text }), `${name} is open.`),
   plan: () => state.good,
   units(name) {
     edit((plan) => { plan.units = name; });

@@ -27,6 +27,7 @@ func (tb *tab) axe(state string) {
 	if err != nil {
 		tb.t.Fatalf("the accessibility checker is missing, run make deps first: %v", err)
 	}
+	tb.showVerdict() // where the bar at the foot of the window covers nothing
 	// DevTools' evaluation is not held to the page's policy, so the page runs
 	// under its own strict one all the while.
 	tb.evalEverywhere(string(script) + ";true")

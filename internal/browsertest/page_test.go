@@ -106,3 +106,18 @@ func (tb *tab) sideways() int {
 	tb.t.Helper()
 	return eval[int](tb, `document.documentElement.scrollWidth - document.documentElement.clientWidth`)
 }
+
+// top scrolls to the top of the page, at once.
+func (tb *tab) top() {
+	tb.t.Helper()
+	eval[bool](tb, `(scrollTo({top: 0, behavior: "instant"}), true)`)
+	tb.until("the top of the page", `scrollY === 0`)
+}
+
+// showVerdict scrolls to the verdict, where the short answer at the foot of the
+// window goes away.
+func (tb *tab) showVerdict() {
+	tb.t.Helper()
+	eval[bool](tb, `(document.querySelector("#verdict-box").scrollIntoView({block: "center", behavior: "instant"}), true)`)
+	tb.until("the bar at the foot to go", `document.querySelector("#peek").hidden`)
+}

@@ -73,7 +73,8 @@ func (tb *tab) typeNonsense() {
 	tb.until("the field to be marked", `document.querySelector('[data-path="room.height"]').getAttribute("aria-invalid") === "true"`)
 }
 
-// shoot writes the window from its top and the whole page, when asked to.
+// shoot writes the window at its top, the window at the scene, and the whole page,
+// when asked to.
 func (tb *tab) shoot(name string) {
 	tb.t.Helper()
 	if *shots == "" {
@@ -87,9 +88,11 @@ func (tb *tab) shoot(name string) {
 	if err != nil {
 		tb.t.Fatal(err)
 	}
-	eval[bool](tb, `(scrollTo(0, 0), true)`)
+	tb.top()
 	_, top := tb.picture()
-	for file, data := range map[string][]byte{name + ".png": top, name + "-whole.png": whole} {
+	eval[bool](tb, `(document.querySelector("#stage").scrollIntoView({block: "start", behavior: "instant"}), true)`)
+	_, stage := tb.picture()
+	for file, data := range map[string][]byte{name + ".png": top, name + "-scene.png": stage, name + "-whole.png": whole} {
 		if err := os.WriteFile(filepath.Join(*shots, file), data, 0o644); err != nil {
 			tb.t.Fatal(err)
 		}

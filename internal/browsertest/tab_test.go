@@ -56,7 +56,7 @@ func open(t *testing.T, b *browser, view size) *tab {
 	tb := &tab{t: t, frames: frames{contexts: map[string]bool{}}}
 	ctx, cancel := chromedp.NewContext(parent, chromedp.WithNewBrowserContext(), chromedp.WithListener(tb.listen))
 	t.Cleanup(cancel)
-	ctx, cancelTimeout := context.WithTimeout(ctx, 3*time.Minute)
+	ctx, cancelTimeout := context.WithTimeout(ctx, 6*time.Minute)
 	t.Cleanup(cancelTimeout)
 	tb.ctx = ctx
 	t.Cleanup(tb.checkManners)
