@@ -48,6 +48,9 @@ func (sc *Scene) drawFlight() {
 	}
 	f := &sc.show.Flight
 	for i := range f.Fan {
+		if !sc.fanOpen() {
+			break
+		}
 		p := f.Fan[i].Points
 		for k := 1; k < len(p); k++ {
 			sc.strip(fromShow(p[k-1]), fromShow(p[k]), fanWidth, sc.pal.hidden)
@@ -71,6 +74,23 @@ func (sc *Scene) drawFlight() {
 			sc.drawRing(&f.Touches[i], i == 0)
 		}
 	}
+}
+
+// fanOpen reports whether the fan is seen open enough to be read: from behind it
+// is a bundle of lines on one another.
+func (sc *Scene) fanOpen() bool {
+	const least = 0.25 // sine of the slant at which it is seen
+	fan := sc.show.Flight.Fan
+	if len(fan) < 2 {
+		return false
+	}
+	low, high := fan[0].Points, fan[len(fan)-2].Points
+	if len(low) < 2 || len(high) < 2 {
+		return false
+	}
+	from := fromShow(low[0])
+	normal := fromShow(low[len(low)-1]).sub(from).cross(fromShow(high[len(high)-1]).sub(from)).unit()
+	return abs(normal.dot(from.sub(sc.cam.eye).unit())) >= least
 }
 
 // trailPiece is a stretch of the trail: a full line on the way there, a finer
@@ -112,7 +132,7 @@ func (sc *Scene) drawRing(t *show.Touch, first bool) {
 // drawAngles letters the fan, over the picture. An angle that would stand on
 // the one before it is left out, never the ball's own, which comes last.
 func (sc *Scene) drawAngles() {
-	if !sc.BallShown() {
+	if !sc.BallShown() || !sc.fanOpen() {
 		return
 	}
 	fan := sc.show.Flight.Fan

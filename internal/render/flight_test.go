@@ -36,8 +36,18 @@ func TestFlight(t *testing.T) {
 	if back <= touched {
 		t.Errorf("%d vertices on the way back, %d before: no trail", back, touched)
 	}
-	if len(sc.angles) != 2 {
-		t.Errorf("%d angles are lettered, want both", len(sc.angles))
+	faceOn := sampleView()
+	faceOn.Orbit, _ = Preset("face-on", false)
+	for _, tt := range []struct {
+		name string
+		view View
+		want bool
+	}{{"face-on", faceOn, true}, {"from behind, where all rays are one line", sampleView(), false}} {
+		sc.angles = sc.angles[:0]
+		sc.Draw(tt.view, 60)
+		if got := len(sc.angles) == 3; got != tt.want {
+			t.Errorf("%s: %d angles are lettered, want all: %v", tt.name, len(sc.angles), tt.want)
+		}
 	}
 
 	sc.ShowBall(false)

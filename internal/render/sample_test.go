@@ -42,7 +42,7 @@ func sampleShow() *show.Show {
 	s.Flight = show.Flight{
 		Trail:   []show.Moment{{Time: 0.5, At: s.Ball}, {Time: 0.55, At: show.Vec{5.47, 1.6, 0.9}}, {Time: 0.8, At: show.Vec{4.4, 1.6, ballRadius}}},
 		Touches: []show.Touch{{Time: 0.55, At: show.Vec{5.5, 1.6, 0.9}, Normal: show.Vec{-1, 0, 0}, Surface: "screen"}, {Time: 0.8, At: show.Vec{4.4, 1.6, 0}, Normal: show.Vec{0, 0, 1}, Surface: "floor"}},
-		Fan:     []show.Ray{{Label: "30°", Points: []show.Vec{s.Ball, {5.47, 1.6, 1.45}}}, {Label: "19.5°", Points: []show.Vec{s.Ball, {5.47, 1.6, 0.9}}}},
+		Fan:     []show.Ray{{Label: "5°", Points: []show.Vec{s.Ball, {5.47, 1.6, 0.24}}}, {Label: "30°", Points: []show.Vec{s.Ball, {5.47, 1.6, 1.45}}}, {Label: "19.5°", Points: []show.Vec{s.Ball, {5.47, 1.6, 0.9}}}},
 	}
 	return s
 }
