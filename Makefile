@@ -37,7 +37,7 @@ test: deps lint unit wasmtest size browser ## Everything below, in this order
 lint: ## gofmt and go vet, for this machine and for the browser
 	@unformatted=$$(gofmt -l internal wasm); \
 	if [ -n "$$unformatted" ]; then echo "not formatted by gofmt:"; echo "$$unformatted"; exit 1; fi
-	$(GO) vet ./...
+	$(GO) vet -printf.funcs=wideberth/internal/sim/say.Sprintf ./...
 	$(GO) vet -tags browser ./internal/browsertest
 	$(JS) $(GO) vet ./wasm/... ./internal/webbuild/empty
 

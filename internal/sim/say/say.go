@@ -16,7 +16,8 @@
 //	%%  a percent sign
 //
 // Anything else, and a missing or spare argument, shows up in the sentence in
-// fmt's manner, "%!d(string)"; go vet knows both functions (see the Makefile).
+// fmt's manner, "%!d(string)". The Makefile tells go vet of Sprintf; of Errorf it
+// cannot be told, as it would refuse %w.
 package say
 
 import (
