@@ -41,6 +41,20 @@ func (r *relatives) againstBox(s sweep.Surface, touched []bool) (least, typical 
 	return least, typical, who
 }
 
+// nearestTo returns the least clearance that againstBox finds, and nothing else.
+func (r *relatives) nearestTo(s sweep.Surface) float64 {
+	least := r.tree.Clearance(s.Box).Clearance
+	if least >= nearBox+hollow {
+		return least - hollow
+	}
+	r.visit(s, least, len(r.sample), func(i int) *reach { return &r.sample[i] }, func(_ int, t *sweep.Track) {
+		if c, near := t.ClearanceWithin(s, least); near {
+			least = c.Clearance
+		}
+	})
+	return least
+}
+
 // singleClearances returns the clearance to a box of each trait alone at −1 and
 // +1 standard deviation.
 func (r *relatives) singleClearances(s sweep.Surface) []float64 {

@@ -31,7 +31,10 @@ func (l *Lab) Check(p plan.Plan) (Report, error) {
 	surfaces := sweep.Surfaces(p)
 	for _, player := range p.Players {
 		for _, club := range p.ClubsOf(player) {
-			for _, tee := range p.TeesOf(player) {
+			for t, tee := range p.Tees {
+				if !uses(player, tee) {
+					continue
+				}
 				room := newRoom(surfaces, sweep.Place(p, tee, player))
 				kin, err := l.relatives(player, club, room.dirs())
 				if err != nil {
@@ -39,6 +42,10 @@ func (l *Lab) Check(p plan.Plan) (Report, error) {
 				}
 				c := kin.check(room, p.Margin)
 				c.Player, c.Club, c.Tee = player.Name, club.Name, tee.Name
+				if c.Verdict != Clear {
+					who := cast{player, club, kin, sweep.Place(p, plan.Tee{}, player)}
+					c.Remedies = who.advise(p, t, c.BySurface)
+				}
 				report.Checks = append(report.Checks, c)
 				report.Verdict = worse(report.Verdict, c.Verdict)
 			}

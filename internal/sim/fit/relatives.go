@@ -40,6 +40,7 @@ type relatives struct {
 	far     []*reach       // whose tracks are in the tree, by its index
 	tracks  []*sweep.Track // theirs; the first is the central swing's
 	extent  geom.Box       // around all of the tracks, with hollow to spare
+	print   *footprint     // nil until asked for
 	poses   []swing.Pose   // scratch for members of the sample
 	track   *sweep.Track   // scratch
 }

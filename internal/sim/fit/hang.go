@@ -1,0 +1,110 @@
+package fit
+
+import (
+	"math"
+
+	"wideberth/internal/sim/ball"
+	"wideberth/internal/sim/plan"
+)
+
+// HangOptions chooses what a HangMap is drawn for. The zero value takes
+// everybody with every club, cells of 5 cm and no balls.
+type HangOptions struct {
+	Players []string // by name; none: all
+	Clubs   []string // by name; none: all
+	Cell    float64  // m; 0, or more than 0.05: 0.05
+	Ball    bool     // count the paths of ordinary balls
+	Mishits bool     // with Ball: count the named mishits too
+}
+
+// HangMap says for every place under the ceiling how low a thing may hang there
+// and still be the plan's margin away, in every direction, from anything that
+// golfers and clubs sweep from the players' tees.
+//
+// A value holds for the whole of its cell. It is cautious: the farthest-reaching
+// members of every family, 0.04 m for those in between, and up to a cell of 2.5
+// cm to the side. So it asks up to about 5 cm more height over a flat part of the
+// sweep, more where the sweep falls off steeply, and never less than the truth.
+type HangMap struct {
+	// Lowest allowed underside, mm above the structural floor; 0 where nothing
+	// passes at any height.
+	Grid   Grid    `json:"grid"`
+	Margin float64 `json:"margin"` // m
+
+	// Who is, per cell, an index into Swings: whose sweep or ball sets the value.
+	// −1 where nothing does.
+	Who    []int16    `json:"who"`
+	Swings []HangName `json:"swings"`
+
+	// Things are the plan's hung things in its order.
+	Things []HungCheck `json:"things"`
+}
+
+// HangName names who sets a value of a HangMap.
+type HangName struct {
+	Player string `json:"player"`
+	Club   string `json:"club"`
+	Ball   bool   `json:"ball"` // the ball, not the club or the golfer
+}
+
+// Hang draws the map of what may hang how low. The error is the plan's own
+// sentence.
+func (l *Lab) Hang(p plan.Plan, o HangOptions) (HangMap, error) {
+	p = p.WithDefaults()
+	if err := p.Validate(); err != nil {
+		return HangMap{}, err
+	}
+	casts, err := l.casts(p, o.Players, o.Clubs)
+	if err != nil {
+		return HangMap{}, err
+	}
+	m := HangMap{Grid: newGrid(p.Room.Length, p.Room.Width, o.Cell), Margin: p.Margin, Swings: []HangName{}}
+	for _, ball := range []bool{false, true} {
+		for _, c := range casts {
+			m.Swings = append(m.Swings, HangName{c.player.Name, c.club.Name, ball})
+		}
+	}
+	extra := p.Margin + hollow
+	const thickest = 0.30 // m: no part of a golfer has a larger radius
+	heights := make([]float64, m.Grid.NX*m.Grid.NY)
+	m.Who = make([]int16, len(heights))
+	for i := range m.Who {
+		m.Who[i] = -1
+	}
+	newShadow(p, casts, &m.Grid, extra+thickest).lift(&m.Grid, extra, heights, m.Who)
+	if o.Ball {
+		flying := cones(p, casts, o.Mishits)
+		m.overBalls(p, flying, len(casts), heights)
+	}
+	m.Grid.storeUp(heights)
+	m.Things = things(p, casts)
+	return m, nil
+}
+
+// At returns how low (m above the structural floor) a thing may hang over a
+// place, and who sets that; 0 and −1 where nothing passes.
+func (m *HangMap) At(x, y float64) (lowest float64, who int) {
+	i, j := m.Grid.cellOf(x, y)
+	return m.Grid.at(x, y), int(m.Who[j*m.Grid.NX+i])
+}
+
+// overBalls raises heights over the cones of balls.
+func (m *HangMap) overBalls(p plan.Plan, flying []cone, casts int, heights []float64) {
+	reach := m.Margin + ball.Radius
+	reach += profileStep * profileStep / (8 * reach)
+	spread := math.Hypot(m.Grid.Cell[0], m.Grid.Cell[1]) / 2
+	for j := range m.Grid.NY {
+		for i := range m.Grid.NX {
+			at := m.Grid.spot(i, j)
+			if p.Screen != nil && at.x > p.Screen.X+reach+spread {
+				continue
+			}
+			cell := j*m.Grid.NX + i
+			for k := range flying {
+				if h, ok := flying[k].top(at, reach, spread); ok && h > heights[cell] {
+					heights[cell], m.Who[cell] = h, int16(casts+flying[k].cast)
+				}
+			}
+		}
+	}
+}

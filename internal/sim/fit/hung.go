@@ -1,0 +1,85 @@
+package fit
+
+import (
+	"math"
+	"slices"
+
+	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/sweep"
+)
+
+// HungCheck is the answer for one hung thing: the tightest of all swings from
+// all tees against it alone.
+type HungCheck struct {
+	Name      string   `json:"name"`
+	Verdict   string   `json:"verdict"`
+	Clearance float64  `json:"clearance"` // m, as a Check's BySurface
+	Player    string   `json:"player"`
+	Club      string   `json:"club"`
+	Tee       string   `json:"tee"`
+	Remedies  []Remedy `json:"remedies"` // raise, shift, remove; none when clear
+}
+
+// things checks the hung things of a plan.
+func things(p plan.Plan, casts []cast) []HungCheck {
+	out := []HungCheck{}
+	for i, h := range p.Hung {
+		c := hungCheck(p, casts, hungSurface(p, h.Name), math.Inf(1))
+		c.Remedies = []Remedy{}
+		if c.Verdict != Clear {
+			c.Remedies = hungRemedies(p, casts, i)
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// hungSurface finds a hung thing among the surfaces of its plan.
+func hungSurface(p plan.Plan, name string) sweep.Surface {
+	all := sweep.Surfaces(p)
+	return all[slices.IndexFunc(all, func(s sweep.Surface) bool { return s.Kind == sweep.Hung && s.Name == name })]
+}
+
+// hungCheck measures one thing, if anything comes nearer to it than limit.
+func hungCheck(p plan.Plan, casts []cast, s sweep.Surface, limit float64) HungCheck {
+	h := HungCheck{Name: s.Name, Clearance: limit}
+	for k := range casts {
+		c := &casts[k]
+		for _, tee := range p.TeesOf(c.player) {
+			at := spot{tee.X, tee.Y}
+			if c.apart(s.Box, at) >= h.Clearance {
+				continue
+			}
+			if v := c.boxExact(s.Box, at, h.Clearance); v < h.Clearance {
+				h.Clearance, h.Player, h.Club, h.Tee = v, c.player.Name, c.club.Name, tee.Name
+			}
+		}
+	}
+	h.Verdict = verdictOf(h.Clearance, p.Margin)
+	return h
+}
+
+// roughly returns the clearance of the farthest-reaching members to a box, at
+// most limit: that of all members is no more.
+func roughly(p plan.Plan, casts []cast, s sweep.Surface, limit float64) float64 {
+	for k := range casts {
+		for _, tee := range p.TeesOf(casts[k].player) {
+			if v, near := casts[k].boxWithin(s.Box, spot{tee.X, tee.Y}, limit-hollow); near {
+				limit = min(limit, v+hollow)
+			}
+		}
+	}
+	return limit
+}
+
+// boxExact returns what a Check finds for a box, if it is less than limit: near
+// it every member is tried.
+func (c *cast) boxExact(b geom.Box, at spot, limit float64) float64 {
+	v, near := c.boxWithin(b, at, limit)
+	if !near || v >= nearBox {
+		return v
+	}
+	local := c.placed(at).Surface(sweep.Surface{Kind: sweep.Solid, Box: b})
+	return min(c.kin.nearestTo(local), limit)
+}

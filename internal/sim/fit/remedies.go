@@ -1,0 +1,286 @@
+package fit
+
+import (
+	"math"
+
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/say"
+)
+
+// Remedies solves what would make one check clear: moving the tee to each side,
+// a higher ceiling, a longer or wider room, a thinner floor, and for hung things
+// in the way raising, shifting or removing them. Kinds that do not help, however
+// large, are left out. Player, club and tee are named; an empty name takes the
+// first the player has.
+//
+// The club and the golfer are in Limits, which takes longer.
+func (l *Lab) Remedies(p plan.Plan, player, club, tee string) ([]Remedy, error) {
+	q, err := l.question(p, player, club, tee)
+	if err != nil {
+		return nil, err
+	}
+	out := []Remedy{}
+	if !q.clear {
+		for _, s := range sides {
+			out = q.add(out, q.moveTee(s.name, s.x, s.y))
+		}
+	}
+	out = q.add(out, q.ceiling())
+	out = q.add(out, q.floor())
+	for i := range q.p.Hung {
+		if !q.clear {
+			out = append(out, q.hung(i)...)
+		}
+	}
+	for _, axis := range []int{0, 1} {
+		out = q.add(out, q.room(axis))
+	}
+	return out, nil
+}
+
+// question is one check to be made clear.
+type question struct {
+	lab   *Lab
+	p     plan.Plan
+	casts []cast
+	asked stand
+	clear bool
+}
+
+func (l *Lab) question(p plan.Plan, player, club, tee string) (*question, error) {
+	p = p.WithDefaults()
+	if err := p.Validate(); err != nil {
+		return nil, err
+	}
+	pl, c, t, err := named(p, player, club, tee)
+	if err != nil {
+		return nil, err
+	}
+	casts, err := l.casts(p, nil, nil)
+	if err != nil {
+		return nil, err
+	}
+	q := &question{lab: l, p: p, casts: casts}
+	for k := range casts {
+		if casts[k].player.Name == pl.Name && casts[k].club.Name == c.Name {
+			q.asked = newStand(p, &casts[k], indexOf(p.Tees, t.Name, func(t plan.Tee) string { return t.Name }))
+		}
+	}
+	q.clear = q.asked.exact(q.asked.at, p.Margin) >= p.Margin
+	return q, nil
+}
+
+// named finds a player, a club of theirs and a tee of theirs; an empty name
+// takes the first.
+func named(p plan.Plan, player, club, tee string) (plan.Player, plan.Club, plan.Tee, error) {
+	pl, ok := find(p.Players, player, func(x plan.Player) string { return x.Name })
+	if !ok {
+		return pl, plan.Club{}, plan.Tee{}, say.Errorf("player %q is not in the plan", player)
+	}
+	c, ok := find(p.ClubsOf(pl), club, func(x plan.Club) string { return x.Name })
+	if !ok {
+		return pl, c, plan.Tee{}, say.Errorf("player %q has no club %q", pl.Name, club)
+	}
+	t, ok := find(p.TeesOf(pl), tee, func(x plan.Tee) string { return x.Name })
+	if !ok {
+		return pl, c, t, say.Errorf("player %q has no tee %q", pl.Name, tee)
+	}
+	return pl, c, t, nil
+}
+
+// after is a changed plan, with how a cast stands on a tee of it.
+type after struct {
+	p     plan.Plan
+	stand func(c *cast, tee int) stand
+}
+
+// plain is the change of a plan that leaves directions of walls and the floor's
+// height as they are.
+func plain(p plan.Plan) after {
+	return after{p, func(c *cast, tee int) stand { return newStand(p, c, tee) }}
+}
+
+// verify fills in what a remedy leads to; nil when the plan would not be valid or
+// the check not clear after all.
+func (q *question) verify(r Remedy, a after) *Remedy {
+	if a.p.Validate() != nil {
+		return nil
+	}
+	s := a.stand(q.asked.cast, q.asked.tee)
+	r.Clearance = s.exact(s.at, math.Inf(1))
+	r.Verdict = verdictOf(r.Clearance, q.p.Margin)
+	if r.Verdict != Clear {
+		return nil
+	}
+	r.PlanClearance = r.Clearance
+	for k := range q.casts {
+		c := &q.casts[k]
+		for i, t := range a.p.Tees {
+			if uses(c.player, t) && (c != q.asked.cast || i != q.asked.tee) {
+				s := a.stand(c, i)
+				r.PlanClearance = s.cautious(s.at, r.PlanClearance)
+			}
+		}
+	}
+	r.PlanVerdict = verdictOf(r.PlanClearance, q.p.Margin)
+	return &r
+}
+
+// uses reports whether a player plays from a tee.
+func uses(pl plan.Player, t plan.Tee) bool {
+	if len(pl.Tees) == 0 {
+		return true
+	}
+	return indexOf(pl.Tees, t.Name, func(s string) string { return s }) >= 0
+}
+
+func (q *question) add(out []Remedy, r *Remedy) []Remedy {
+	if r != nil {
+		out = append(out, *r)
+	}
+	return out
+}
+
+// edited returns the plan with a remedy's edits.
+func (q *question) edited(r Remedy) (plan.Plan, bool) {
+	p, err := Apply(q.p, r.Edits)
+	return p, err == nil
+}
+
+// moveTee solves the smallest move of the tee to one side.
+func (q *question) moveTee(towards string, dx, dy float64) *Remedy {
+	s := q.asked
+	if s.hopeless(q.p.Margin) {
+		return nil
+	}
+	d, ok := s.first(q.p.Margin, math.Hypot(q.p.Room.Length, q.p.Room.Width), func(d float64) (*stand, spot, bool) {
+		at := spot{s.at.x + d*dx, s.at.y + d*dy}
+		return &s, at, ballFits(q.p, at)
+	})
+	if !ok {
+		return nil
+	}
+	t := q.p.Tees[s.tee]
+	r := Remedy{Kind: KindTee, Subject: t.Name, Towards: towards, Amount: d}
+	if dx != 0 {
+		r.Value = t.X + d*dx
+		r.Edits = []Edit{{Path: path("tees", s.tee, ".x"), Value: r.Value}}
+	} else {
+		r.Value = t.Y + d*dy
+		r.Edits = []Edit{{Path: path("tees", s.tee, ".y"), Value: r.Value}}
+	}
+	p, ok := q.edited(r)
+	if !ok {
+		return nil
+	}
+	return q.verify(r, plain(p))
+}
+
+// hopeless reports whether something is too near from everywhere.
+func (s *stand) hopeless(margin float64) bool {
+	for _, f := range s.flat {
+		if f.level() && f.at0 < margin {
+			return true
+		}
+	}
+	return false
+}
+
+// ceiling solves how high the ceiling must be, the slopes rising with it. Beams
+// and hung things stay; those built against the ceiling follow it with their
+// upper side.
+func (q *question) ceiling() *Remedy {
+	s := q.asked
+	need := math.Inf(-1)
+	rest := math.Inf(1) // clearance to all that does not rise
+	for _, f := range s.flat {
+		v := f.at(s.at)
+		if n := f.surface.Plane.N.Z; n < 0 {
+			need = max(need, (q.p.Margin-v)/-n)
+		} else {
+			rest = min(rest, v)
+		}
+	}
+	for _, b := range s.box {
+		rest = s.boxExact(b.Box, s.at, rest)
+	}
+	if rest < q.p.Margin || math.IsInf(need, 0) {
+		return nil
+	}
+	h := math.Ceil(need/step-1e-6) * step
+	r := Remedy{Kind: KindCeiling, Amount: h, Value: q.p.Room.Height + h}
+	r.Edits = append(r.Edits, Edit{Path: "room.height", Value: r.Value})
+	for i, sl := range q.p.Room.Slopes {
+		r.Edits = append(r.Edits, Edit{Path: path("room.slopes", i, ".kneeHeight"), Value: sl.KneeHeight + h})
+	}
+	const flush = 0.002 // m, as in sweep
+	follow := func(list string, i int, low, high float64) {
+		if high >= q.p.Room.Height-flush && low < r.Value {
+			r.Edits = append(r.Edits, Edit{Path: path(list, i, ".max[2]"), Value: r.Value})
+		}
+	}
+	for i, b := range q.p.Room.Solids {
+		follow("room.solids", i, b.Min[2], b.Max[2])
+	}
+	for i, b := range q.p.Hung {
+		follow("hung", i, b.Min[2], b.Max[2])
+	}
+	p, ok := q.edited(r)
+	if !ok {
+		return nil
+	}
+	return q.verify(r, after{p, func(c *cast, tee int) stand {
+		s := newStand(q.p, c, tee)
+		for i := range s.flat {
+			if n := s.flat[i].surface.Plane.N.Z; n < 0 {
+				s.flat[i].at0 -= n * h
+			}
+		}
+		return s
+	}})
+}
+
+// floor solves how thin what lies on the floor must be. Layers give way in
+// proportion; the mat only when they are used up, or as far as it is inset.
+func (q *question) floor() *Remedy {
+	now := q.p.Floor.Standing()
+	if q.clear || now <= 0 {
+		return nil
+	}
+	lowered := func(h float64) (plan.Plan, Remedy) {
+		r := Remedy{Kind: KindFloor, Amount: h, Value: now - h}
+		layers, left := plan.Floor{Layers: q.p.Floor.Layers}.Standing(), now-h
+		if m := q.p.Floor.Mat; m != nil {
+			if thin := min(m.Thickness, left); thin < m.Thickness {
+				r.Edits = append(r.Edits, Edit{Path: "floor.mat.thickness", Value: thin})
+			}
+			if !m.Inset {
+				left = max(0, left-m.Thickness)
+			}
+		}
+		for i, y := range q.p.Floor.Layers {
+			if layers > left {
+				r.Edits = append(r.Edits, Edit{Path: path("floor.layers", i, ".thickness"), Value: y.Thickness * left / layers})
+			}
+		}
+		p, _ := q.edited(r)
+		return p, r
+	}
+	onto := func(p plan.Plan) func(c *cast, tee int) stand {
+		return func(c *cast, tee int) stand {
+			own := *c
+			own.at.Ball.Z = p.Floor.Standing()
+			return newStand(p, &own, tee)
+		}
+	}
+	h, ok := q.asked.first(q.p.Margin, now, func(h float64) (*stand, spot, bool) {
+		p, _ := lowered(h)
+		s := onto(p)(q.asked.cast, q.asked.tee)
+		return &s, s.at, true
+	})
+	if !ok {
+		return nil
+	}
+	p, r := lowered(h)
+	return q.verify(r, after{p, onto(p)})
+}
