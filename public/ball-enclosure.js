@@ -25,7 +25,7 @@ const verdict = ({ verdict: v }) => mark(v === "clear", "deep enough:", "not dee
 
 function mishits(lines) {
   return table("What a return must do for the named mishits, over everybody", ["Mishit", "It takes"],
-    lines.map((line) => h("tr", {}, h("th", { scope: "row" }, mark(line.ok, "caught:", "not caught:"), line.name), h("td", {}, line.text))));
+    lines.map((line) => h("tr", {}, h("th", { scope: "row" }, mark(line.ok, "caught:", "not caught:"), line.name), h("td", {}, line.text))), "mishits");
 }
 
 function launch(lines) {
@@ -63,7 +63,7 @@ function chart(e) {
     s("text", { class: "tick", x: PAD.left - 5, y: y(Math.max(first.top, first.side)) + 4, "text-anchor": "end" }, first.top >= first.side ? first.topLabel : first.sideLabel),
     s("text", { class: "tick", x: PAD.left - 5, y: y(0) + 4, "text-anchor": "end" }, "0 %"),
     s("path", { class: "allowed", d: `M${PAD.left} ${y((1 - e.rate) / 2)}H${WIDE - PAD.right}` }),
-    s("text", { class: "tick", x: WIDE - PAD.right, y: y((1 - e.rate) / 2) - 4, "text-anchor": "end" }, "may miss"),
+    s("text", { class: "tick", x: x(deep * 0.6), y: y((1 - e.rate) / 2) - 4, "text-anchor": "middle" }, "may miss"),
     s("path", { class: "curve-side", d: line("side") }), s("path", { class: "curve-top", d: line("top") }),
     upright(e.side.have, "sides, as planned", 1), upright(e.top.have, "top, as planned", 0),
     s("text", { class: "place-name", x: (PAD.left + WIDE - PAD.right) / 2, y: TALL - 6, "text-anchor": "middle" }, "depth of return: solid over the top, dashed past the sides"));

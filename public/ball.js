@@ -98,7 +98,7 @@ function firstCell(line) {
 
 function mishits(lines, { player, club }) {
   return [table(`Named mishits, ${player} with the ${club}`, ["Mishit", "Where it goes", "Coming back"],
-    lines.map((line) => h("tr", {}, h("th", { scope: "row" }, line.name), h("td", {}, line.goes), h("td", {}, line.back || "–"))))];
+    lines.map((line) => h("tr", {}, h("th", { scope: "row" }, line.name), h("td", {}, line.goes), h("td", {}, line.back || "–"))), "mishits")];
 }
 
 function rebounds(lines, { player, club }) {

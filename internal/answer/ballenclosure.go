@@ -80,6 +80,12 @@ func (b *balls) enclosure(e ball.Enclosure) *ballEnclosure {
 		})
 	}
 	out.Mishits = b.mishitNeeds(e)
+	for _, m := range out.Mishits {
+		if !m.OK {
+			out.Sentences = append(out.Sentences, "All this is for ordinary balls. Mishits ask for more than the plan has, as the table says.")
+			break
+		}
+	}
 	for _, l := range e.Launch {
 		out.Launch = append(out.Launch, b.launchLine(l))
 	}

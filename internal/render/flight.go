@@ -120,12 +120,18 @@ func (sc *Scene) drawRing(t *show.Touch, first bool) {
 	r = max(r, least)
 	u, v := perpendiculars(facing(normal, sc.cam.eye.sub(at).unit()))
 	at = at.add(normal.mul(0.01))
-	before := at.add(u.mul(r))
-	for i := range ringSides {
-		d := turn(float64(i+1) / ringSides)
-		next := at.add(u.mul(r * d.x)).add(v.mul(r * d.y))
-		sc.strip(before, next, ringWidth, sc.pal.ink)
-		before = next
+	depth := sc.cam.depth(at) - markLift // before the cloth that it is on
+	var before point
+	for i := range ringSides + 1 {
+		d := turn(float64(i) / ringSides)
+		x, y, near := sc.cam.project(at.add(u.mul(r * d.x)).add(v.mul(r * d.y)))
+		if near < nearPlane {
+			return
+		}
+		if i > 0 {
+			sc.lineAt(before, point{x, y}, ringWidth*sc.pen, sc.pal.ink, depth)
+		}
+		before = point{x, y}
 	}
 }
 
