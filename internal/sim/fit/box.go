@@ -1,7 +1,6 @@
 package fit
 
 import (
-	"math"
 	"slices"
 
 	"wideberth/internal/sim/sweep"
@@ -25,84 +24,78 @@ const (
 // farther off it is that of the tree less hollow.
 func (r *relatives) againstBox(s sweep.Surface, touched []bool) (least, typical float64, who *reach) {
 	c := r.tree.Clearance(s.Box)
-	least, who = c.Clearance, r.far[c.Track]
-	typical = r.tracks[0].Clearance(s).Clearance
-	if least >= nearBox+hollow {
-		return min(typical, least-hollow), typical, who
+	typical = r.fine.Clearance(s).Clearance
+	if c.Clearance >= nearBox+hollow {
+		return min(typical, c.Clearance-hollow), typical, r.far[c.Track]
 	}
-	r.visit(s, least, len(r.sample), func(i int) *reach { return &r.sample[i] }, func(i int, t *sweep.Track) {
-		if c, near := t.ClearanceWithin(s, max(0, least)); near {
-			touched[i] = touched[i] || c.Clearance < 0
-			if c.Clearance < least {
-				least, who = c.Clearance, &r.sample[i]
+	look := r.windows(s, max(0, c.Clearance)+coarseLoss+hollow+lookBack)
+	least, who = typical, r.central
+	consider := func(members []*reach, clearances []float64) {
+		for i, v := range clearances {
+			if v < least {
+				least, who = v, members[i]
 			}
 		}
-	})
+	}
+	first := []*reach{r.far[c.Track]}
+	consider(first, r.pass(s, look.fine, look.clubOnly, first, least))
+
+	// A coarse look says who else may come nearer or touch; those get a close one.
+	limit := max(0, least)
+	var closer []*reach
+	for i, m := range r.far {
+		if _, near := r.tracks[i].ClearanceWithin(s, limit); near {
+			closer = append(closer, m)
+		}
+	}
+	var inSample []int
+	for i, v := range r.pass(s, look.coarse, look.clubOnly, r.sample, limit) {
+		touched[i] = touched[i] || v < -coarseLoss
+		if v < least || v < 0 && !touched[i] {
+			closer = append(closer, r.sample[i])
+			inSample = append(inSample, i)
+		}
+	}
+	clearances := r.pass(s, look.fine, look.clubOnly, closer, limit)
+	consider(closer, clearances)
+	for k, i := range inSample {
+		if clearances[len(closer)-len(inSample)+k] < 0 {
+			touched[i] = true
+		}
+	}
 	return least, typical, who
 }
 
 // nearestTo returns the least clearance that againstBox finds, and nothing else.
 func (r *relatives) nearestTo(s sweep.Surface) float64 {
-	least := r.tree.Clearance(s.Box).Clearance
-	if least >= nearBox+hollow {
-		return least - hollow
-	}
-	r.visit(s, least, len(r.sample), func(i int) *reach { return &r.sample[i] }, func(_ int, t *sweep.Track) {
-		if c, near := t.ClearanceWithin(s, least); near {
-			least = c.Clearance
-		}
-	})
+	least, _, _ := r.againstBox(s, make([]bool, len(r.sample)))
 	return least
 }
+
+// coarseLoss bounds what a coarse look takes off a clearance, m: the strays at
+// coarseTolerance, which are estimated from second differences with a margin.
+const coarseLoss = 0.03
 
 // singleClearances returns the clearance to a box of each trait alone at −1 and
 // +1 standard deviation.
 func (r *relatives) singleClearances(s sweep.Surface) []float64 {
-	out := make([]float64, len(r.singles))
-	for i := range out {
-		out[i] = math.Inf(1)
-	}
-	// No trait alone stays as far off as look.
-	look := r.tracks[0].Clearance(s).Clearance + 0.1
-	r.visit(s, look, len(r.singles), func(i int) *reach { return &r.singles[i] }, func(i int, t *sweep.Track) {
-		out[i] = min(out[i], t.Clearance(s).Clearance)
-	})
-	return out
+	// No trait alone stays as far off as this.
+	limit := max(0, r.tracks[0].Clearance(s).Clearance) + 0.15
+	look := r.windows(s, limit)
+	return r.pass(s, look.coarse, look.clubOnly, r.singles, limit)
 }
 
-// visit runs n members past a box and calls see with a track for every stretch
-// of every member in which one of the farthest-reaching members is within least
-// of the box, or little more.
-func (r *relatives) visit(s sweep.Surface, least float64, n int, member func(i int) *reach, see func(i int, t *sweep.Track)) {
-	runs, clubOnly := r.stretches(s, max(0, least)+hollow+lookBack)
-	track := &sweep.Track{}
-	var poses []swing.Pose
-	for _, span := range runs {
-		r.family.SetTimes(span)
-		poses = slices.Grow(poses[:0], len(span))[:len(span)]
-		if clubOnly { // the rest stays where the central swing has it, which is farther off
-			r.family.Poses(r.central.swing, poses)
-		}
-		for i := range n {
-			if clubOnly {
-				r.family.ClubPoses(member(i).swing, poses)
-			} else {
-				r.family.Poses(member(i).swing, poses)
-			}
-			track.Reset(span, poses)
-			see(i, track)
-		}
-	}
+// windows are the stretches of time in which a family may come near a box.
+type windows struct {
+	coarse, fine [][]float64 // times, a list for each stretch
+	clubOnly     bool        // whether only the club comes near
 }
 
-// stretches returns the times at which any part of any of the farthest-reaching
-// members is within look (m) of a box, as unbroken runs with one more moment on
-// either side, for the curvature there; and whether all those parts are the
-// club's.
-func (r *relatives) stretches(s sweep.Surface, look float64) (runs [][]float64, clubOnly bool) {
-	times, _ := r.tracks[0].Samples()
-	near := make([]bool, len(times))
-	clubOnly = true
+// windows returns the stretches in which any part of any of the farthest-
+// reaching members is within look (m) of a box.
+func (r *relatives) windows(s sweep.Surface, look float64) (w windows) {
+	near := make([]bool, len(r.times))
+	w.clubOnly = true
 	for _, t := range r.tracks {
 		_, poses := t.Samples()
 		for part := range swing.NumParts {
@@ -112,11 +105,12 @@ func (r *relatives) stretches(s sweep.Surface, look float64) (runs [][]float64, 
 			for j := range poses {
 				if s.Box.Gap(poses[j][part].Bounds()) < look {
 					near[j] = true
-					clubOnly = clubOnly && part >= swing.Grip
+					w.clubOnly = w.clubOnly && part >= swing.Grip
 				}
 			}
 		}
 	}
+	fine, _ := r.fine.Samples()
 	for from := 0; from < len(near); from++ {
 		if !near[from] {
 			continue
@@ -125,8 +119,44 @@ func (r *relatives) stretches(s sweep.Surface, look float64) (runs [][]float64, 
 		for to < len(near) && near[to] {
 			to++
 		}
-		runs = append(runs, times[max(0, from-1):min(len(times), to+1)])
+		// One more moment on either side, for the curvature there.
+		first, last := max(0, from-1), min(len(near)-1, to)
+		w.coarse = append(w.coarse, r.times[first:last+1])
+		i, _ := slices.BinarySearch(fine, r.times[first])
+		j, _ := slices.BinarySearch(fine, r.times[last])
+		w.fine = append(w.fine, fine[i:j+1])
 		from = to
 	}
-	return runs, clubOnly
+	return w
+}
+
+// pass runs members past a box and returns the clearance of each, or limit (m)
+// for those that stay farther off.
+func (r *relatives) pass(s sweep.Surface, stretches [][]float64, clubOnly bool, members []*reach, limit float64) []float64 {
+	out := make([]float64, len(members))
+	for i := range out {
+		out[i] = limit
+	}
+	if r.track == nil {
+		r.track = &sweep.Track{}
+	}
+	for _, times := range stretches {
+		r.family.SetTimes(times)
+		r.poses = slices.Grow(r.poses[:0], len(times))[:len(times)]
+		if clubOnly { // the rest stays where the central swing has it, which is farther off
+			r.family.Poses(r.central.swing, r.poses)
+		}
+		for i, m := range members {
+			if clubOnly {
+				r.family.ClubPoses(m.swing, r.poses)
+			} else {
+				r.family.Poses(m.swing, r.poses)
+			}
+			r.track.Reset(times, r.poses)
+			if c, near := r.track.ClearanceWithin(s, out[i]); near {
+				out[i] = c.Clearance
+			}
+		}
+	}
+	return out
 }

@@ -83,7 +83,7 @@ func (r *relatives) check(room room, margin float64) Check {
 		Notes:     r.notes,
 		HeadSpeed: central.ClubheadSpeed(central.ImpactTime()), Heels: central.Stance.BallToHeels,
 	}
-	tightest, loosest := 0, &r.central
+	tightest, loosest := 0, r.central
 	touched := make([]bool, len(r.sample))
 	for i, s := range room.local {
 		against := r.againstFlat

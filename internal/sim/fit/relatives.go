@@ -1,6 +1,7 @@
 package fit
 
 import (
+	"iter"
 	"math"
 	"slices"
 
@@ -30,13 +31,14 @@ type relatives struct {
 	notes  []string
 
 	dirs    []geom.Vec     // unit normals of flat surfaces, into the room
-	central reach          // of the central swing
-	sample  []reach        // the low-discrepancy sample, on which shares are counted
-	singles []reach        // each trait alone, at −1 then +1 standard deviation
-	corners []reach        // for each of dirs and of spokes, the member expected to reach farthest
+	central *reach         // of the central swing
+	sample  []*reach       // the low-discrepancy sample, on which shares are counted
+	singles []*reach       // each trait alone, at −1 then +1 standard deviation
 	least   []float64      // per direction, over all of the above, m
 	loosest []*reach       // who reaches that far
-	tree    *sweep.Tree    // over the central swing and the corners
+	fine    *sweep.Track   // of the central swing, within fineTolerance
+	times   []float64      // at which the family is looked over, within coarseTolerance
+	tree    *sweep.Tree    // over the central swing and the corners, at times
 	far     []*reach       // whose tracks are in the tree, by its index
 	tracks  []*sweep.Track // theirs; the first is the central swing's
 	extent  geom.Box       // around all of the tracks, with hollow to spare
@@ -51,10 +53,6 @@ type reach struct {
 	swing     *swing.Swing
 	least     []float64 // per direction: smallest N·p over golfer and club, m
 }
-
-// How finely the members' swings are cut in time, as the largest distance (m)
-// by which a part may stray from its chord: it is taken off every clearance.
-const familyTolerance = 0.0015
 
 // newRelatives models and reduces a family. dirs are the unit normals of the
 // flat surfaces it will meet.
@@ -71,112 +69,117 @@ func newRelatives(player plan.Player, club plan.Club, dirs []geom.Vec) (*relativ
 	return r, nil
 }
 
-// spokes are directions all round and upwards, along which the members for the
-// tree are sought: whatever box hangs or stands somewhere, one of them comes
-// nearly straight at it.
-func spokes() (out []geom.Vec) {
-	for x := -1.0; x <= 1; x++ {
-		for y := -1.0; y <= 1; y++ {
-			for z := 0.0; z <= 1; z++ {
-				if n := math.Sqrt(x*x + y*y + z*z); n > 0 {
-					out = append(out, geom.Vec{X: -x / n, Y: -y / n, Z: -z / n})
-				}
-			}
-		}
-	}
-	return out
-}
-
+// reduce looks over the family: coarsely at the central swing and, from what
+// each trait does to it, at the farthest-reaching members; then at every member
+// near the moments at which one of them may reach farthest.
 func (r *relatives) reduce() error {
-	times, _ := sweep.Sample(r.family.Central, familyTolerance).Samples()
-	times = slices.Clone(times)
-	r.family.SetTimes(times)
-	towards := append(slices.Clone(r.dirs), spokes()...)
-
-	// The central swing and each trait alone, against every direction.
-	track := &sweep.Track{}
-	poses := make([]swing.Pose, len(times))
-	full := func(v swing.Variation) (*reach, error) {
-		s, err := r.family.Member(v)
-		if err != nil {
-			return nil, err
-		}
-		r.family.Poses(s, poses)
-		track.Reset(times, poses)
-		return &reach{v, s, supports(track, towards)}, nil
-	}
-	central, err := full(swing.Variation{})
-	if err != nil {
-		return err
-	}
+	r.fine = sweep.Sample(r.family.Central, fineTolerance)
+	r.times = coarseTimes(r.fine, coarseTolerance)
+	r.family.SetTimes(r.times)
 	for t := range swing.NumTraits {
 		for _, z := range []float64{-1, 1} {
-			m, err := full(swing.Single(t, z))
+			m, err := r.member(swing.Single(t, z))
 			if err != nil {
 				return err
 			}
-			r.singles = append(r.singles, *m)
+			r.singles = append(r.singles, m)
 		}
 	}
-
-	// The corners: the members that each direction's slopes point at, and those
-	// that stray most to either side of the club's path along the way.
-	r.far = []*reach{central}
-	tracks := []*sweep.Track{nil}
-	r.family.Poses(central.swing, poses)
-	tracks[0] = sweep.NewTrack(times, slices.Clone(poses))
-	var ends []swing.Variation
-	for k := range towards {
-		ends = append(ends, swing.Corner(r.slopes(k)))
+	if err := r.follow(swing.Variation{}); err != nil {
+		return err
 	}
-	ends = append(ends, r.strays(times)...)
-	for _, v := range ends {
-		s, err := r.family.Member(v)
-		if err != nil {
+	r.central = r.far[0]
+	for _, v := range append(r.corners(), r.strays(r.times)...) {
+		if err := r.follow(v); err != nil {
 			return err
 		}
-		own := make([]swing.Pose, len(times))
-		r.family.Poses(s, own)
-		t := sweep.NewTrack(times, own)
-		m := &reach{v, s, supports(t, towards)}
-		r.corners = append(r.corners, *m)
-		r.far = append(r.far, m)
-		tracks = append(tracks, t)
 	}
-	r.central = *central
-	r.tracks, r.tree = tracks, sweep.NewTree(tracks...)
+	r.tree = sweep.NewTree(r.tracks...)
 	r.extent = geom.EmptyBox()
-	for _, t := range tracks {
+	for _, t := range r.tracks {
 		for part := range swing.NumParts {
 			r.extent = r.extent.Union(t.Bounds(part))
 		}
 	}
 	r.extent = r.extent.Grown(hollow)
 
-	if err := r.drawSample(times); err != nil {
-		return err
-	}
-	r.least, r.loosest = make([]float64, len(r.dirs)), make([]*reach, len(r.dirs))
-	for k := range r.dirs {
-		r.least[k] = math.Inf(1)
-		for m := range r.all() {
-			if m.least[k] < r.least[k] {
-				r.least[k], r.loosest[k] = m.least[k], m
-			}
+	for _, v := range swing.Variations(Sampled, seed) {
+		m, err := r.member(v)
+		if err != nil {
+			return err
 		}
+		r.sample = append(r.sample, m)
 	}
+	r.measure()
 	return nil
 }
 
-// all yields every member.
-func (r *relatives) all() func(func(*reach) bool) {
-	return func(yield func(*reach) bool) {
-		if !yield(&r.central) {
-			return
+// member models a member of the family.
+func (r *relatives) member(v swing.Variation) (*reach, error) {
+	s, err := r.family.Member(v)
+	if err != nil {
+		return nil, err
+	}
+	return &reach{variation: v, swing: s}, nil
+}
+
+// follow adds a member to those whose tracks are kept.
+func (r *relatives) follow(v swing.Variation) error {
+	m, err := r.member(v)
+	if err != nil {
+		return err
+	}
+	poses := make([]swing.Pose, len(r.times))
+	r.family.Poses(m.swing, poses)
+	track := sweep.NewTrack(r.times, poses)
+	extremes := make([]sweep.Extreme, len(r.dirs))
+	track.Support(r.dirs, extremes)
+	m.least = make([]float64, len(r.dirs))
+	for k, e := range extremes {
+		m.least[k] = e.Value
+	}
+	r.far, r.tracks = append(r.far, m), append(r.tracks, track)
+	return nil
+}
+
+// corners returns, for each direction of the family and for spokes all round and
+// upwards, the member expected to reach farthest: whatever box hangs or stands
+// somewhere, one of them comes nearly straight at it.
+func (r *relatives) corners() (out []swing.Variation) {
+	towards := slices.Clone(r.dirs)
+	for x := -1.0; x <= 1; x++ {
+		for y := -1.0; y <= 1; y++ {
+			for z := 0.0; z <= 1; z++ {
+				if n := math.Sqrt(x*x + y*y + z*z); n > 0 {
+					spoke := geom.Vec{X: -x / n, Y: -y / n, Z: -z / n}
+					if !slices.Contains(towards, spoke) {
+						towards = append(towards, spoke)
+					}
+				}
+			}
 		}
-		for _, list := range [][]reach{r.sample, r.singles, r.corners} {
-			for i := range list {
-				if !yield(&list[i]) {
+	}
+	extremes := make([]sweep.Extreme, len(towards))
+	r.tracks[0].Support(towards, extremes)
+	for k, e := range extremes {
+		// What a trait does to the least reach is what it does to the part that
+		// reaches farthest, when it does (the envelope theorem).
+		at := func(m *reach) float64 { return m.swing.PoseAt(e.Time)[e.Part].Reach(towards[k]) }
+		var slope [swing.NumTraits]float64
+		for t := range slope {
+			slope[t] = (at(r.singles[2*t+1]) - at(r.singles[2*t])) / 2
+		}
+		out = append(out, swing.Corner(slope))
+	}
+	return out
+}
+
+// all yields every member.
+func (r *relatives) all() iter.Seq[*reach] {
+	return func(yield func(*reach) bool) {
+		for _, list := range [][]*reach{r.far, r.sample, r.singles} {
+			for _, m := range list {
+				if !yield(m) {
 					return
 				}
 			}
@@ -191,14 +194,4 @@ func (r *relatives) slopes(k int) (slope [swing.NumTraits]float64) {
 		slope[t] = (r.singles[2*t+1].least[k] - r.singles[2*t].least[k]) / 2
 	}
 	return slope
-}
-
-func supports(t *sweep.Track, dirs []geom.Vec) []float64 {
-	extremes := make([]sweep.Extreme, len(dirs))
-	t.Support(dirs, extremes)
-	out := make([]float64, len(dirs))
-	for k := range out {
-		out[k] = extremes[k].Value
-	}
-	return out
 }

@@ -14,17 +14,36 @@ type end struct {
 	b    bool
 }
 
-func (e end) reach(n geom.Vec, p *swing.Pose) float64 {
+// of returns the end's centre and radius in a pose.
+func (e end) of(p *swing.Pose) (geom.Vec, float64) {
 	c := &p[e.part]
 	if e.b {
-		return geom.Dot(n, c.B) - c.R
+		return c.B, c.R
 	}
-	return geom.Dot(n, c.A) - c.R
+	return c.A, c.R
+}
+
+// onClub returns the end in the points of the club, or nil when it is not one of
+// them.
+func (e end) onClub(p *swing.ClubPoints) *geom.Vec {
+	switch e {
+	case end{swing.Shaft, true}:
+		return &p.Shaft
+	case end{swing.Clubhead, false}:
+		return &p.Heel
+	case end{swing.Clubhead, true}:
+		return &p.Toe
+	}
+	return nil
 }
 
 // lookBack is how far (m) behind the least reach of any member a part must stay,
 // in every one of the farthest-reaching members, to be left out at a moment.
 const lookBack = 0.06
+
+// sampleTolerance is how much less (m) the reach of a member of the sample may
+// be given than it is. Whoever reaches farthest is looked at again more closely.
+const sampleTolerance = 0.004
 
 // scout is what is worth looking at in one direction: the ends of parts that may
 // reach farthest.
@@ -33,48 +52,72 @@ type scout struct {
 	ends []end
 }
 
-// drawSample reduces the sampled members. Only the moments and parts near the
-// extremes of the tracks (the central swing and the corners) are looked at.
-func (r *relatives) drawSample(times []float64) error {
-	scouts, look, clubOnly := r.scouts(times)
-	r.family.SetTimes(look.times)
-	poses := make([]swing.Pose, len(look.times))
-	buffer := make([]float64, len(look.times))
-	for _, v := range swing.Variations(Sampled, seed) {
-		s, err := r.family.Member(v)
-		if err != nil {
-			return err
-		}
-		if clubOnly {
-			r.family.ClubPoses(s, poses)
+// lookout is what scouts look at: the moments, and the member there.
+type lookout struct {
+	times  []float64
+	gap    []bool // whether a stretch that nobody needs to look at follows
+	club   bool   // whether the points of the club are all there is to look at
+	points []swing.ClubPoints
+	poses  []swing.Pose
+	radius [swing.NumParts]float64
+	reach  []float64 // scratch: of one end
+	bend   []float64 // scratch: its second derivative
+}
+
+// measure fills how far every member reaches along each of the family's
+// directions.
+func (r *relatives) measure() {
+	scouts, l := r.lookout()
+	r.family.SetTimes(l.times)
+	for m := range r.all() {
+		if l.club {
+			r.family.ClubPoints(m.swing, l.points)
 		} else {
-			r.family.Poses(s, poses)
+			r.family.Poses(m.swing, l.poses)
 		}
-		m := reach{v, s, make([]float64, len(scouts))}
+		m.least = make([]float64, len(scouts))
 		for k := range scouts {
-			m.least[k] = scouts[k].least(s, look, poses, buffer)
+			m.least[k] = scouts[k].least(m.swing, l, sampleTolerance)
 		}
-		r.sample = append(r.sample, m)
 	}
-	return nil
+	r.least, r.loosest = make([]float64, len(scouts)), make([]*reach, len(scouts))
+	for k := range scouts {
+		for {
+			var best *reach
+			for m := range r.all() {
+				if best == nil || m.least[k] < best.least[k] {
+					best = m
+				}
+			}
+			if best == r.loosest[k] { // looked at closely already
+				break
+			}
+			r.least[k], r.loosest[k] = best.least[k], best
+			if l.club {
+				r.family.ClubPoints(best.swing, l.points)
+			} else {
+				r.family.Poses(best.swing, l.poses)
+			}
+			best.least[k] = scouts[k].least(best.swing, l, fineTolerance)
+			r.least[k] = best.least[k]
+		}
+	}
 }
 
-// moments are instants to look at; after some of them comes a stretch that
-// nobody needs to look at.
-type moments struct {
-	times []float64
-	gap   []bool // whether such a stretch follows
-}
-
-// scouts finds the ends to look at in each of the family's directions, the
-// moments to look at, and whether they are all on the club.
-func (r *relatives) scouts(times []float64) (scouts []scout, look moments, clubOnly bool) {
-	kept := make([]bool, len(times))
-	clubOnly = true
+// lookout finds the ends to look at in each of the family's directions, and the
+// moments: those at which some end of a farthest-reaching member reaches about
+// as far as any member must.
+func (r *relatives) lookout() (scouts []scout, l *lookout) {
+	kept := make([]bool, len(r.times))
+	l = &lookout{club: true}
+	_, poses := r.tracks[0].Samples()
+	for part := range l.radius {
+		l.radius[part] = poses[0][part].R
+	}
 	for k, n := range r.dirs {
 		// Whoever reaches least still reaches this far.
 		least := math.Inf(-1)
-		for m := range r.all() {
+		for _, m := range r.far {
 			least = max(least, m.least[k])
 		}
 		least += lookBack
@@ -88,7 +131,8 @@ func (r *relatives) scouts(times []float64) (scouts []scout, look moments, clubO
 				for _, e := range []end{{part, false}, {part, true}} {
 					near := false
 					for j := range poses {
-						if e.reach(n, &poses[j]) < least {
+						at, radius := e.of(&poses[j])
+						if geom.Dot(n, at)-radius < least {
 							near = true
 							// One more moment on either side, for the curvature there.
 							kept[max(j-1, 0)], kept[j], kept[min(j+1, len(kept)-1)] = true, true, true
@@ -96,7 +140,7 @@ func (r *relatives) scouts(times []float64) (scouts []scout, look moments, clubO
 					}
 					if near && !slices.Contains(ends, e) {
 						ends = append(ends, e)
-						clubOnly = clubOnly && part >= swing.Grip
+						l.club = l.club && e.onClub(&swing.ClubPoints{}) != nil
 					}
 				}
 			}
@@ -105,38 +149,76 @@ func (r *relatives) scouts(times []float64) (scouts []scout, look moments, clubO
 	}
 	for j, k := range kept {
 		if k {
-			look.times = append(look.times, times[j])
-			look.gap = append(look.gap, j+1 < len(kept) && !kept[j+1])
+			l.times = append(l.times, r.times[j])
+			l.gap = append(l.gap, j+1 < len(kept) && !kept[j+1])
 		}
 	}
-	return scouts, look, clubOnly
+	n := len(l.times)
+	l.points, l.poses = make([]swing.ClubPoints, n), make([]swing.Pose, n)
+	l.reach, l.bend = make([]float64, n), make([]float64, n)
+	return scouts, l
+}
+
+// look fills the scratch of a lookout with N·p of one end and the size of its
+// second derivative, and returns the least value.
+func (l *lookout) look(n geom.Vec, e end) float64 {
+	least := math.Inf(1)
+	radius := l.radius[e.part]
+	for j := range l.reach {
+		var at *geom.Vec
+		if l.club {
+			at = e.onClub(&l.points[j])
+		} else if c := &l.poses[j][e.part]; e.b {
+			at = &c.B
+		} else {
+			at = &c.A
+		}
+		v := n.X*at.X + n.Y*at.Y + n.Z*at.Z - radius
+		l.reach[j] = v
+		if v < least {
+			least = v
+		}
+	}
+	last := len(l.times) - 1
+	for j := 1; j < last; j++ {
+		if l.reach[j] > least+3*lookBack { // no step here will matter
+			l.bend[j] = 0
+			continue
+		}
+		a, b := l.times[j]-l.times[j-1], l.times[j+1]-l.times[j]
+		l.bend[j] = 2 * math.Abs((l.reach[j+1]-l.reach[j])/b-(l.reach[j]-l.reach[j-1])/a) / (a + b)
+	}
+	if last > 1 {
+		l.bend[0], l.bend[last] = l.bend[1], l.bend[last-1]
+	}
+	return least
 }
 
 // least returns the smallest N·p of the scout's ends over a member's motion,
-// less what they may stray between the moments. The stray is bounded as
-// sweep.Track bounds it, from second differences, but of N·p itself.
-func (sc *scout) least(s *swing.Swing, look moments, poses []swing.Pose, v []float64) float64 {
+// less what they may stray between the moments, which is at most tol where it
+// counts. The stray is bounded as sweep.Track bounds it, from second
+// differences, but of N·p itself.
+func (sc *scout) least(s *swing.Swing, l *lookout, tol float64) float64 {
 	const safety = 1.5
 	best := math.Inf(1)
-	times := look.times
 	for _, e := range sc.ends {
-		for j := range poses {
-			v[j] = e.reach(sc.dir, &poses[j])
+		// What is reached at a moment is reached; only a step that may go beyond
+		// all of that needs a closer look.
+		if v := l.look(sc.dir, e); v < best {
+			best = v
 		}
-		bend := func(j int) float64 { // second derivative at moment j
-			j = max(1, min(j, len(times)-2))
-			a, b := times[j]-times[j-1], times[j+1]-times[j]
-			return 2 * math.Abs((v[j+1]-v[j])/b-(v[j]-v[j-1])/a) / (a + b)
-		}
-		for j := range len(times) - 1 {
-			low := min(v[j], v[j+1])
-			if low > best+0.1 || look.gap[j] {
-				continue
+		for j := range len(l.times) - 1 {
+			low, bend := l.reach[j], l.bend[j]
+			if l.reach[j+1] < low {
+				low = l.reach[j+1]
 			}
-			h := times[j+1] - times[j]
-			stray := safety * max(bend(j), bend(j+1)) * h * h / 8
-			if low-stray < best {
-				best = sc.closer(s, e, times[j], times[j+1], v[j], v[j+1], stray, best)
+			if l.bend[j+1] > bend {
+				bend = l.bend[j+1]
+			}
+			h := l.times[j+1] - l.times[j]
+			stray := safety * bend * h * h / 8
+			if low-stray < best && !l.gap[j] {
+				best = sc.closer(s, l, e, l.times[j], l.times[j+1], l.reach[j], l.reach[j+1], stray, tol, best)
 			}
 		}
 	}
@@ -144,14 +226,22 @@ func (sc *scout) least(s *swing.Swing, look moments, poses []swing.Pose, v []flo
 }
 
 // closer lowers best by what end e does between two moments, halving the step
-// until its stray is small.
-func (sc *scout) closer(s *swing.Swing, e end, t0, t1, v0, v1, stray, best float64) float64 {
-	if low := min(v0, v1) - stray; low >= best || stray <= familyTolerance {
+// until its stray is at most tol.
+func (sc *scout) closer(s *swing.Swing, l *lookout, e end, t0, t1, v0, v1, stray, tol, best float64) float64 {
+	if low := min(v0, v1) - stray; low >= best || stray <= tol {
 		return min(best, low)
 	}
 	mid := (t0 + t1) / 2
-	pose := s.PoseAt(mid)
-	v := e.reach(sc.dir, &pose)
-	best = sc.closer(s, e, t0, mid, v0, v, stray/4, best)
-	return sc.closer(s, e, mid, t1, v, v1, stray/4, best)
+	var at geom.Vec
+	if l.club {
+		var points swing.ClubPoints
+		s.ClubAt(mid, &points)
+		at = *e.onClub(&points)
+	} else {
+		pose := s.PoseAt(mid)
+		at, _ = e.of(&pose)
+	}
+	v := geom.Dot(sc.dir, at) - l.radius[e.part]
+	best = sc.closer(s, l, e, t0, mid, v0, v, stray/4, tol, best)
+	return sc.closer(s, l, e, mid, t1, v, v1, stray/4, tol, best)
 }

@@ -9,7 +9,7 @@ import (
 )
 
 // strayMoments is at how many moments the members that stray most are sought.
-const strayMoments = 12
+const strayMoments = 8
 
 // strays returns the members whose clubhead strays most to either side of the
 // central path at moments spread evenly along it. A box may stand where the

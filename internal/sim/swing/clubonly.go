@@ -1,20 +1,53 @@
 package swing
 
+import "wideberth/internal/sim/geom"
+
+// ClubPoints are the three ends of the club that can reach farthest, m: the end
+// of the shaft, and heel and toe of the clubhead's axis. The grip end is near
+// the hands.
+type ClubPoints struct{ Shaft, Heel, Toe geom.Vec }
+
+// clubJoints fills the channels on which the club hangs, at the i-th instant of
+// SetTimes.
+func (f *Family) clubJoints(member *Swing, i int, j *joints) {
+	m := &f.moments[i]
+	for ch := range chHeel {
+		j[ch] = member.curves[ch].at(m)
+	}
+	if t := f.times[i]; t > member.times[kTop] && t < member.times[kImpact] {
+		j[chTheta] = arcAt(&member.curves[chTheta], f.shares[i][0])
+		j[chPhi] = arcAt(&member.curves[chPhi], f.shares[i][1])
+	}
+}
+
 // ClubPoses is Poses for a caller who only looks at the grip, the shaft and the
 // clubhead: the other parts of out keep what they held.
 func (f *Family) ClubPoses(member *Swing, out []Pose) {
-	top, impact := member.times[kTop], member.times[kImpact]
 	var j joints
 	for i := range f.moments {
-		m := &f.moments[i]
-		for ch := range chHeel {
-			j[ch] = member.curves[ch].at(m)
-		}
-		if t := f.times[i]; t > top && t < impact {
-			j[chTheta] = arcAt(&member.curves[chTheta], f.shares[i][0])
-			j[chPhi] = arcAt(&member.curves[chPhi], f.shares[i][1])
-		}
+		f.clubJoints(member, i, &j)
 		c := member.figure.coreOf(&j)
 		member.figure.poseClub(&c, &out[i])
 	}
+}
+
+// ClubPoints is ClubPoses with the points alone.
+func (f *Family) ClubPoints(member *Swing, out []ClubPoints) {
+	var j joints
+	for i := range f.moments {
+		f.clubJoints(member, i, &j)
+		member.figure.clubPoints(&j, &out[i])
+	}
+}
+
+// ClubAt is PoseAt for the points of the club only.
+func (s *Swing) ClubAt(t float64, out *ClubPoints) {
+	j := s.jointsAt(t)
+	s.figure.clubPoints(&j, out)
+}
+
+func (f *figure) clubPoints(j *joints, out *ClubPoints) {
+	c := f.coreOf(j)
+	out.Heel, out.Toe = f.headAxis(&c)
+	out.Shaft = along(c.hands, f.reach-f.club.HeadRadius, c.club)
 }
