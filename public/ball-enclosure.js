@@ -3,7 +3,9 @@
 import { h, s } from "./dom.js";
 import { mark, table } from "./ball.js";
 
-const [WIDE, TALL] = [460, 210]; // px of the chart
+const TALL = 210; // px of the chart
+const [FULL, NARROW] = [460, 320]; // px of its width; narrow on a phone, so that its lettering stays readable
+const phone = matchMedia("(max-width: 34rem)");
 const PAD = { left: 46, right: 14, top: 14, bottom: 40 };
 
 export function renderEnclosure(e) {
@@ -25,7 +27,7 @@ const verdict = ({ verdict: v }) => mark(v === "clear", "deep enough:", "not dee
 
 function mishits(lines) {
   return table("What a return must do for the named mishits, over everybody", ["Mishit", "It takes"],
-    lines.map((line) => h("tr", {}, h("th", { scope: "row" }, mark(line.ok, "caught:", "not caught:"), line.name), h("td", {}, line.text))), "mishits");
+    lines.map((line) => h("tr", {}, h("th", { scope: "row" }, mark(line.ok, "caught:", "not caught:"), line.name), h("td", {}, line.text))), "mishits stack");
 }
 
 function launch(lines) {
@@ -40,18 +42,19 @@ function launch(lines) {
 function numbers({ curve }) {
   return h("details", {}, h("summary", {}, "The curve's numbers"),
     table("Share of ordinary balls that pass in front of a return, for whoever misses most", ["Depth", "Past the sides", "Over the top"],
-      curve.map((at) => h("tr", {}, h("th", { scope: "row", class: "fig" }, at.label), h("td", { class: "fig" }, at.sideLabel), h("td", { class: "fig" }, at.topLabel)))));
+      curve.map((at) => h("tr", {}, h("th", { scope: "row", class: "fig" }, at.label), h("td", { class: "fig" }, at.sideLabel), h("td", { class: "fig" }, at.topLabel))), ""));
 }
 
 /** Depth across, share missed upward; the plan's own depths as uprights. */
 function chart(e) {
+  const WIDE = phone.matches ? NARROW : FULL;
   const last = e.curve[e.curve.length - 1];
   const deep = Math.max(last.depth, e.side.have, e.top.have, 0.1) * 1.04;
   const share = Math.max(...e.curve.flatMap((at) => [at.side, at.top]), 1 - e.rate) * 1.08;
   const x = (m) => PAD.left + (WIDE - PAD.left - PAD.right) * m / deep;
   const y = (v) => TALL - PAD.bottom - (TALL - PAD.top - PAD.bottom) * v / share;
   const line = (key) => e.curve.map((at, i) => `${i ? "L" : "M"}${x(at.depth).toFixed(1)} ${y(at[key]).toFixed(1)}`).join("") + `L${x(deep).toFixed(1)} ${y(0).toFixed(1)}`;
-  const ticks = e.curve.filter((_, i) => i % Math.max(1, Math.ceil(e.curve.length / 5)) === 0);
+  const ticks = e.curve.filter((_, i) => i % Math.max(1, Math.ceil(e.curve.length / (phone.matches ? 3 : 5))) === 0);
   const first = e.curve[0];
   const words = `Without returns ${first.topLabel} of the worst pair's balls pass over the top and ${first.sideLabel} past the sides; at ${last.label} none that were flown. ${e.top.text} ${e.side.text}`;
   const upright = (m, name, row) => (m > 0 ? s("g", { class: "have" },
@@ -66,5 +69,5 @@ function chart(e) {
     s("text", { class: "tick", x: x(deep * 0.6), y: y((1 - e.rate) / 2) - 4, "text-anchor": "middle" }, "may miss"),
     s("path", { class: "curve-side", d: line("side") }), s("path", { class: "curve-top", d: line("top") }),
     upright(e.side.have, "sides, as planned", 1), upright(e.top.have, "top, as planned", 0),
-    s("text", { class: "place-name", x: (PAD.left + WIDE - PAD.right) / 2, y: TALL - 6, "text-anchor": "middle" }, "depth of return: solid over the top, dashed past the sides"));
+    s("text", { class: "place-name", x: (PAD.left + WIDE - PAD.right) / 2, y: TALL - 6, "text-anchor": "middle" }, "depth of return; solid: over the top, dashed: past the sides"));
 }

@@ -62,10 +62,20 @@ function render(answer) {
 
 const heads = (...names) => h("thead", {}, h("tr", {}, ...names.map((name) => h("th", { scope: "col" }, name))));
 
-/** A table in a box of its own that scrolls sideways where it must. */
-export function table(caption, names, rows, className = "") {
-  return h("div", { class: "table-box", tabindex: "0", role: "region", "aria-label": caption }, h("table", { class: className },
-    h("caption", {}, caption), heads(...names), h("tbody", {}, ...rows)));
+const ROLES = { TABLE: "table", THEAD: "rowgroup", TBODY: "rowgroup", TR: "row", TD: "cell" };
+
+/**
+ * A table in a box of its own that scrolls sideways where it must. On a phone
+ * its rows are stacked, which takes display:table away: so the roles are spelled
+ * out, and each cell carries its column's name.
+ */
+export function table(caption, names, rows, className = "stack") {
+  const el = h("table", { class: className }, h("caption", {}, caption), heads(...names), h("tbody", {}, ...rows));
+  for (const part of [el, ...el.querySelectorAll("thead, tbody, tr, th, td")]) {
+    part.setAttribute("role", ROLES[part.tagName] ?? (part.scope === "col" ? "columnheader" : "rowheader"));
+    if (part.tagName === "TD") part.dataset.head = names[part.cellIndex];
+  }
+  return h("div", { class: "table-box", tabindex: "0", role: "region", "aria-label": caption }, el);
 }
 
 /** Yes or no with a shape and a word. */
@@ -84,7 +94,7 @@ function firstTable(lines) {
     rows.get(key).cells[line.club] = line;
   }
   return table("What is met first, by everyone", ["Player", ...clubs], [...rows.values()].map(({ head, cells }) => h("tr", {},
-    h("th", { scope: "row" }, ...head), ...clubs.map((club) => h("td", {}, ...firstCell(cells[club]))))), "first-table");
+    h("th", { scope: "row" }, ...head), ...clubs.map((club) => h("td", {}, ...firstCell(cells[club]))))), "first-table stack");
 }
 
 function firstCell(line) {
@@ -98,7 +108,7 @@ function firstCell(line) {
 
 function mishits(lines, { player, club }) {
   return [table(`Named mishits, ${player} with the ${club}`, ["Mishit", "Where it goes", "Coming back"],
-    lines.map((line) => h("tr", {}, h("th", { scope: "row" }, line.name), h("td", {}, line.goes), h("td", {}, line.back || "–"))), "mishits")];
+    lines.map((line) => h("tr", {}, h("th", { scope: "row" }, line.name), h("td", {}, line.goes), h("td", {}, line.back || "–"))), "mishits stack")];
 }
 
 function rebounds(lines, { player, club }) {
