@@ -55,6 +55,9 @@ func TestBall(t *testing.T) {
 		t.Errorf("%d assumptions with a status, want all that the figures rest on", n)
 	}
 
+	eval[bool](tb, `(() => { for (const d of document.querySelectorAll("#ball details")) d.open = true; return true; })()`)
+	tb.axe("the ball, all of it opened")
+
 	before := tb.topReturn()
 	tb.find("radio", "99.9 %").click()
 	tb.until("a deeper return", `[...document.querySelectorAll(".enclosure-told li")].some((li) => li.innerText.includes("top return") && li.innerText !== `+quote(before)+`)`)
@@ -62,6 +65,16 @@ func TestBall(t *testing.T) {
 	if lead := tb.section("#ball-enclosure > p"); !strings.Contains(lead, "99.9 %") {
 		t.Errorf("the enclosure = %q, want it for 99.9 %%", lead)
 	}
+}
+
+// On a phone the tables of the ball stack and the page stays as wide as it is.
+func TestBallOnAPhone(t *testing.T) {
+	tb := openPage(t, noGL, phone, "/")
+	tb.untilBall()
+	if n := tb.sideways(); n > 0 {
+		t.Errorf("the page is %d px wider than the phone", n)
+	}
+	tb.axe("the ball on a phone")
 }
 
 // A wedge of 58° that sends the ball off at 45° meets a low ceiling, and the
