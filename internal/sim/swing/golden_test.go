@@ -66,7 +66,7 @@ func TestModelGolden(t *testing.T) {
 	if *update {
 		var buf bytes.Buffer
 		buf.WriteString("# The model's own figures for a golfer of 1.75 m, written by go test ./internal/sim/swing -run Golden -update.\n" +
-			"# Not a reference: published.csv and recorded.csv hold those. This file shows what a change of the model changes.\n")
+			"# Not a reference: swing/published holds those. This file shows what a change of the model changes.\n")
 		w := csv.NewWriter(&buf)
 		if err := w.WriteAll(rows); err != nil {
 			t.Fatal(err)

@@ -19,7 +19,7 @@ type plot struct {
 
 // write fills the score of the swing that style and trait (in their own units,
 // not standard deviations) make of a figure at address. Its rows follow the
-// measured figures of testdata/swing, against which the whole swing is held;
+// measured figures of the package published, against which the whole swing is held;
 // what none of them fixes is a judgement.
 func (f *figure) write(style Style, trait [NumTraits]float64, st Stance, start joints) (score, error) {
 	l := f.club.longness()

@@ -1,0 +1,99 @@
+package published
+
+import (
+	"fmt"
+	"slices"
+
+	"wideberth/internal/sim/body"
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/swing"
+)
+
+const (
+	// Height is the stature (m) of the golfer who is compared with published
+	// means: between those of the men (1.75–1.80 m) most of them measured.
+	Height = 1.75
+	// Swings is how many swings of that golfer's family are measured: as many
+	// as the page tries for each player.
+	Swings = 256
+)
+
+// seed draws the family that is compared. Any would do.
+const seed = 20
+
+// Others are the golfers, beside the one who is compared, whom a plan can
+// describe: each style of swing, and heights of about the 10th and 90th
+// percentile of men.
+var (
+	otherStyles = [...]swing.Style{
+		{Turn: "compact"}, {Turn: "long"}, {Plane: "upright"}, {Plane: "flat"}, {Follow: "held"}, {Follow: "loose"},
+	}
+	otherHeights = [...]float64{1.65, 1.85}
+)
+
+// outfit is one club's reference swings: the central swing of the golfer who is
+// compared, the family about it, and the families of the others.
+type outfit struct {
+	central     map[string]swing.Measurement
+	one, others spans
+}
+
+func newOutfit(club string) (outfit, error) {
+	o := outfit{central: map[string]swing.Measurement{}, one: spans{}, others: spans{}}
+	corners := []swing.Variation{{}}
+	for trait := range swing.NumTraits {
+		corners = append(corners, swing.Single(trait, -swing.Reach), swing.Single(trait, swing.Reach))
+	}
+	central, err := measureAll(o.one, Height, club, swing.Style{}, swing.Variations(Swings, seed))
+	if err != nil {
+		return o, err
+	}
+	for _, m := range swing.Measure(central) {
+		o.central[m.Name] = m
+	}
+	for _, style := range otherStyles {
+		if _, err := measureAll(o.others, Height, club, style, corners); err != nil {
+			return o, err
+		}
+	}
+	for _, height := range append(slices.Clone(otherHeights[:]), Height) {
+		if _, err := measureAll(o.others, height, club, swing.Style{}, corners); err != nil {
+			return o, err
+		}
+	}
+	return o, nil
+}
+
+// measureAll measures members of one golfer's family and returns its central
+// swing.
+func measureAll(into spans, height float64, club string, style swing.Style, members []swing.Variation) (*swing.Swing, error) {
+	f, err := swing.NewFamily(golfer(height), clubNamed(club), style)
+	if err != nil {
+		return nil, fmt.Errorf("a golfer of %g m with the %s: %w", height, club, err)
+	}
+	var s swing.Swing
+	for _, v := range members {
+		if err := f.Fill(v, &s); err != nil {
+			return nil, fmt.Errorf("a golfer of %g m with the %s: %w", height, club, err)
+		}
+		into.add(swing.Measure(&s))
+	}
+	return f.Central, nil
+}
+
+// golfer returns the body of somebody of whom only the height is known.
+func golfer(height float64) body.Body {
+	return body.New(plan.Player{Name: "golfer", Height: height, Shoe: plan.DefaultShoe})
+}
+
+// clubNamed returns a club of the default set.
+func clubNamed(name string) swing.Club {
+	kind := plan.KindIron
+	switch name {
+	case "driver":
+		kind = plan.KindDriver
+	case "wedge":
+		kind = plan.KindWedge
+	}
+	return swing.NewClub(plan.DefaultClub(kind, name))
+}
