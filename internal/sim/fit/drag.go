@@ -24,7 +24,7 @@ type Reading struct {
 //
 // To flat surfaces (walls, ceiling, slopes, screen) Clearance is that of a Check.
 // Near a box (a beam, a projector, a return) it is Cautious: that of the
-// farthest-reaching members of the family less 0.04 m, which none of the others
+// farthest-reaching members of the family less 0.05 m, which none of the others
 // undercuts; a Check, which tries every member, finds up to as much more.
 type QuickCheck struct {
 	Player    string  `json:"player"`

@@ -24,7 +24,7 @@ type layer struct {
 }
 
 const (
-	bin       = 0.02 // m, side of a bin
+	bin       = 0.01 // m, side of a bin
 	thickness = 0.01 // m, step of radii
 	// beads (m) is how far apart axes are marked, along a part and along its way.
 	// The spheres of radius R around such marks reach all of what lies within R of
@@ -134,8 +134,8 @@ func (f *footprint) layerFor(radius float64) *layer {
 	return &f.layers[len(f.layers)-1]
 }
 
-// beadSlack returns how much the radius of the spheres around the marks must be
-// raised for them to hold everything within radius of the true axes.
+// beadSlack returns how much the radius of the spheres around the middles of bins
+// must be raised for them to hold everything within radius of the true axes.
 func beadSlack(radius float64) float64 {
-	return familyTolerance + 2*beads*beads/(8*radius)
+	return 2*coarseTolerance + 2*beads*beads/(8*radius) + bin*math.Sqrt2/2
 }

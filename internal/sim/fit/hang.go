@@ -4,7 +4,9 @@ import (
 	"math"
 
 	"wideberth/internal/sim/ball"
+	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/say"
 )
 
 // HangOptions chooses what a HangMap is drawn for. The zero value takes
@@ -22,9 +24,10 @@ type HangOptions struct {
 // golfers and clubs sweep from the players' tees.
 //
 // A value holds for the whole of its cell. It is cautious: the farthest-reaching
-// members of every family, 0.04 m for those in between, and up to a cell of 2.5
-// cm to the side. So it asks up to about 5 cm more height over a flat part of the
-// sweep, more where the sweep falls off steeply, and never less than the truth.
+// members of every family, 0.05 m for those in between, and the highest that is
+// asked anywhere in the cell or 2 cm to the side of it. So it asks some 7 cm more
+// height over a flat part of the sweep, 25 cm where the sweep is steep, and never
+// less than the truth. HangAt tells of one place more exactly.
 type HangMap struct {
 	// Lowest allowed underside, mm above the structural floor; 0 where nothing
 	// passes at any height.
@@ -86,6 +89,68 @@ func (l *Lab) Hang(p plan.Plan, o HangOptions) (HangMap, error) {
 func (m *HangMap) At(x, y float64) (lowest float64, who int) {
 	i, j := m.Grid.cellOf(x, y)
 	return m.Grid.at(x, y), int(m.Who[j*m.Grid.NX+i])
+}
+
+// HangSpot is how low a thing may hang over one place.
+type HangSpot struct {
+	X       float64 `json:"x"` // m
+	Y       float64 `json:"y"`
+	Lowest  float64 `json:"lowest"`  // m above the structural floor; 0 where nothing passes
+	Ceiling float64 `json:"ceiling"` // m, of the ceiling over the place
+	Player  string  `json:"player"`  // whose sweep or ball it is; "" for none
+	Club    string  `json:"club"`
+	Ball    bool    `json:"ball"`
+}
+
+// HangAt tells of one place what a HangMap tells of its cell, without the cell's
+// share of caution: a thread down to Lowest is the margin away from everything,
+// and some 0.05 m more.
+func (l *Lab) HangAt(p plan.Plan, o HangOptions, x, y float64) (HangSpot, error) {
+	p = p.WithDefaults()
+	if err := p.Validate(); err != nil {
+		return HangSpot{}, err
+	}
+	if !(x >= 0 && y >= 0 && x <= p.Room.Length && y <= p.Room.Width) {
+		return HangSpot{}, say.Errorf("%.2f, %.2f m is outside the room", x, y)
+	}
+	casts, err := l.casts(p, o.Players, o.Clubs)
+	if err != nil {
+		return HangSpot{}, err
+	}
+	s := HangSpot{X: x, Y: y, Ceiling: p.Room.CeilingAt(x, y)}
+	for k := range casts {
+		c := &casts[k]
+		for _, tee := range p.TeesOf(c.player) {
+			at := spot{tee.X, tee.Y}
+			near := func(from float64) bool {
+				thread := geom.Box{Min: geom.Vec{X: x - hair, Y: y - hair, Z: from}, Max: geom.Vec{X: x + hair, Y: y + hair, Z: from + 2*p.Room.Height}}
+				_, near := c.boxBetween(thread, at, p.Margin-step, p.Margin)
+				return near
+			}
+			if !near(s.Lowest) {
+				continue
+			}
+			// The lower it hangs the nearer it is.
+			low, high := s.Lowest, c.extent().Max.Z+p.Margin+hollow
+			for high-low > step {
+				if mid := (low + high) / 2; near(mid) {
+					low = mid
+				} else {
+					high = mid
+				}
+			}
+			s.Lowest, s.Player, s.Club, s.Ball = high, c.player.Name, c.club.Name, false
+		}
+	}
+	if o.Ball {
+		reach := p.Margin + ball.Radius
+		for _, f := range cones(p, casts, o.Mishits) {
+			if h, ok := f.top(spot{x, y}, reach, 0); ok && h > s.Lowest {
+				s.Lowest, s.Player, s.Club, s.Ball = h, f.player, f.club, true
+			}
+		}
+	}
+	return s, nil
 }
 
 // overBalls raises heights over the cones of balls.

@@ -38,7 +38,7 @@ type relatives struct {
 	loosest []*reach       // who reaches that far
 	fine    *sweep.Track   // of the central swing, within fineTolerance
 	times   []float64      // at which the family is looked over, within coarseTolerance
-	tree    *sweep.Tree    // over the central swing and the corners, at times
+	tree    *sweep.Tree    // over the central swing, the corners and the cover, at times
 	far     []*reach       // whose tracks are in the tree, by its index
 	tracks  []*sweep.Track // theirs; the first is the central swing's
 	extent  geom.Box       // around all of the tracks, with hollow to spare
@@ -89,11 +89,19 @@ func (r *relatives) reduce() error {
 		return err
 	}
 	r.central = r.far[0]
-	for _, v := range append(r.corners(), r.strays(r.times)...) {
+	for _, v := range r.corners() {
 		if err := r.follow(v); err != nil {
 			return err
 		}
 	}
+	for _, v := range swing.Variations(Sampled, seed) {
+		m, err := r.member(v)
+		if err != nil {
+			return err
+		}
+		r.sample = append(r.sample, m)
+	}
+	r.cover()
 	r.tree = sweep.NewTree(r.tracks...)
 	r.extent = geom.EmptyBox()
 	for _, t := range r.tracks {
@@ -102,14 +110,6 @@ func (r *relatives) reduce() error {
 		}
 	}
 	r.extent = r.extent.Grown(hollow)
-
-	for _, v := range swing.Variations(Sampled, seed) {
-		m, err := r.member(v)
-		if err != nil {
-			return err
-		}
-		r.sample = append(r.sample, m)
-	}
 	r.measure()
 	return nil
 }
@@ -129,6 +129,12 @@ func (r *relatives) follow(v swing.Variation) error {
 	if err != nil {
 		return err
 	}
+	r.keep(m)
+	return nil
+}
+
+// keep adds a member's track to those that are kept.
+func (r *relatives) keep(m *reach) {
 	poses := make([]swing.Pose, len(r.times))
 	r.family.Poses(m.swing, poses)
 	track := sweep.NewTrack(r.times, poses)
@@ -139,7 +145,6 @@ func (r *relatives) follow(v swing.Variation) error {
 		m.least[k] = e.Value
 	}
 	r.far, r.tracks = append(r.far, m), append(r.tracks, track)
-	return nil
 }
 
 // corners returns, for each direction of the family and for spokes all round and

@@ -1,6 +1,9 @@
 package fit
 
 import (
+	"math"
+	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"wideberth/internal/sim/geom"
@@ -67,9 +70,9 @@ func TestTreeHoldsTheSample(t *testing.T) {
 	for name, box := range boxes {
 		s := sweep.Surface{Name: name, Kind: sweep.Solid, Box: box}
 		tree := r.tree.Clearance(box).Clearance
-		all := tree
-		for i := range r.sample {
-			if c, nearer := sweep.Sample(r.sample[i].swing, sweep.FineTolerance).ClearanceWithin(s, all); nearer {
+		all := math.Inf(1)
+		for _, m := range append(slices.Clone(r.far), r.sample...) {
+			if c, nearer := sweep.Sample(m.swing, sweep.FineTolerance).ClearanceWithin(s, all); nearer {
 				all = c.Clearance
 			}
 		}
@@ -79,6 +82,57 @@ func TestTreeHoldsTheSample(t *testing.T) {
 		got, _, _ := r.againstBox(s, make([]bool, len(r.sample)))
 		if got > all+reducedTolerance || got < nearBox && got < all-reducedTolerance {
 			t.Errorf("%s: clearance = %.4f, want %.4f over all members", name, got, all)
+		}
+	}
+}
+
+// TestTreeHoldsTheSampleAnywhere is the same for things of all shapes at random
+// places all round and inside the sweep, for golfers of all manners.
+func TestTreeHoldsTheSampleAnywhere(t *testing.T) {
+	shapes := map[string]func(x, y, z float64) geom.Box{
+		"thread": column,
+		"box": func(x, y, z float64) geom.Box {
+			return geom.Box{Min: geom.Vec{X: x, Y: y, Z: z}, Max: geom.Vec{X: x + 0.4, Y: y + 0.4, Z: z + 0.3}}
+		},
+		"post": func(x, y, _ float64) geom.Box {
+			return geom.Box{Min: geom.Vec{X: x, Y: y}, Max: geom.Vec{X: x + 0.1, Y: y + 0.1, Z: 4}}
+		},
+		"beam": func(x, _, z float64) geom.Box {
+			return geom.Box{Min: geom.Vec{X: x, Y: -9, Z: z}, Max: geom.Vec{X: x + 0.2, Y: 9, Z: 9}}
+		},
+	}
+	for _, player := range []plan.Player{
+		{Name: "Full", Height: 1.78},
+		{Name: "Loose", Height: 1.92, Follow: "loose", Span: 2.01},
+		{Name: "Held", Height: 1.60, Follow: "held"},
+	} {
+		r, err := newRelatives(player, plan.DefaultClub("driver", "driver"), []geom.Vec{{Z: -1}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var tracks []*sweep.Track
+		for _, m := range r.sample {
+			tracks = append(tracks, sweep.Sample(m.swing, sweep.FineTolerance))
+		}
+		for name, shape := range shapes {
+			rnd := rand.New(rand.NewPCG(14, 15))
+			worst, tried := 0.0, 0
+			for tried < 40 {
+				box := shape(-2.2+4.4*rnd.Float64(), -1.2+4*rnd.Float64(), 3*rnd.Float64())
+				c, near := r.tree.ClearanceWithin(box, 0.4)
+				if !near || c.Clearance < 0 {
+					continue
+				}
+				tried++
+				for _, track := range tracks {
+					if q, nearer := track.ClearanceWithin(sweep.Surface{Kind: sweep.Solid, Box: box}, c.Clearance-worst); nearer {
+						worst = c.Clearance - q.Clearance
+					}
+				}
+			}
+			if worst > hollow {
+				t.Errorf("%s, %s: a member comes %.4f m nearer than the tree, want at most %.2f", player.Name, name, worst, hollow)
+			}
 		}
 	}
 }

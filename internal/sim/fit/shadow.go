@@ -6,9 +6,12 @@ import (
 	"wideberth/internal/sim/plan"
 )
 
+// fine is how many cells of a shadow lie along each side of a grid's cell.
+const fine = 3
+
 // shadow is the footprints of several casts on their tees, laid over the room:
-// as in a footprint, but on half the cells of a grid and in the room frame. It
-// goes on beyond the walls by rim cells on every side.
+// as in a footprint, but on the fine cells of a grid and in the room frame. It
+// goes on beyond the walls by rim fine cells on every side.
 type shadow struct {
 	cell   [2]float64 // m
 	nx, ny int        // with the rims
@@ -26,9 +29,9 @@ type shade struct {
 // newShadow lays the footprints of casts, each on all of the player's tees. What
 // lies farther from the room than reach (m) does not matter.
 func newShadow(p plan.Plan, casts []cast, g *Grid, reach float64) *shadow {
-	s := &shadow{cell: [2]float64{g.Cell[0] / 2, g.Cell[1] / 2}}
-	s.rim = 2 * int(math.Ceil(reach/(2*min(s.cell[0], s.cell[1]))))
-	s.nx, s.ny = 2*g.NX+2*s.rim, 2*g.NY+2*s.rim
+	s := &shadow{cell: [2]float64{g.Cell[0] / fine, g.Cell[1] / fine}}
+	s.rim = int(math.Ceil(reach / min(s.cell[0], s.cell[1])))
+	s.nx, s.ny = fine*g.NX+2*s.rim, fine*g.NY+2*s.rim
 	for k := range casts {
 		for _, tee := range p.TeesOf(casts[k].player) {
 			s.lay(&casts[k], tee, int16(k))
@@ -42,40 +45,36 @@ func (s *shadow) lay(c *cast, tee plan.Tee, who int16) {
 	for i := range f.layers {
 		l := &f.layers[i]
 		to := s.shadeFor(l.radius)
+		columns := make([]int, f.nx)
+		for bx := range columns {
+			columns[bx] = s.cellAt(tee.X+f.x0+(float64(bx)+0.5)*bin, 0)
+		}
 		for by := range f.ny {
-			lo, hi := f.y0+float64(by)*bin, f.y0+float64(by+1)*bin
+			y := f.y0 + (float64(by)+0.5)*bin
 			if c.at.Left {
-				lo, hi = -hi, -lo
+				y = -y
 			}
-			j0, j1 := s.cells(tee.Y+lo, tee.Y+hi, 1, s.ny)
-			if j0 > j1 {
+			j := s.cellAt(tee.Y+y, 1)
+			if j < 0 || j >= s.ny {
 				continue
 			}
-			row := l.top[by*f.nx:][:f.nx]
-			for bx, top := range row {
-				if top == empty {
+			top, whose := to.top[j*s.nx:][:s.nx], to.who[j*s.nx:][:s.nx]
+			for bx, z := range l.top[by*f.nx:][:f.nx] {
+				if z == empty {
 					continue
 				}
-				x := tee.X + f.x0 + float64(bx)*bin
-				i0, i1 := s.cells(x, x+bin, 0, s.nx)
-				z := top + float32(c.at.Ball.Z)
-				for j := j0; j <= j1; j++ {
-					for i := i0; i <= i1; i++ {
-						if at := j*s.nx + i; z > to.top[at] {
-							to.top[at], to.who[at] = z, who
-						}
-					}
+				z += float32(c.at.Ball.Z)
+				if i := columns[bx]; i >= 0 && i < s.nx && z > top[i] {
+					top[i], whose[i] = z, who
 				}
 			}
 		}
 	}
 }
 
-// cells returns the first and last cell along an axis that a stretch touches.
-func (s *shadow) cells(lo, hi float64, axis, n int) (from, to int) {
-	from = int(math.Floor(lo/s.cell[axis])) + s.rim
-	to = int(math.Floor(hi/s.cell[axis])) + s.rim
-	return max(from, 0), min(to, n-1)
+// cellAt returns the fine cell along an axis that holds a coordinate.
+func (s *shadow) cellAt(v float64, axis int) int {
+	return int(math.Floor(v/s.cell[axis])) + s.rim
 }
 
 func (s *shadow) shadeFor(radius float64) *shade {
@@ -92,8 +91,27 @@ func (s *shadow) shadeFor(radius float64) *shade {
 	return &s.layers[len(s.layers)-1]
 }
 
-// steps returns the gap between a cell [a, a+1] and a double one [d, d+2].
-func steps(a, d int) int { return max(0, d-a-1, a-d-2) }
+// reachOf returns the first and last cell of a grid of n that is within ri fine
+// cells of fine cell a, along one axis.
+func (s *shadow) reachOf(a, ri, n int) (from, to int) {
+	a -= s.rim
+	return max(floorDiv(a-ri-1, fine), 0), min(floorDiv(a+ri+1, fine), n-1)
+}
+
+// gap returns how many fine cells lie between fine cell a and a grid's cell d: 0
+// when they touch or overlap.
+func (s *shadow) gap(a, d int) int {
+	a -= s.rim
+	return max(0, fine*d-a-1, a-fine*d-fine)
+}
+
+func floorDiv(a, b int) int {
+	q := a / b
+	if a%b < 0 {
+		q--
+	}
+	return q
+}
 
 // lift raises heights (m, per cell of the grid; whose in who) to the tops of
 // spheres around the axes: of the part's radius and extra.
@@ -111,18 +129,18 @@ func (s *shadow) lift(g *Grid, extra float64, heights []float64, who []int16) {
 			}
 		}
 		for b := range s.ny {
-			j0, j1 := max((b-s.rim-rj-1)>>1, 0), min((b-s.rim+rj+1)>>1, g.NY-1)
+			j0, j1 := s.reachOf(b, rj, g.NY)
 			for a, top := range l.top[b*s.nx:][:s.nx] {
 				if top == empty {
 					continue
 				}
 				z, by := float64(top), l.who[b*s.nx+a]
-				i0, i1 := max((a-s.rim-ri-1)>>1, 0), min((a-s.rim+ri+1)>>1, g.NX-1)
+				i0, i1 := s.reachOf(a, ri, g.NX)
 				for j := j0; j <= j1; j++ {
-					rise := dome[steps(b-s.rim, 2*j)*(ri+1):][:ri+1]
+					rise := dome[s.gap(b, j)*(ri+1):][:ri+1]
 					row := heights[j*g.NX:][:g.NX]
 					for i := i0; i <= i1; i++ {
-						if h := z + rise[steps(a-s.rim, 2*i)]; h > row[i] {
+						if h := z + rise[s.gap(a, i)]; h > row[i] {
 							row[i], who[j*g.NX+i] = h, by
 						}
 					}
@@ -158,13 +176,13 @@ func (s *shadow) spread(g *Grid, off, most float64, distances []float64) {
 				if s.inner(l, a, b) { // its neighbours are nearer to all but the cell itself
 					ri, rj = 0, 0
 				}
-				j0, j1 := max((b-s.rim-rj-1)>>1, 0), min((b-s.rim+rj+1)>>1, g.NY-1)
-				i0, i1 := max((a-s.rim-ri-1)>>1, 0), min((a-s.rim+ri+1)>>1, g.NX-1)
+				j0, j1 := s.reachOf(b, rj, g.NY)
+				i0, i1 := s.reachOf(a, ri, g.NX)
 				for j := j0; j <= j1; j++ {
 					row := distances[j*g.NX:][:g.NX]
-					line := far[steps(b-s.rim, 2*j)*width:]
+					line := far[s.gap(b, j)*width:]
 					for i := i0; i <= i1; i++ {
-						row[i] = min(row[i], line[steps(a-s.rim, 2*i)])
+						row[i] = min(row[i], line[s.gap(a, i)])
 					}
 				}
 			}

@@ -34,7 +34,7 @@ type StandOptions struct {
 // StandMap says for every place of the tee how near the tightest of the chosen
 // swings comes to anything.
 //
-// The clearance is as cautious as Reading's: near boxes it may be up to 0.04 m
+// The clearance is as cautious as Reading's: near boxes it may be up to 0.05 m
 // less than a Check of that tee finds, and it is never more. From Cap on, and
 // from Floor down, nothing is told apart.
 type StandMap struct {
