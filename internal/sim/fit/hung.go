@@ -65,8 +65,8 @@ func hungCheck(p plan.Plan, casts []cast, s sweep.Surface, limit float64) HungCh
 func roughly(p plan.Plan, casts []cast, s sweep.Surface, limit float64) float64 {
 	for k := range casts {
 		for _, tee := range p.TeesOf(casts[k].player) {
-			if v, near := casts[k].boxWithin(s.Box, spot{tee.X, tee.Y}, limit-hollow); near {
-				limit = min(limit, v+hollow)
+			if v, near := casts[k].boxWithin(s.Box, spot{tee.X, tee.Y}, limit-rosy); near {
+				limit = min(limit, v+rosy)
 			}
 		}
 	}

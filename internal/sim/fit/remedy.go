@@ -142,6 +142,10 @@ func (s *stand) exact(at spot, limit float64) float64 {
 	return limit
 }
 
+// rosy (m) is what no box is ever farther away than a cautious clearance says:
+// hollow, and what a coarse look takes off.
+const rosy = hollow + coarseLoss
+
 // first solves a walk for the clearance that a Check would find: with the
 // farthest-reaching members, which no member surpasses but near boxes, and from
 // there with every member.
@@ -153,8 +157,8 @@ func (s *stand) first(margin, most float64, at func(s float64) (*stand, spot, bo
 		}
 		v := t.flatAt(on, margin)
 		for _, b := range t.box {
-			if w, near := t.boxWithin(b.Box, on, v-hollow); near {
-				v = min(v, w+hollow)
+			if w, near := t.boxWithin(b.Box, on, v-rosy); near {
+				v = min(v, w+rosy)
 			}
 		}
 		return v, true
