@@ -25,7 +25,7 @@ const (
 // Sizes is what a first visit transfers, in bytes at brotli's best quality.
 type Sizes struct {
 	FirstVerdict int     // page, styles, scripts and solver
-	FirstVisit   int     // the same and the scene
+	FirstVisit   int     // the same, the scene, the ball's part and the table of how sure this is
 	SceneRatio   float64 // scene.wasm over empty.wasm
 	Files        []FileSize
 }
@@ -35,7 +35,7 @@ type FileSize struct {
 	Name   string
 	Bytes  int
 	Brotli int
-	Scene  bool // fetched after the verdict
+	Later  bool // fetched after the verdict
 }
 
 // Measure adds up a first visit: every file of the public folder but the
@@ -63,7 +63,7 @@ func Measure(public string, manifest Manifest, empty int) (Sizes, error) {
 		}
 		s.Files = append(s.Files, size)
 		s.FirstVisit += size.Brotli
-		if !size.Scene {
+		if !size.Later {
 			s.FirstVerdict += size.Brotli
 		}
 		return nil
@@ -78,9 +78,15 @@ func Measure(public string, manifest Manifest, empty int) (Sizes, error) {
 	return s, nil
 }
 
+// isLater reports whether the page fetches a file only once the first verdict
+// stands: the scene, the part about the ball, and the table of how sure this is.
+func isLater(base string) bool {
+	return strings.HasPrefix(base, "scene") || strings.HasPrefix(base, "ball") || strings.HasPrefix(base, "sure")
+}
+
 func fileSize(file, name string, manifest Manifest) (FileSize, error) {
 	base := path.Base(name)
-	size := FileSize{Name: name, Scene: strings.HasPrefix(base, "scene")}
+	size := FileSize{Name: name, Later: isLater(base)}
 	if built, ok := manifest[base]; ok && path.Dir(name) == "build" {
 		size.Bytes, size.Brotli = built.Bytes, built.Brotli
 		return size, nil
@@ -122,7 +128,7 @@ func (s Sizes) Print(w io.Writer) error {
 	fmt.Fprintln(t, "bytes\tbrotli\t  file\t")
 	for _, f := range s.Files {
 		when := ""
-		if f.Scene {
+		if f.Later {
 			when = " (after the verdict)"
 		}
 		fmt.Fprintf(t, "%d\t%d\t  %s%s\t\n", f.Bytes, f.Brotli, f.Name, when)

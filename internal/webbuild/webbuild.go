@@ -1,9 +1,9 @@
 // Package webbuild makes what the page loads from public/build: the two
 // WebAssembly programs, the loader script of the Go version that compiled them,
-// compressed twins of each, and build.json with their sizes, which the page
-// needs for its progress bars (a compressed answer does not say how long it is
-// when unpacked). It also measures what a visitor has to transfer and holds
-// that to the budgets.
+// the table that says how sure the model is, compressed twins of each, and
+// build.json with their sizes, which the page needs for its progress bars (a
+// compressed answer does not say how long it is when unpacked). It also
+// measures what a visitor has to transfer and holds that to the budgets.
 package webbuild
 
 import (
@@ -15,6 +15,8 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+
+	"wideberth/internal/sure"
 )
 
 // Program is one WebAssembly program: the package it is built from, relative
@@ -33,6 +35,16 @@ var (
 	Empty = Program{"./internal/webbuild/empty", "empty.wasm"}
 )
 
+// Data is a file that is worked out rather than compiled.
+type Data struct {
+	File string
+	Make func() ([]byte, error)
+}
+
+// Sureness is the model beside every measured figure. The page fetches it when
+// somebody asks how sure it is.
+var Sureness = Data{"sure.json", sure.JSON}
+
 // Built describes one file of the build, as build.json has it. Sizes in bytes.
 type Built struct {
 	Bytes  int    `json:"bytes"`
@@ -50,12 +62,13 @@ type Options struct {
 	Out      string    // folder to write to, relative to Root
 	Cache    string    // folder that keeps compressed twins between builds, relative to Root
 	Programs []Program // what to compile
+	Data     []Data    // what to work out
 	Quality  int       // brotli quality, 0 to 11; a cached twin of a higher one is taken too
 }
 
-// Build compiles the programs, copies the loader script, and writes the twins
-// and build.json. A file that did not change is left untouched, so that
-// browsers keep their copy and twins stay valid.
+// Build compiles the programs, works out the data, copies the loader script, and
+// writes the twins and build.json. A file that did not change is left untouched,
+// so that browsers keep their copy and twins stay valid.
 func Build(ctx context.Context, o Options) (Manifest, error) {
 	out := filepath.Join(o.Root, o.Out)
 	if err := os.MkdirAll(out, 0o755); err != nil {
@@ -67,6 +80,16 @@ func Build(ctx context.Context, o Options) (Manifest, error) {
 			return nil, err
 		}
 		files = append(files, p.File)
+	}
+	for _, d := range o.Data {
+		content, err := d.Make()
+		if err != nil {
+			return nil, fmt.Errorf("making %s: %w", d.File, err)
+		}
+		if err := install(filepath.Join(out, d.File), content); err != nil {
+			return nil, err
+		}
+		files = append(files, d.File)
 	}
 	if err := copyLoader(ctx, filepath.Join(out, loader)); err != nil {
 		return nil, err

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"compress/gzip"
 	"encoding/json"
+	"errors"
 	"io"
 	"os"
 	"path/filepath"
@@ -52,7 +53,8 @@ func TestBuild(t *testing.T) {
 	write(t, filepath.Join(root, "go.mod"), "module tiny\n\ngo 1.26\n")
 	write(t, filepath.Join(root, "hello", "main.go"), "package main\n\nfunc main() { println(\"hello\") }\n")
 	options := Options{Root: root, Out: "public/build", Cache: ".cache", Quality: fast,
-		Programs: []Program{{"./hello", "hello.wasm"}}}
+		Programs: []Program{{"./hello", "hello.wasm"}},
+		Data:     []Data{{"hello.json", func() ([]byte, error) { return []byte(`{"hello":true}`), nil }}}}
 	manifest, err := Build(t.Context(), options)
 	if err != nil {
 		t.Fatal(err)
@@ -63,7 +65,7 @@ func TestBuild(t *testing.T) {
 	if !bytes.HasPrefix(program, []byte("\x00asm")) {
 		t.Errorf("hello.wasm starts with %q, want a WebAssembly program", program[:4])
 	}
-	for _, file := range []string{"hello.wasm", "wasm_exec.js"} {
+	for _, file := range []string{"hello.wasm", "hello.json", "wasm_exec.js"} {
 		plain := read(t, filepath.Join(out, file))
 		br, err := io.ReadAll(brotli.NewReader(bytes.NewReader(read(t, filepath.Join(out, file+".br")))))
 		if err != nil || !bytes.Equal(br, plain) {
@@ -140,21 +142,23 @@ func TestMeasure(t *testing.T) {
 	write(t, filepath.Join(public, "build", "solver.wasm"), "plain")
 	write(t, filepath.Join(public, "build", "solver.wasm.br"), "twin")
 	write(t, filepath.Join(public, "build", "scene.wasm"), "plain")
+	write(t, filepath.Join(public, "build", "sure.json"), "plain")
 	sizes, err := Measure(public, Manifest{
 		"solver.wasm": {Bytes: 2_000_000, Brotli: 500_000},
 		"scene.wasm":  {Bytes: 9_000_000, Brotli: 1_800_000},
+		"sure.json":   {Bytes: 40_000, Brotli: 5_000},
 	}, 1_500_000)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(sizes.Files) != 4 {
-		t.Errorf("measured %d files, want 4: no twins", len(sizes.Files))
+	if len(sizes.Files) != 5 {
+		t.Errorf("measured %d files, want 5: no twins", len(sizes.Files))
 	}
 	if page := sizes.FirstVerdict - 500_000; page <= 0 || page > 200 {
 		t.Errorf("the page counts %d bytes beside the solver, want it compressed to 1–200", page)
 	}
-	if rest := sizes.FirstVisit - sizes.FirstVerdict - 1_800_000; rest <= 0 || rest > 30 {
-		t.Errorf("the scene counts %d bytes beside its program, want scene.html only", rest)
+	if rest := sizes.FirstVisit - sizes.FirstVerdict - 1_805_000; rest <= 0 || rest > 30 {
+		t.Errorf("the scene counts %d bytes beside its program and the table, want scene.html only", rest)
 	}
 	if sizes.SceneRatio != 1.2 {
 		t.Errorf("scene ratio = %v, want 1.2", sizes.SceneRatio)
@@ -181,5 +185,13 @@ func TestCheckBudgets(t *testing.T) {
 				t.Errorf("Check() = %q, want %q", got, tt.want)
 			}
 		})
+	}
+}
+
+func TestBuildTellsWhatCannotBeMade(t *testing.T) {
+	_, err := Build(t.Context(), Options{Root: t.TempDir(), Out: "out", Cache: "cache", Quality: fast,
+		Data: []Data{{"sums.json", func() ([]byte, error) { return nil, errors.New("the sums do not come out") }}}})
+	if err == nil || err.Error() != "making sums.json: the sums do not come out" {
+		t.Errorf("Build of data that cannot be made = %v, want its name and why", err)
 	}
 }

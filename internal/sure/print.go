@@ -1,0 +1,33 @@
+package sure
+
+import (
+	"fmt"
+	"io"
+	"text/tabwriter"
+)
+
+// Print writes the table as text, in metric units.
+func (t Table) Print(w io.Writer) error {
+	fmt.Fprintf(w, "%s\nOne golfer of %s and a family of %d swings.\n", t.Summary, t.Golfer[0], t.Swings)
+	columns := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
+	for _, g := range t.Groups {
+		fmt.Fprintf(columns, "\n%s: %s\n", g.Name, g.Tally)
+		fmt.Fprintln(columns, "quantity\tclub\tmeasured\tcentral\tfamily\tmeasured in it\tstatus\tsource")
+		for _, r := range g.Rows {
+			central, family := r.Central[0], "as central"
+			if r.Off != nil {
+				central += ", " + r.Off[0]
+			}
+			if r.Family != nil {
+				family = r.Family[0]
+			}
+			fmt.Fprintf(columns, "%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s [%d]\n",
+				r.Quantity, r.Club, r.Measured[0], central, family, r.Says[0], r.Status, r.Cite, r.Source+1)
+		}
+	}
+	fmt.Fprintln(columns, "\nsources")
+	for i, source := range t.Sources {
+		fmt.Fprintf(columns, "[%d]\t%s\n", i+1, source)
+	}
+	return columns.Flush()
+}
