@@ -1,0 +1,26 @@
+package plan
+
+import "testing"
+
+func TestRooms(t *testing.T) {
+	titles := map[string]bool{}
+	for _, p := range Rooms() {
+		if p.Title == "" || titles[p.Title] {
+			t.Errorf("title %q is empty or used twice", p.Title)
+		}
+		titles[p.Title] = true
+		if got := p.Problems(); len(got) > 0 {
+			t.Errorf("%s: Problems() = %v, want none", p.Title, got[0])
+		}
+		if got := p.Notes(); len(got) > 0 {
+			t.Errorf("%s: Notes() = %q, want none", p.Title, got)
+		}
+		link, err := p.Link()
+		if err != nil || len(link) > 1500 {
+			t.Errorf("%s: a link of %d characters (%v), want at most 1500", p.Title, len(link), err)
+		}
+	}
+	if len(titles) < 6 {
+		t.Errorf("%d rooms to start from, want at least 6", len(titles))
+	}
+}
