@@ -13,7 +13,6 @@ import { createQuick } from "./quick.js";
 import { createToolbar } from "./toolbar.js";
 import { createDrawings } from "./flat.js";
 import { createStage } from "./stage.js";
-import { createBall } from "./ball.js";
 import { renderVerdict, renderRemedies, renderSurfaces } from "./verdict.js";
 import { renderSensitivity } from "./sensitivity.js";
 import { renderMatrix } from "./table.js";
@@ -97,11 +96,21 @@ const stage = createStage({
     return reply?.bytes ? { bytes: reply.bytes, tightest: focusedCheck()?.nearest?.time ?? 0 } : null;
   },
 });
-const ball = createBall({
-  ask: (catchRate) => solver.latest("ball", { kind: "ball", plan: state.good, focus: state.focus, catch: catchRate }),
-  idle: () => page.busy === "no",
-  drawn: (trajectory) => drawings.renderBall(trajectory, state.focus.club),
-});
+/** The part about the ball is fetched once the first verdict stands. */
+let ball = null;
+async function updateBall() {
+  ball ??= import("./ball.js").then(({ createBall }) => createBall({
+    ask: (catchRate) => solver.latest("ball", { kind: "ball", plan: state.good, focus: state.focus, catch: catchRate }),
+    idle: () => page.busy === "no",
+    lay: drawings.lay,
+  }));
+  try {
+    (await ball).update();
+  } catch {
+    ball = null; // the next answer tries again
+    setText($("#ball-failed"), "The part about the ball could not be fetched. The answer about the swing is complete without it.");
+  }
+}
 
 function edit(change) {
   revision++;
@@ -207,7 +216,7 @@ async function paint() {
     quick.render(state.draft, labels),
   ]);
   stage.update();
-  ball.update();
+  updateBall();
 }
 
 function setFocus(focus) {

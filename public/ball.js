@@ -6,16 +6,19 @@
 import { $, h, icon, setText, debounce } from "./dom.js";
 import { drawFace } from "./ball-face.js";
 import { renderEnclosure } from "./ball-enclosure.js";
+import { createBallLines } from "./ball-lines.js";
 
 const PAUSE_MS = 300; // without an edit, before the ball is asked for
 
 /**
- * createBall({ask(catchRate), idle(), drawn(trajectory)}): ask resolves to the
- * solver's answer, or null when a newer one replaced it; idle says that no
- * verdict is under way; drawn hands the lines on to the drawings.
+ * createBall({ask(catchRate), idle(), lay(layer)}): ask resolves to the solver's
+ * answer, or null when a newer one replaced it; idle says that no verdict is
+ * under way; lay puts the ball's lines over the drawings.
  */
-export function createBall({ ask, idle, drawn }) {
+export function createBall({ ask, idle, lay }) {
+  document.head.append(h("link", { rel: "stylesheet", href: "ball.css" }));
   const section = $("#ball");
+  const lines = createBallLines(lay);
   let asked = 0;
   let last = null;
 
@@ -34,7 +37,7 @@ export function createBall({ ask, idle, drawn }) {
     if (reply.error) return;
     last = reply;
     render(reply);
-    drawn(reply.flat);
+    lines.take(reply.flat, reply.focus.club);
   }, PAUSE_MS);
 
   function update() {

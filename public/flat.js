@@ -2,7 +2,6 @@
 // they are only scaled onto paper and given the class that style-draw.css inks.
 import { $, h, s, setText } from "./dom.js";
 import { drawTape } from "./flat-tape.js";
-import { createBallLayer } from "./flat-ball.js";
 
 const MARGIN = 30; // px of paper round the room, for the dimension lines
 const NAMES = ["plan", "side", "face"];
@@ -12,8 +11,8 @@ const HATCH_STEP = 9; // px between hatch lines
 /** Draws all views into their figures, at one scale where they stand side by side. */
 export function createDrawings() {
   let last = null;
-  const balls = createBallLayer(() => redraw());
-  const redraw = () => last && draw(last, balls.layer);
+  let overlay = () => null; // (view name, map) → more lines over the drawing, or null
+  const redraw = () => last && draw(last, overlay);
   const observer = new ResizeObserver(redraw);
   observer.observe($("#drawings"));
   return {
@@ -24,19 +23,19 @@ export function createDrawings() {
     render(flat, dims, words, title) {
       last = { flat, dims, words };
       $("#title-block").replaceChildren(...title.flatMap(([term, text]) => [h("dt", {}, term), h("dd", {}, text)]));
-      balls.forget();
+      overlay = () => null; // of an older plan
       redraw();
     },
 
-    /** Adds the ball's lines, {plan, side, face}; club is the one looked at. */
-    renderBall(trajectory, club) {
-      balls.take(trajectory, club);
+    /** Draws more lines over the views until the next render: layer(view name, map) makes them. */
+    lay(layer) {
+      overlay = layer;
       redraw();
     },
   };
 }
 
-function draw({ flat, dims, words }, ballLayer) {
+function draw({ flat, dims, words }, overlay) {
   setColumns(flat);
   for (const name of NAMES) {
     const view = flat?.[name];
@@ -45,7 +44,7 @@ function draw({ flat, dims, words }, ballLayer) {
     if (!view) continue;
     const holder = $(".drawing", figure);
     setText($(".alt", figure), words[name] ?? "");
-    holder.replaceChildren(drawView(name, view, dims, words[name] ?? "", holder.clientWidth || 320, ballLayer));
+    holder.replaceChildren(drawView(name, view, dims, words[name] ?? "", holder.clientWidth || 320, overlay));
   }
 }
 
@@ -68,7 +67,7 @@ function mapping(name, view, width) {
   return { scale, px, py, width, height: up * scale + 2 * MARGIN };
 }
 
-function drawView(name, view, dims, words, width, ballLayer) {
+function drawView(name, view, dims, words, width, overlay) {
   const map = mapping(name, view, width);
   const path = (points, closed) => points.map(([a, b], i) => `${i ? "L" : "M"}${map.px(a).toFixed(1)} ${map.py(b).toFixed(1)}`).join("") + (closed ? "Z" : "");
   const hatch = `hatch-${name}`;
@@ -87,7 +86,7 @@ function drawView(name, view, dims, words, width, ballLayer) {
     }, s("title", {}, line.name)))),
     s("g", { class: "layer-path" }, view.path?.length ? s("path", { class: "club-path", d: path(view.path, false) }) : null),
     s("g", { class: "layer-figure" }, ...(view.figure ?? []).map((capsule) => drawCapsule(capsule, map))),
-    ballLayer(name, map),
+    overlay(name, map),
     s("g", { class: "layer-marks" }, ...(view.marks ?? []).map((mark) => drawMark(mark, map))),
     ...placeNames(name, map),
     dimension(map, "across", dims[name === "face" ? "width" : "length"]),

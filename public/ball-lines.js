@@ -7,8 +7,8 @@ const CLUB_ALONG = 0.55; // of a flight, where the club's name stands
 const LABEL_FROM_END = 0.12; // of a ray's length, back from its end, for the angle
 const NEAREST = 24; // px between two labels of angles
 
-/** createBallLayer(redraw): layer(view name, map) is an SVG group, empty until take() was called. */
-export function createBallLayer(redraw) {
+/** createBallLines(lay): hands lay a function (view name, map) → SVG group, anew whenever the lines change. */
+export function createBallLines(lay) {
   const holder = $("#ball-toggles");
   const shown = new Map(); // club or FAN → chosen by the visitor
   let lines = null;
@@ -18,7 +18,7 @@ export function createBallLayer(redraw) {
     const names = lines.side.some((line) => line.kind === "fan") ? [...clubs, FAN] : clubs;
     const focused = document.activeElement?.dataset?.ball;
     holder.replaceChildren(h("span", {}, "Show the ball of"), ...names.map((name) => {
-      const box = h("input", { type: "checkbox", "data-ball": name, onchange: () => { shown.set(name, box.checked); redraw(); } });
+      const box = h("input", { type: "checkbox", "data-ball": name, onchange: () => { shown.set(name, box.checked); lay(layer); } });
       if (!shown.has(name) && name === FAN) shown.set(name, true);
       box.checked = shown.get(name) ?? name === focus;
       return h("label", {}, box, name === FAN ? `fan of launch angles, ${focus}` : name);
@@ -28,20 +28,19 @@ export function createBallLayer(redraw) {
   const isShown = (line, focus) => (line.kind === "fan" ? shown.get(FAN) : shown.get(line.club) ?? line.club === focus);
   let focus = "";
 
+  function layer(name, map) {
+    const some = (lines[name] ?? []).filter((line) => isShown(line, focus));
+    const taken = [];
+    return s("g", { class: "layer-ball" }, ...some.map((line) => drawLine(line, map, taken)));
+  }
+
   return {
+    /** Takes the ball's lines, {plan, side, face}; club is the one looked at. */
     take(trajectory, club) {
       lines = trajectory;
       focus = club;
       toggles(club);
-    },
-    /** The lines are of an older plan: take them off until the new ones come. */
-    forget() {
-      lines = null;
-    },
-    layer(name, map) {
-      const some = (lines?.[name] ?? []).filter((line) => isShown(line, focus));
-      const taken = [];
-      return s("g", { class: "layer-ball" }, ...some.map((line) => drawLine(line, map, taken)));
+      lay(layer);
     },
   };
 }
