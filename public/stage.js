@@ -64,6 +64,7 @@ export function createStage({ show }) {
     holder.classList.add("is-ready");
     say({ type: "theme", dark: dark.matches });
     say({ type: "motion", reduced: calm.matches });
+    say({ type: "ball", shown: $("[data-act=ball]", controls).getAttribute("aria-pressed") === "true" });
     await update();
     if (playOnReady) say({ type: "play" });
   }
