@@ -78,6 +78,9 @@ func BenchmarkDragTee(b *testing.B) {
 	p := plan.Demo()
 	var lab Lab
 	x := 2.5
+	if _, err := lab.At(p, "", x, 2.2); err != nil {
+		b.Fatal(err)
+	}
 	for b.Loop() {
 		if x += 0.005; x > 3.2 {
 			x = 2.5

@@ -13,14 +13,18 @@ import (
 // judge fills in the best places of a map whose grid and mask are drawn.
 func (m *StandMap) judge(p plan.Plan, casts []cast, where *site) {
 	var free []spot
+	likely, most := spot{}, int16(math.MinInt16) // where everybody has most room
 	for j := range m.Grid.NY {
 		for i := range m.Grid.NX {
-			if m.Mask[j*m.Grid.NX+i] == 0 {
+			if k := j*m.Grid.NX + i; m.Mask[k] == 0 {
 				free = append(free, m.Grid.spot(i, j))
+				if v := m.Grid.Values[k]; v > most {
+					likely, most = m.Grid.spot(i, j), v
+				}
 			}
 		}
 	}
-	h := hunt{p: p, casts: casts, free: free, where: where, cell: max(m.Grid.Cell[0], m.Grid.Cell[1]),
+	h := hunt{p: p, casts: casts, free: free, likely: likely, where: where, cell: max(m.Grid.Cell[0], m.Grid.Cell[1]),
 		rivals: make([][]rival, len(casts)), known: map[string][]tried{}}
 	m.Players, m.Hands = []PlayerBest{}, []HandBest{}
 	for _, c := range casts {
@@ -86,11 +90,16 @@ type hunt struct {
 	p      plan.Plan
 	casts  []cast
 	free   []spot
+	likely spot // a good one to begin with
 	where  *site
 	cell   float64
 	rivals [][]rival // per cast
 	known  map[string][]tried
 }
+
+// ruledOut (m) is how far around a bad spot others are ruled out with it; how
+// much worse a spot is than that is not looked into.
+const ruledOut = 0.15
 
 // tried is a spot with a clearance that one player cannot beat there.
 type tried struct {
@@ -146,9 +155,13 @@ func (h *hunt) best(players ...string) Best {
 	var bestAt spot
 	best := standing{clearance: math.Inf(-1)}
 	found := false
+	if len(h.free) > 0 {
+		v := f.movable(h.likely)
+		candidates = append([]candidate{{h.likely, standing{min(v, f.cap), v}}}, candidates...)
+	}
 search:
-	for _, c := range candidates {
-		if found && !c.most.better(best) {
+	for n, c := range candidates {
+		if n > 0 && !c.most.better(best) {
 			break
 		}
 		for i := len(known) - 1; i >= 0; i-- {
@@ -157,7 +170,7 @@ search:
 			}
 		}
 		// How bad a spot is matters only so far as it rules out others.
-		v := measure(rivals, c.spot, best.clearance-maxCell, c.most.clearance)
+		v := measure(rivals, c.spot, best.clearance-ruledOut, c.most.clearance)
 		known = append(known, tried{c.spot, v})
 		if s := (standing{v, c.most.flat}); !found || s.better(best) {
 			best, bestAt, found = s, c.spot, true
