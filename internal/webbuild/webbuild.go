@@ -136,6 +136,9 @@ func compile(ctx context.Context, root string, p Program, file string) error {
 	if err != nil {
 		return err
 	}
+	if program, err = strip(program); err != nil {
+		return fmt.Errorf("stripping %s: %w", p.Package, err)
+	}
 	return install(file, program)
 }
 
