@@ -13,6 +13,11 @@
 //	labels  metres (a list), …     → labels
 //	ball    plan, focus, catch     → what the ball meets, see ballAnswer
 //	quantity  of, text, units      → value, label
+//	maps    plan, of, focus        → standAnswer, hangAnswer, watchAnswer or marksAnswer
+//	drag    plan, focus (tee), x, y → what is known at once of a moved tee
+//	hangAt  plan, x, y             → how low a thing may hang there
+//	remedies, limits  plan, focus  → what would make the check clear
+//	apply   plan, edits            → plan, with the edits of a remedy made
 //
 // A request that cannot be served gives {"error": {"message", "field"}}: a
 // sentence for a person, and where it applies the path of the field at fault.
@@ -21,6 +26,7 @@ package answer
 import (
 	"errors"
 
+	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/jsontext"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/say"
@@ -59,7 +65,11 @@ type request struct {
 	Units  string  `json:"units"`
 	Form   string  `json:"form"`
 	Catch  float64 `json:"catch"` // share of balls to be caught
-	Of     string  `json:"of"`    // kind of a quantity
+	Of     string  `json:"of"`    // kind of a quantity or of a map
+	X      float64 `json:"x"`     // a place on the floor, m
+	Y      float64 `json:"y"`
+
+	Edits []fit.Edit `json:"edits"` // of a remedy
 }
 
 // Handle serves one request. It always returns one JSON object.
@@ -162,6 +172,16 @@ func (s *Solver) serve(body []byte) (any, error) {
 		return s.ball(req)
 	case "quantity":
 		return quantity(req)
+	case "maps":
+		return s.mapsOf(req)
+	case "drag":
+		return s.drag(req)
+	case "hangAt":
+		return s.hangAt(req)
+	case "remedies", "limits":
+		return s.remedies(req)
+	case "apply":
+		return s.apply(req)
 	}
 	return nil, say.Errorf("the page asked for %q, which this program does not know: reload the page", clip(req.Kind))
 }

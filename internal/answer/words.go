@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -85,7 +86,8 @@ func (w words) checkSentence(c fit.Check) string {
 	return say.Sprintf("%s: clear; the closest is %s, %s from %s %s.", who, what, w.gap(c.Clearance), where, when)
 }
 
-// share says how many of the swings tried touch something.
+// share says how many of the swings tried touch something, and how sure a share
+// so counted is.
 func (w words) share(c fit.Check) string {
 	tried := thousands(c.Tried)
 	switch {
@@ -100,11 +102,20 @@ func (w words) share(c fit.Check) string {
 	case c.Hits > 0:
 		return say.Sprintf("Touches in %s of %s swings tried.", thousands(c.Hits), tried)
 	case c.Clearance < 0:
-		return say.Sprintf("None of the %s swings tried touches, but the widest swing to be expected does.", tried)
+		return say.Sprintf("None of the %s swings tried touches, but the widest swing to be expected does.", tried) + unseen(c)
 	case c.Verdict == fit.Tight:
-		return say.Sprintf("No touch in all %s swings tried; the closest passes by %s.", tried, w.gap(c.Clearance))
+		return say.Sprintf("No touch in all %s swings tried; the closest passes by %s.", tried, w.gap(c.Clearance)) + unseen(c)
 	}
-	return say.Sprintf("Clear in all %s swings tried; the closest passes by %s.", tried, w.gap(c.Clearance))
+	return say.Sprintf("Clear in all %s swings tried; the closest passes by %s.", tried, w.gap(c.Clearance)) + unseen(c)
+}
+
+// unseen says, rounded up, what share may touch though none of the swings tried
+// did: with no hits HitError is the middle of an interval that starts at nothing.
+func unseen(c fit.Check) string {
+	if c.HitError <= 0 {
+		return ""
+	}
+	return say.Sprintf(" By the count alone, up to %.0f %% of all such swings might still touch.", math.Ceil(100*2*c.HitError))
 }
 
 // looseAndTypical sets the loosest swing against the central one.

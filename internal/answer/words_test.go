@@ -94,6 +94,9 @@ func TestShare(t *testing.T) {
 		{"tight", plan.UnitsImperial, fit.Tight, 0.0775, 1024, 0, "No touch in all 1,024 swings tried; the closest passes by 3 in."},
 		{"clear", plan.UnitsImperial, fit.Clear, 0.0775, 1024, 0, "Clear in all 1,024 swings tried; the closest passes by 3 in."},
 		{"clear, metric", plan.UnitsMetric, fit.Clear, 0.2359, 256, 0, "Clear in all 256 swings tried; the closest passes by 235 mm."},
+		{"clear, with its error", plan.UnitsMetric, fit.Clear, 0.2359, 256, 0, "Clear in all 256 swings tried; the closest passes by 235 mm. By the count alone, up to 2 % of all such swings might still touch."},
+		{"tight, with its error", plan.UnitsMetric, fit.Tight, 0.0359, 256, 0, "No touch in all 256 swings tried; the closest passes by 35 mm. By the count alone, up to 2 % of all such swings might still touch."},
+		{"only the corners touch, with its error", plan.UnitsMetric, fit.Strikes, -0.01, 256, 0, "None of the 256 swings tried touches, but the widest swing to be expected does. By the count alone, up to 2 % of all such swings might still touch."},
 		{"one swing", plan.UnitsMetric, fit.Clear, 0.2359, 1, 0, "One swing tried; it passes by 235 mm."},
 		{"one swing that touches", plan.UnitsMetric, fit.Strikes, -0.2, 1, 1, "Touches in the one swing tried."},
 		{"not counted", plan.UnitsMetric, fit.Clear, 0.2, 0, 0, ""},
@@ -104,6 +107,9 @@ func TestShare(t *testing.T) {
 			check := fit.Check{Verdict: c.verdict, Clearance: c.clearance, Tried: c.tried, Hits: c.hits}
 			if strings.Contains(c.name, "error") {
 				check.HitShare, check.HitError = float64(c.hits)/float64(c.tried), 0.047
+				if c.hits == 0 {
+					check.HitError = 0.0074 // what none of 256 leaves
+				}
 			}
 			if got := w.share(check); got != c.want {
 				t.Errorf("share\n got %s\nwant %s", got, c.want)
