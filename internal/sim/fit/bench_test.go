@@ -12,7 +12,8 @@ func BenchmarkNewcomer(b *testing.B) {
 	p := plan.Demo().WithDefaults()
 	p.Players, p.Clubs = p.Players[:1], p.Clubs[:1]
 	for b.Loop() {
-		if _, err := CheckPlan(p); err != nil {
+		lab := Lab{Brief: true}
+		if _, err := lab.Check(p); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -21,7 +22,7 @@ func BenchmarkNewcomer(b *testing.B) {
 // BenchmarkMoveTee is the demo plan again with its tee moved.
 func BenchmarkMoveTee(b *testing.B) {
 	p := plan.Demo().WithDefaults()
-	var lab Lab
+	lab := Lab{Brief: true}
 	for b.Loop() {
 		p.Tees[0].X += 1e-4
 		if _, err := lab.Check(p); err != nil {

@@ -1,35 +1,46 @@
 package fit
 
 import (
+	"math"
 	"slices"
 
+	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/r3"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
 )
 
-// A box is measured first against the tree of farthest-reaching members. The
-// nearest of all members may come a little nearer where the sweep is hollow and
-// the box sits in the hollow.
+// A box is measured first against the tree of farthest-reaching members, and
+// against the one member that should come nearest to it.
 const (
-	// hollow is how much nearer, m: the largest seen over boxes, posts, beams and
-	// threads all round and inside the sweep of golfers of all manners is 0.042, at
-	// nine of ten it is under 0.015 (TestTreeHoldsTheSample).
+	// hollow is how much nearer (m) than the atlas's members any other may come,
+	// where the sweep is hollow and the box sits in the hollow: the largest seen
+	// over boxes, posts, beams and threads all round and inside the sweep of
+	// golfers of all manners is 0.042, at nine of ten it is under 0.015
+	// (TestTreeHoldsTheSample).
 	hollow = 0.05
-	// nearBox is the cautious clearance (m) under which every member is tried.
+	// nearBox is the clearance (m) under which every member is tried.
 	nearBox = 0.30
+	// aside is how much nearer (m) than the one that should come nearest another
+	// member may come to a box farther off than that.
+	aside = 0.045
 )
 
 // againstBox returns the least clearance of any member to a box, that of the
 // central swing, and which member it is; it marks in touched the members of the
-// sample that touch the box. Within nearBox the least is that of all members;
-// farther off it is that of the tree less hollow.
+// sample that touch the box. Within nearBox every member is tried.
 func (r *relatives) againstBox(s sweep.Surface, touched []bool) (least, typical float64, who *reach) {
 	c := r.tree.Clearance(s.Box)
 	typical = r.fine.Clearance(s).Clearance
-	if c.Clearance >= nearBox+hollow {
-		return min(typical, c.Clearance-hollow), typical, r.far[c.Track]
+	least, who = c.Clearance, r.far[c.Track]
+	if v, m := r.cornerBox(s, c); v < least {
+		least, who = v, m
 	}
-	look := r.windows(s, max(0, c.Clearance)+coarseLoss+hollow+lookBack)
+	if least >= nearBox+aside {
+		return min(typical, least-aside), typical, who
+	}
+	look := r.windows(s, max(0, least)+coarseLoss+hollow+lookBack)
+	first := []*reach{who}
 	least, who = typical, r.central
 	consider := func(members []*reach, clearances []float64) {
 		for i, v := range clearances {
@@ -38,7 +49,6 @@ func (r *relatives) againstBox(s sweep.Surface, touched []bool) (least, typical 
 			}
 		}
 	}
-	first := []*reach{r.far[c.Track]}
 	consider(first, r.pass(s, look.fine, look.clubOnly, first, least))
 
 	// A coarse look says who else may come nearer or touch; those get a close one.
@@ -65,6 +75,36 @@ func (r *relatives) againstBox(s sweep.Surface, touched []bool) (least, typical 
 		}
 	}
 	return least, typical, who
+}
+
+// cornerBox returns the clearance to a box of the member that what each trait
+// does to a contact points at, and that member; or an infinite one when there is
+// no telling.
+func (r *relatives) cornerBox(s sweep.Surface, c sweep.Contact) (float64, *reach) {
+	away := r3.Sub(c.OnPart, c.OnSurface)
+	if c.Clearance < 0 {
+		away = r3.Scale(-1, away)
+	}
+	d := geom.Norm(away)
+	if d < 1e-6 {
+		return math.Inf(1), nil
+	}
+	away = r3.Scale(1/d, away)
+	at := func(m *reach) float64 { return m.swing.PoseAt(c.Time)[c.Part].Reach(away) }
+	var slope [swing.NumTraits]float64
+	for t := range slope {
+		slope[t] = (at(r.singles[2*t+1]) - at(r.singles[2*t])) / 2
+	}
+	m, err := r.member(swing.Corner(slope))
+	if err != nil {
+		return math.Inf(1), nil
+	}
+	// It comes nearest at about the same moment.
+	const around = 0.15 // s
+	from, _ := slices.BinarySearch(r.times, c.Time-around)
+	to, _ := slices.BinarySearch(r.times, c.Time+around)
+	times := r.times[max(0, from-1):min(len(r.times), to+1)]
+	return r.pass(s, [][]float64{times}, false, []*reach{m}, math.Inf(1))[0], m
 }
 
 // nearestTo returns the least clearance that againstBox finds, and nothing else.
@@ -96,21 +136,7 @@ type windows struct {
 // reaching members is within look (m) of a box.
 func (r *relatives) windows(s sweep.Surface, look float64) (w windows) {
 	near := make([]bool, len(r.times))
-	w.clubOnly = true
-	for _, t := range r.tracks {
-		_, poses := t.Samples()
-		for part := range swing.NumParts {
-			if s.Box.Gap(t.Bounds(part)) >= look {
-				continue
-			}
-			for j := range poses {
-				if s.Box.Gap(poses[j][part].Bounds()) < look {
-					near[j] = true
-					w.clubOnly = w.clubOnly && part >= swing.Grip
-				}
-			}
-		}
-	}
+	w.clubOnly = r.tree.Near(s.Box, look, near) >= swing.Grip
 	fine, _ := r.fine.Samples()
 	for from := 0; from < len(near); from++ {
 		if !near[from] {
@@ -153,7 +179,11 @@ func (r *relatives) pass(s sweep.Surface, stretches [][]float64, clubOnly bool, 
 			} else {
 				r.family.Poses(m.swing, r.poses)
 			}
-			r.track.Reset(times, r.poses)
+			if clubOnly {
+				r.track.ResetFrom(swing.Grip, times, r.poses)
+			} else {
+				r.track.Reset(times, r.poses)
+			}
 			if c, near := r.track.ClearanceWithin(s, out[i]); near {
 				out[i] = c.Clearance
 			}

@@ -84,7 +84,7 @@ func (c *cast) boxWithin(b geom.Box, at spot, limit float64) (float64, bool) {
 // the same: what it returns then need not be the least.
 func (c *cast) boxBetween(b geom.Box, at spot, enough, limit float64) (float64, bool) {
 	local := c.placed(at).Surface(sweep.Surface{Kind: sweep.Solid, Box: b})
-	if contact, near := c.kin.tree.ClearanceBetween(local.Box, enough+hollow, limit+hollow); near {
+	if contact, near := c.kin.atlas().tree.ClearanceBetween(local.Box, enough+hollow, limit+hollow); near {
 		return contact.Clearance - hollow, true
 	}
 	return limit, false
@@ -98,7 +98,7 @@ func (c *cast) apart(b geom.Box, at spot) float64 {
 // extent returns a box around everything that golfer and club sweep, room
 // frame, for a ball at the room's origin.
 func (c *cast) extent() geom.Box {
-	b := c.kin.extent
+	b := c.kin.atlas().extent
 	if c.at.Left {
 		b = b.MirrorY()
 	}

@@ -42,7 +42,7 @@ func (l *Lab) Check(p plan.Plan) (Report, error) {
 				}
 				c := kin.check(room, p.Margin)
 				c.Player, c.Club, c.Tee = player.Name, club.Name, tee.Name
-				if c.Verdict != Clear {
+				if c.Verdict != Clear && !l.Brief {
 					who := cast{player, club, kin, sweep.Place(p, plan.Tee{}, player)}
 					c.Remedies = who.advise(p, t, c.BySurface)
 				}
@@ -107,7 +107,7 @@ func (r *relatives) check(room room, margin float64) Check {
 	c.HitShare = float64(c.Hits) / float64(c.Tried)
 	c.HitError = shareError(c.Hits, c.Tried)
 	c.Verdict = verdictOf(c.Clearance, margin)
-	c.Nearest = nearest(room, tightest, loosest)
+	c.Nearest = r.nearest(room, tightest, loosest)
 	c.Causes = r.causes(room.local[tightest])
 	return c
 }
@@ -152,9 +152,9 @@ func shareError(hits, tried int) float64 {
 }
 
 // nearest describes the meeting of one member with surface i.
-func nearest(room room, i int, m *reach) Nearest {
-	track := sweep.Sample(m.swing, sweep.FineTolerance)
-	at := track.Clearance(room.local[i])
+func (r *relatives) nearest(room room, i int, m *reach) Nearest {
+	s := room.local[i]
+	at := sweep.Around(m.swing, r.coarse(m).Clearance(s).Time).Clearance(s)
 	inRoom := room.place.ContactToRoom(at)
 	return Nearest{
 		Surface: room.surfaces[i].Name, Part: at.Part.String(), Phase: m.swing.PhaseAt(at.Time).String(), Time: at.Time,

@@ -5,6 +5,7 @@ import (
 
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/r3"
+	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
 )
 
@@ -23,8 +24,38 @@ const (
 	coverMost = 48
 )
 
-// cover follows members of the sample until the rest is covered.
-func (r *relatives) cover() {
+// atlas is what maps are made from: a tree over more members than a check needs,
+// because a map cannot try every member against a box in every place.
+type atlas struct {
+	tree   *sweep.Tree
+	tracks []*sweep.Track
+	extent geom.Box   // around all of the tracks, with hollow to spare
+	print  *footprint // nil until asked for
+}
+
+// atlas returns the family's atlas, made at the first call.
+func (r *relatives) atlas() *atlas {
+	if r.maps != nil {
+		return r.maps
+	}
+	a := &atlas{tracks: append([]*sweep.Track{}, r.tracks...), extent: geom.EmptyBox()}
+	for _, m := range r.cover() {
+		a.tracks = append(a.tracks, r.coarse(m))
+	}
+	a.tree = sweep.NewTree(a.tracks...)
+	for _, t := range a.tracks {
+		for part := range swing.NumParts {
+			a.extent = a.extent.Union(t.Bounds(part))
+		}
+	}
+	a.extent = a.extent.Grown(hollow)
+	r.maps = a
+	return a
+}
+
+// cover returns members of the sample that, with those that are followed, cover
+// the rest.
+func (r *relatives) cover() []*reach {
 	r.family.SetTimes(r.evenly(coverMoments))
 	poses := make([]swing.Pose, coverMoments)
 	where := func(m *reach) (out [2 * coverMoments]geom.Vec) {
@@ -58,7 +89,7 @@ func (r *relatives) cover() {
 		at := where(m)
 		near(&at)
 	}
-	var chosen []int
+	var chosen []*reach
 	for range coverMost {
 		worst, who := coverNear*coverNear, -1
 		for i := range gaps {
@@ -72,12 +103,9 @@ func (r *relatives) cover() {
 			break
 		}
 		near(&places[who])
-		chosen = append(chosen, who)
+		chosen = append(chosen, r.sample[who])
 	}
-	r.family.SetTimes(r.times)
-	for _, i := range chosen {
-		r.keep(&reach{variation: r.sample[i].variation, swing: r.sample[i].swing})
-	}
+	return chosen
 }
 
 // evenly returns n times that are spread evenly along the clubhead's path in the

@@ -48,20 +48,21 @@ func lullOf(p swing.Part) float64 {
 var empty = float32(math.Inf(-1))
 
 // footprint returns the family's footprint, made at the first call: that of the
-// farthest-reaching members. What any member sweeps lies within hollow of it.
+// members in the atlas. What any member sweeps lies within hollow of it.
 func (r *relatives) footprint() *footprint {
-	if r.print != nil {
-		return r.print
+	a := r.atlas()
+	if a.print != nil {
+		return a.print
 	}
-	e := r.extent
+	e := a.extent
 	f := &footprint{x0: e.Min.X, y0: e.Min.Y,
 		nx: int(math.Ceil((e.Max.X-e.Min.X)/bin)) + 1, ny: int(math.Ceil((e.Max.Y-e.Min.Y)/bin)) + 1}
-	for _, t := range r.tracks {
+	for _, t := range a.tracks {
 		for part := range swing.NumParts {
 			f.mark(t, part)
 		}
 	}
-	r.print = f
+	a.print = f
 	return f
 }
 

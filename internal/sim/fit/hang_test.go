@@ -124,6 +124,9 @@ func TestHangMapAgainstSwings(t *testing.T) {
 // TestHangMapAgainstFrames takes swings frame by frame, as the command line
 // prints them: nothing of any frame is above the map less the margin.
 func TestHangMapAgainstFrames(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes long; says nothing that differs from one machine to the next")
+	}
 	p := oneClub("driver", "7-iron")
 	var lab Lab
 	m, err := lab.Hang(p, HangOptions{})
@@ -222,6 +225,9 @@ func TestHangMapAgainstBalls(t *testing.T) {
 // TestOnlookMap checks that nothing swept and no ball gets to where onlookers
 // may be, and that the distances are neither too long nor needlessly short.
 func TestOnlookMap(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes long; says nothing that differs from one machine to the next")
+	}
 	p := oneClub("driver")
 	p.Hung = nil
 	var lab Lab

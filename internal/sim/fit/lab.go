@@ -15,8 +15,11 @@ import (
 // ready to use; it is not for concurrent use. What it answers does not depend
 // on what it was asked before.
 type Lab struct {
+	// Brief leaves the remedies out of reports, for a caller who asks for them by
+	// Remedies once the verdict stands.
+	Brief bool
+
 	kept map[string]*relatives
-	seen int
 }
 
 // keepAtMost bounds the families kept; the oldest are forgotten first come the

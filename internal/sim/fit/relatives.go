@@ -41,8 +41,7 @@ type relatives struct {
 	tree    *sweep.Tree    // over the central swing, the corners and the cover, at times
 	far     []*reach       // whose tracks are in the tree, by its index
 	tracks  []*sweep.Track // theirs; the first is the central swing's
-	extent  geom.Box       // around all of the tracks, with hollow to spare
-	print   *footprint     // nil until asked for
+	maps    *atlas         // nil until asked for
 	poses   []swing.Pose   // scratch for members of the sample
 	track   *sweep.Track   // scratch
 }
@@ -101,15 +100,7 @@ func (r *relatives) reduce() error {
 		}
 		r.sample = append(r.sample, m)
 	}
-	r.cover()
 	r.tree = sweep.NewTree(r.tracks...)
-	r.extent = geom.EmptyBox()
-	for _, t := range r.tracks {
-		for part := range swing.NumParts {
-			r.extent = r.extent.Union(t.Bounds(part))
-		}
-	}
-	r.extent = r.extent.Grown(hollow)
 	r.measure()
 	return nil
 }
@@ -135,9 +126,7 @@ func (r *relatives) follow(v swing.Variation) error {
 
 // keep adds a member's track to those that are kept.
 func (r *relatives) keep(m *reach) {
-	poses := make([]swing.Pose, len(r.times))
-	r.family.Poses(m.swing, poses)
-	track := sweep.NewTrack(r.times, poses)
+	track := r.coarse(m)
 	extremes := make([]sweep.Extreme, len(r.dirs))
 	track.Support(r.dirs, extremes)
 	m.least = make([]float64, len(r.dirs))
@@ -145,6 +134,14 @@ func (r *relatives) keep(m *reach) {
 		m.least[k] = e.Value
 	}
 	r.far, r.tracks = append(r.far, m), append(r.tracks, track)
+}
+
+// coarse returns a member's track at the times of the coarse look.
+func (r *relatives) coarse(m *reach) *sweep.Track {
+	poses := make([]swing.Pose, len(r.times))
+	r.family.SetTimes(r.times)
+	r.family.Poses(m.swing, poses)
+	return sweep.NewTrack(r.times, poses)
 }
 
 // corners returns, for each direction of the family and for spokes all round and

@@ -50,8 +50,8 @@ func TestSampleReachesAsWholeSwings(t *testing.T) {
 	}
 }
 
-// TestTreeHoldsTheSample checks boxes: the tree of corners is the first answer
-// for a box, so no sampled member may come nearer to one than the stated hollow.
+// TestTreeHoldsTheSample checks boxes: the atlas's tree is the answer of maps for
+// a box, so no sampled member may come nearer to one than the stated hollow.
 func TestTreeHoldsTheSample(t *testing.T) {
 	r, err := newRelatives(plan.Player{Name: "Host", Height: 1.78}, plan.DefaultClub("driver", "driver"), []geom.Vec{{Z: -1}})
 	if err != nil {
@@ -69,7 +69,7 @@ func TestTreeHoldsTheSample(t *testing.T) {
 	}
 	for name, box := range boxes {
 		s := sweep.Surface{Name: name, Kind: sweep.Solid, Box: box}
-		tree := r.tree.Clearance(box).Clearance
+		tree := r.atlas().tree.Clearance(box).Clearance
 		all := math.Inf(1)
 		for _, m := range append(slices.Clone(r.far), r.sample...) {
 			if c, nearer := sweep.Sample(m.swing, sweep.FineTolerance).ClearanceWithin(s, all); nearer {
@@ -89,6 +89,9 @@ func TestTreeHoldsTheSample(t *testing.T) {
 // TestTreeHoldsTheSampleAnywhere is the same for things of all shapes at random
 // places all round and inside the sweep, for golfers of all manners.
 func TestTreeHoldsTheSampleAnywhere(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes long; says nothing that differs from one machine to the next")
+	}
 	shapes := map[string]func(x, y, z float64) geom.Box{
 		"thread": column,
 		"box": func(x, y, z float64) geom.Box {
@@ -119,7 +122,7 @@ func TestTreeHoldsTheSampleAnywhere(t *testing.T) {
 			worst, tried := 0.0, 0
 			for tried < 40 {
 				box := shape(-2.2+4.4*rnd.Float64(), -1.2+4*rnd.Float64(), 3*rnd.Float64())
-				c, near := r.tree.ClearanceWithin(box, 0.4)
+				c, near := r.atlas().tree.ClearanceWithin(box, 0.4)
 				if !near || c.Clearance < 0 {
 					continue
 				}
@@ -132,6 +135,38 @@ func TestTreeHoldsTheSampleAnywhere(t *testing.T) {
 			}
 			if worst > hollow {
 				t.Errorf("%s, %s: a member comes %.4f m nearer than the tree, want at most %.2f", player.Name, name, worst, hollow)
+			}
+		}
+	}
+}
+
+// TestBoxesAreNeverFlattered holds the clearance of a check to a box, near or far,
+// against every member of the sample.
+func TestBoxesAreNeverFlattered(t *testing.T) {
+	for _, player := range []plan.Player{
+		{Name: "Full", Height: 1.78},
+		{Name: "Loose", Height: 1.92, Follow: "loose", Span: 2.01},
+		{Name: "Held", Height: 1.60, Follow: "held"},
+	} {
+		r, err := newRelatives(player, plan.DefaultClub("driver", "driver"), []geom.Vec{{Z: -1}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var tracks []*sweep.Track
+		for _, m := range r.sample {
+			tracks = append(tracks, sweep.Sample(m.swing, sweep.FineTolerance))
+		}
+		rnd := rand.New(rand.NewPCG(16, 17))
+		for range 40 {
+			x, y, z := -2.8+5.6*rnd.Float64(), -1.8+5*rnd.Float64(), 3.2*rnd.Float64()
+			box := geom.Box{Min: geom.Vec{X: x, Y: y, Z: z}, Max: geom.Vec{X: x + 0.4, Y: y + 0.4, Z: z + 0.3}}
+			s := sweep.Surface{Kind: sweep.Solid, Box: box}
+			got, _, _ := r.againstBox(s, make([]bool, len(r.sample)))
+			for i, track := range tracks {
+				if c, nearer := track.ClearanceWithin(s, got-reducedTolerance); nearer {
+					t.Errorf("%s: clearance to %v = %.4f, but member %d comes to %.4f", player.Name, box, got, i, c.Clearance)
+					break
+				}
 			}
 		}
 	}
