@@ -8,8 +8,9 @@ import (
 )
 
 // measure fills in the strays and the trees in one pass over the poses. It goes
-// part by part so that the running values stay in registers.
-func (t *Track) measure() {
+// part by part so that the running values stay in registers; parts before from
+// are left out.
+func (t *Track) measure(from swing.Part) {
 	n := t.steps()
 	t.lens = grow(t.lens, n+1)
 	for i := 1; i <= n; i++ {
@@ -23,7 +24,10 @@ func (t *Track) measure() {
 	t.stray2 = grow(t.stray2, n*int(swing.NumParts))
 	t.layOut()
 	t.twigs = grow(t.twigs, t.leaves)
-	for p := range swing.NumParts {
+	for p := range from {
+		*t.node(p, 1) = geom.EmptyBox()
+	}
+	for p := from; p < swing.NumParts; p++ {
 		t.bend(p)
 		t.grow(p)
 	}

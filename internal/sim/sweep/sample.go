@@ -62,3 +62,18 @@ func (t *Track) strays(step int, tol float64) bool {
 	}
 	return false
 }
+
+// Around returns a track of a motion from just before to just after a time (s),
+// fine enough for FineTolerance unless a part turns more sharply than any does
+// in a swing.
+func Around(m Motion, t float64) *Track {
+	const half, steps = 0.04, 40 // s
+	from, to := max(0, t-half), min(m.Duration(), t+half)
+	times := make([]float64, 0, steps+1)
+	poses := make([]swing.Pose, 0, steps+1)
+	for i := range steps + 1 {
+		at := from + (to-from)*float64(i)/steps
+		times, poses = append(times, at), append(poses, m.PoseAt(at))
+	}
+	return NewTrack(times, poses)
+}

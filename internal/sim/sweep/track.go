@@ -82,7 +82,11 @@ func NewTrack(times []float64, poses []swing.Pose) *Track {
 }
 
 // Reset makes the track that of NewTrack, reusing its buffers.
-func (t *Track) Reset(times []float64, poses []swing.Pose) {
+func (t *Track) Reset(times []float64, poses []swing.Pose) { t.ResetFrom(0, times, poses) }
+
+// ResetFrom is Reset for a caller to whom only the parts from first on matter:
+// the others are taken to be nowhere near a box.
+func (t *Track) ResetFrom(first swing.Part, times []float64, poses []swing.Pose) {
 	if len(times) != len(poses) || len(times) == 0 {
 		panic(say.Sprintf("sweep: %d times for %d poses", len(times), len(poses)))
 	}
@@ -97,7 +101,7 @@ func (t *Track) Reset(times []float64, poses []swing.Pose) {
 		poses = []swing.Pose{poses[0], poses[0]}
 	}
 	t.times, t.poses = times, poses
-	t.measure()
+	t.measure(first)
 }
 
 // Duration returns the time (s) from the first sample to the last.
