@@ -8,6 +8,7 @@ import (
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/say"
 	"wideberth/internal/sim/sweep"
+	"wideberth/internal/sim/swing"
 )
 
 // Lab answers plans one after another and keeps the families it has modelled,
@@ -19,7 +20,8 @@ type Lab struct {
 	// Remedies once the verdict stands.
 	Brief bool
 
-	kept map[string]*relatives
+	kept   map[string]*relatives
+	sample []swing.Variation
 }
 
 // keepAtMost bounds the families kept; the oldest are forgotten first come the
@@ -38,7 +40,10 @@ func (l *Lab) relatives(player plan.Player, club plan.Club, dirs []geom.Vec) (*r
 	if r, ok := l.kept[key]; ok {
 		return r, nil
 	}
-	r, err := newRelatives(player, club, dirs)
+	if l.sample == nil {
+		l.sample = swing.Variations(Sampled, seed)
+	}
+	r, err := newRelatives(player, club, dirs, l.sample)
 	if err != nil {
 		return nil, err
 	}

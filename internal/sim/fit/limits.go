@@ -5,6 +5,7 @@ import (
 
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/sweep"
+	"wideberth/internal/sim/swing"
 )
 
 // What is tried when looking for limits, m.
@@ -144,6 +145,6 @@ func model(p plan.Plan, player, club string) (cast, error) {
 	}
 	at := sweep.Place(p, plan.Tee{}, pl)
 	room := newRoom(sweep.Surfaces(p), at)
-	kin, err := newRelatives(pl, c, room.dirs())
+	kin, err := newRelatives(pl, c, room.dirs(), swing.Variations(Sampled, seed))
 	return cast{pl, c, kin, at}, err
 }

@@ -54,15 +54,15 @@ type reach struct {
 }
 
 // newRelatives models and reduces a family. dirs are the unit normals of the
-// flat surfaces it will meet.
-func newRelatives(player plan.Player, club plan.Club, dirs []geom.Vec) (*relatives, error) {
+// flat surfaces it will meet, sample the variations that are sampled.
+func newRelatives(player plan.Player, club plan.Club, dirs []geom.Vec, sample []swing.Variation) (*relatives, error) {
 	b := body.New(player)
 	family, err := swing.NewFamily(b, swing.NewClub(club), swing.StyleOf(player))
 	if err != nil {
 		return nil, say.Errorf("player %q with %q: %w", player.Name, club.Name, err)
 	}
 	r := &relatives{family: family, notes: b.Notes, dirs: dirs}
-	if err := r.reduce(); err != nil {
+	if err := r.reduce(sample); err != nil {
 		return nil, say.Errorf("player %q with %q: %w", player.Name, club.Name, err)
 	}
 	return r, nil
@@ -71,7 +71,7 @@ func newRelatives(player plan.Player, club plan.Club, dirs []geom.Vec) (*relativ
 // reduce looks over the family: coarsely at the central swing and, from what
 // each trait does to it, at the farthest-reaching members; then at every member
 // near the moments at which one of them may reach farthest.
-func (r *relatives) reduce() error {
+func (r *relatives) reduce(sample []swing.Variation) error {
 	r.fine = sweep.Sample(r.family.Central, fineTolerance)
 	r.times = coarseTimes(r.fine, coarseTolerance)
 	r.family.SetTimes(r.times)
@@ -93,7 +93,7 @@ func (r *relatives) reduce() error {
 			return err
 		}
 	}
-	for _, v := range swing.Variations(Sampled, seed) {
+	for _, v := range sample {
 		m, err := r.member(v)
 		if err != nil {
 			return err

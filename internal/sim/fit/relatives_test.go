@@ -30,7 +30,7 @@ func TestSampleReachesAsWholeSwings(t *testing.T) {
 	for _, player := range players {
 		for _, club := range []plan.Club{plan.DefaultClub("driver", "driver"), plan.DefaultClub("wedge", "wedge")} {
 			t.Run(player.Name+" "+club.Name, func(t *testing.T) {
-				r, err := newRelatives(player, club, dirs)
+				r, err := newRelatives(player, club, dirs, swing.Variations(Sampled, seed))
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -53,7 +53,7 @@ func TestSampleReachesAsWholeSwings(t *testing.T) {
 // TestTreeHoldsTheSample checks boxes: the atlas's tree is the answer of maps for
 // a box, so no sampled member may come nearer to one than the stated hollow.
 func TestTreeHoldsTheSample(t *testing.T) {
-	r, err := newRelatives(plan.Player{Name: "Host", Height: 1.78}, plan.DefaultClub("driver", "driver"), []geom.Vec{{Z: -1}})
+	r, err := newRelatives(plan.Player{Name: "Host", Height: 1.78}, plan.DefaultClub("driver", "driver"), []geom.Vec{{Z: -1}}, swing.Variations(Sampled, seed))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -109,7 +109,7 @@ func TestTreeHoldsTheSampleAnywhere(t *testing.T) {
 		{Name: "Loose", Height: 1.92, Follow: "loose", Span: 2.01},
 		{Name: "Held", Height: 1.60, Follow: "held"},
 	} {
-		r, err := newRelatives(player, plan.DefaultClub("driver", "driver"), []geom.Vec{{Z: -1}})
+		r, err := newRelatives(player, plan.DefaultClub("driver", "driver"), []geom.Vec{{Z: -1}}, swing.Variations(Sampled, seed))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -148,7 +148,7 @@ func TestBoxesAreNeverFlattered(t *testing.T) {
 		{Name: "Loose", Height: 1.92, Follow: "loose", Span: 2.01},
 		{Name: "Held", Height: 1.60, Follow: "held"},
 	} {
-		r, err := newRelatives(player, plan.DefaultClub("driver", "driver"), []geom.Vec{{Z: -1}})
+		r, err := newRelatives(player, plan.DefaultClub("driver", "driver"), []geom.Vec{{Z: -1}}, swing.Variations(Sampled, seed))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -181,7 +181,7 @@ func TestHitsCountsEverySwing(t *testing.T) {
 	for _, player := range p.Players {
 		club := p.Clubs[0]
 		room := newRoom(surfaces, sweep.Place(p, p.Tees[0], player))
-		r, err := newRelatives(player, club, room.dirs())
+		r, err := newRelatives(player, club, room.dirs(), swing.Variations(Sampled, seed))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -23,18 +23,17 @@ func (e end) of(p *swing.Pose) (geom.Vec, float64) {
 	return c.A, c.R
 }
 
-// onClub returns the end in the points of the club, or nil when it is not one of
-// them.
-func (e end) onClub(p *swing.ClubPoints) *geom.Vec {
+// onClub returns which of the points of the club the end is, or −1.
+func (e end) onClub() int {
 	switch e {
 	case end{swing.Shaft, true}:
-		return &p.Shaft
+		return swing.ShaftEnd
 	case end{swing.Clubhead, false}:
-		return &p.Heel
+		return swing.Heel
 	case end{swing.Clubhead, true}:
-		return &p.Toe
+		return swing.Toe
 	}
-	return nil
+	return -1
 }
 
 // lookBack is how far (m) behind the least reach of any member a part must stay,
@@ -140,7 +139,7 @@ func (r *relatives) lookout() (scouts []scout, l *lookout) {
 					}
 					if near && !slices.Contains(ends, e) {
 						ends = append(ends, e)
-						l.club = l.club && e.onClub(&swing.ClubPoints{}) != nil
+						l.club = l.club && e.onClub() >= 0
 					}
 				}
 			}
@@ -163,11 +162,11 @@ func (r *relatives) lookout() (scouts []scout, l *lookout) {
 // second derivative, and returns the least value.
 func (l *lookout) look(n geom.Vec, e end) float64 {
 	least := math.Inf(1)
-	radius := l.radius[e.part]
+	radius, point := l.radius[e.part], e.onClub()
 	for j := range l.reach {
 		var at *geom.Vec
 		if l.club {
-			at = e.onClub(&l.points[j])
+			at = &l.points[j][point]
 		} else if c := &l.poses[j][e.part]; e.b {
 			at = &c.B
 		} else {
@@ -236,7 +235,7 @@ func (sc *scout) closer(s *swing.Swing, l *lookout, e end, t0, t1, v0, v1, stray
 	if l.club {
 		var points swing.ClubPoints
 		s.ClubAt(mid, &points)
-		at = *e.onClub(&points)
+		at = points[e.onClub()]
 	} else {
 		pose := s.PoseAt(mid)
 		at, _ = e.of(&pose)

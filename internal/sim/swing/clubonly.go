@@ -2,10 +2,17 @@ package swing
 
 import "wideberth/internal/sim/geom"
 
-// ClubPoints are the three ends of the club that can reach farthest, m: the end
-// of the shaft, and heel and toe of the clubhead's axis. The grip end is near
-// the hands.
-type ClubPoints struct{ Shaft, Heel, Toe geom.Vec }
+// ClubPoints are the ends of the club that can reach farthest, m: by ShaftEnd,
+// Heel and Toe. The grip end is near the hands.
+type ClubPoints [3]geom.Vec
+
+// The points of the club: the lower end of the shaft, and the ends of the
+// clubhead's axis.
+const (
+	ShaftEnd = iota
+	Heel
+	Toe
+)
 
 // clubJoints fills the channels on which the club hangs, at the i-th instant of
 // SetTimes.
@@ -48,6 +55,6 @@ func (s *Swing) ClubAt(t float64, out *ClubPoints) {
 
 func (f *figure) clubPoints(j *joints, out *ClubPoints) {
 	c := f.coreOf(j)
-	out.Heel, out.Toe = f.headAxis(&c)
-	out.Shaft = along(c.hands, f.reach-f.club.HeadRadius, c.club)
+	out[Heel], out[Toe] = f.headAxis(&c)
+	out[ShaftEnd] = along(c.hands, f.reach-f.club.HeadRadius, c.club)
 }
