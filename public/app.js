@@ -112,6 +112,17 @@ async function updateBall() {
   }
 }
 
+/** The measured figures are fetched when somebody opens them. */
+async function showMeasured() {
+  if (!$("#measured").open) return;
+  try {
+    (await import("./sure.js")).renderMeasured(units());
+  } catch {
+    setText($("#measured-wait"), "This part of the page could not be fetched. Reload the page to try again.");
+  }
+}
+$("#measured").addEventListener("toggle", showMeasured);
+
 function edit(change) {
   revision++;
   state.edit(change);
@@ -217,6 +228,7 @@ async function paint() {
   ]);
   stage.update();
   updateBall();
+  showMeasured();
 }
 
 function setFocus(focus) {

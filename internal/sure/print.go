@@ -21,8 +21,12 @@ func (t Table) Print(w io.Writer) error {
 			if r.Family != nil {
 				family = r.Family[0]
 			}
+			says := r.Says[0]
+			if r.Then != "" {
+				says += "; " + r.Then
+			}
 			fmt.Fprintf(columns, "%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s [%d]\n",
-				r.Quantity, r.Club, r.Measured[0], central, family, r.Says[0], r.Status, r.Cite, r.Source+1)
+				r.Quantity, r.Club, r.Measured[0], central, family, says, r.Status, r.Cite, r.Source+1)
 		}
 	}
 	fmt.Fprintln(columns, "\nsources")

@@ -7,6 +7,7 @@ package sure
 import (
 	"encoding/json"
 	"fmt"
+	"math"
 	"slices"
 
 	"wideberth/internal/sim/plan"
@@ -47,10 +48,20 @@ type Row struct {
 	Family   Text   `json:"family,omitempty"` // least and most of the family; nil where it does not vary
 	Mark     string `json:"mark"`             // Within, Others or Outside
 	Says     Text   `json:"says"`             // the mark in words
-	Status   string `json:"status"`           // a word of Table.Statuses
-	Cite     string `json:"cite"`             // the source in a few words
-	Source   int    `json:"source"`           // index of Table.Sources
+	Then     string `json:"then,omitempty"`   // who gets there instead
+	Drawn    Drawn  `json:"drawn"`
+	Status   string `json:"status"` // a word of Table.Statuses
+	Cite     string `json:"cite"`   // the source in a few words
+	Source   int    `json:"source"` // index of Table.Sources
 	Note     string `json:"note,omitempty"`
+}
+
+// Drawn is a row as a strip from 0 to 100: where the measured range, the central
+// swing and the family lie on it.
+type Drawn struct {
+	Measured [2]int `json:"measured"`
+	Central  int    `json:"central"`
+	Family   [2]int `json:"family"`
 }
 
 // Marks of a row.
@@ -91,9 +102,10 @@ func New() (Table, error) {
 		}
 		row := rowOf(c)
 		row.Quantity = name
-		if row.Source = slices.Index(t.Sources, c.Figure.Source); row.Source < 0 {
+		source := typeset(c.Figure.Source)
+		if row.Source = slices.Index(t.Sources, source); row.Source < 0 {
 			row.Source = len(t.Sources)
-			t.Sources = append(t.Sources, c.Figure.Source)
+			t.Sources = append(t.Sources, source)
 		}
 		t.Groups[i].Rows = append(t.Groups[i].Rows, row)
 	}
@@ -106,11 +118,12 @@ func rowOf(c published.Comparison) Row {
 	unit := unitNamed(f.Unit)
 	row := Row{
 		Club: c.Club, Measured: unit.span(f.Low, f.High, true), Central: unit.span(c.Central, c.Central, false),
-		Status: statusWords[f.Status].Word, Cite: f.Cite, Note: f.Note,
+		Status: statusWords[f.Status].Word, Cite: f.Cite, Note: typeset(f.Note),
 	}
 	if unit.apart(c.Family.Least, c.Family.Most) {
 		row.Family = unit.span(c.Family.Least, c.Family.Most, false)
 	}
+	row.Drawn = drawn(c)
 	if off := c.Off(); off != 0 {
 		row.Off = unit.off(off)
 	}
@@ -119,11 +132,26 @@ func rowOf(c published.Comparison) Row {
 	case c.Family.Meets(f):
 		row.Mark, row.Says = Within, Text{"Within"}
 	case c.All.Meets(f):
-		row.Mark, row.Says = Others, short.wrapped("Outside by ", "; other heights or styles get there")
+		row.Mark, row.Says, row.Then = Others, short.wrapped("Outside by ", ""), "other heights or styles get there"
 	default:
-		row.Mark, row.Says = Outside, short.wrapped("Outside by ", "; no modelled golfer gets there")
+		row.Mark, row.Says, row.Then = Outside, short.wrapped("Outside by ", ""), "no modelled golfer gets there"
 	}
 	return row
+}
+
+// drawn fits everything that a row compares into the strip, with a little to
+// spare at either end.
+func drawn(c published.Comparison) Drawn {
+	f := c.Figure
+	from, to := min(f.Low, c.Family.Least), max(f.High, c.Family.Most)
+	at := func(v float64) int {
+		const spare = 6
+		if from == to {
+			return 50
+		}
+		return int(math.Round(spare + (100-2*spare)*(v-from)/(to-from)))
+	}
+	return Drawn{[2]int{at(f.Low), at(f.High)}, at(c.Central), [2]int{at(c.Family.Least), at(c.Family.Most)}}
 }
 
 // count writes the sentences that say how many figures are met.

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"flag"
+	"fmt"
 	"os"
 	"strings"
 	"sync"
@@ -126,18 +127,32 @@ func TestRowOf(t *testing.T) {
 		{"inside", compared(1.1, 0.9, 1.2, 0.8, 1.3), Within, "", "Within"},
 		{"inside, not varied", compared(1.1, 1.1, 1.1, 1.1, 1.1), Within, "", "Within"},
 		{"reached by the family", compared(1.3, 1.2, 1.4, 1.1, 1.5), Within, "0.050 m above / 2.0 in above", "Within"},
-		{"reached by others", compared(0.9, 0.8, 0.95, 0.7, 1.1), Others, "0.100 m below / 4.0 in below", "Outside by 0.050 m; other heights or styles get there / Outside by 2.0 in; other heights or styles get there"},
-		{"reached by nobody", compared(1.4, 1.2501, 1.5, 1.2501, 1.6), Outside, "0.150 m above / 6.0 in above", "Outside by 0.001 m; no modelled golfer gets there / Outside by 0.1 in; no modelled golfer gets there"},
+		{"reached by others", compared(0.9, 0.8, 0.95, 0.7, 1.1), Others, "0.100 m below / 4.0 in below", "Outside by 0.050 m / Outside by 2.0 in"},
+		{"reached by nobody", compared(1.4, 1.2501, 1.5, 1.2501, 1.6), Outside, "0.150 m above / 6.0 in above", "Outside by 0.001 m / Outside by 0.1 in"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			r := rowOf(c.comparison)
 			if off, says := strings.Join(r.Off, " / "), strings.Join(r.Says, " / "); r.Mark != c.mark || off != c.off || says != c.says {
 				t.Errorf("rowOf = %s, %q, %q, want %s, %q, %q", r.Mark, off, says, c.mark, c.off, c.says)
 			}
+			if (r.Then == "") != (r.Mark == Within) {
+				t.Errorf("then = %q for %s, want words for what is not within", r.Then, r.Mark)
+			}
 			if varies := c.comparison.Family.Least != c.comparison.Family.Most; varies != (r.Family != nil) {
 				t.Errorf("family = %q, want it only where it varies", r.Family)
 			}
 		})
+	}
+}
+
+func TestDrawn(t *testing.T) {
+	got := drawn(published.Comparison{Figure: published.Figure{Low: 10, High: 12}, Central: 13, Family: &published.Span{Least: 11, Most: 14}})
+	if want := (Drawn{[2]int{6, 50}, 72, [2]int{28, 94}}); got != want {
+		t.Errorf("drawn of 10 to 12 with 13 in 11 to 14 = %v, want %v", got, want)
+	}
+	got = drawn(published.Comparison{Figure: published.Figure{Low: 2, High: 2}, Central: 2, Family: &published.Span{Least: 2, Most: 2}})
+	if want := (Drawn{[2]int{50, 50}, 50, [2]int{50, 50}}); got != want {
+		t.Errorf("drawn of a single value = %v, want it in the middle: %v", got, want)
 	}
 }
 
@@ -162,6 +177,33 @@ func TestSpan(t *testing.T) {
 	} {
 		if got := strings.Join(unitNamed(c.unit).span(c.low, c.high, c.published), " / "); got != c.want {
 			t.Errorf("span(%g, %g %s) = %q, want %q", c.low, c.high, c.unit, got, c.want)
+		}
+	}
+}
+
+func TestTypeset(t *testing.T) {
+	for text, want := range map[string]string{
+		"as remembered: 90 deg, 75-110":         "as remembered: 90°, 75–110",
+		"J. Sports Sci. 26:181-188":             "J. Sports Sci. 26:181–188",
+		"less 10-15 deg (-5 deg)":               "less 10–15° (−5°)",
+		"funding from NSF EIA-0196217, 45.5 in": "funding from NSF EIA-0196217, 45.5 in",
+		"a 5-iron is not a range":               "a 5-iron is not a range",
+	} {
+		if got := typeset(text); got != want {
+			t.Errorf("typeset(%q) = %q, want %q", text, got, want)
+		}
+	}
+}
+
+// The page speaks of the size of the family in its own words.
+func TestPageSaysTheSize(t *testing.T) {
+	page, err := os.ReadFile("../../public/index.html")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, words := range []string{"every player is a family: %d swings", "counted from those %d,"} {
+		if want := fmt.Sprintf(words, fit.Sampled); !strings.Contains(string(page), want) {
+			t.Errorf("the page does not say %q", want)
 		}
 	}
 }

@@ -2,6 +2,7 @@ package sure
 
 import (
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -125,4 +126,17 @@ func (s scale) number(v float64) string {
 		return "−" + rest
 	}
 	return text
+}
+
+var (
+	fromTo  = regexp.MustCompile(`(\d)-(\d)`)
+	degrees = regexp.MustCompile(`(\d) deg\b`)
+	minus   = regexp.MustCompile(`(^|[ (])-(\d)`)
+)
+
+// typeset gives the plain characters of the tables their proper signs.
+func typeset(text string) string {
+	text = fromTo.ReplaceAllString(text, "$1–$2")
+	text = minus.ReplaceAllString(text, "$1−$2")
+	return degrees.ReplaceAllString(text, "$1°")
 }

@@ -1,0 +1,99 @@
+//go:build browser
+
+package browsertest
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp/kb"
+)
+
+const (
+	measuredSection = "The model beside measured swings"
+	speedsGroup     = "Time and speed…"
+	clubheadRow     = "Clubhead at impact driver"
+)
+
+// openMeasured opens the table of figures and one group of it, by keyboard.
+func (tb *tab) openMeasured() {
+	tb.t.Helper()
+	tb.openSummary(measuredSection)
+	tb.until("the figures", `document.querySelectorAll(".sure-group").length > 0`)
+	tb.openSummary(speedsGroup)
+}
+
+// openSummary goes to a summary and presses Enter.
+func (tb *tab) openSummary(name string) {
+	tb.t.Helper()
+	call[bool](tb, tb.find("DisclosureTriangle", name).object, `function() { this.focus(); return true; }`)
+	tb.press(kb.Enter)
+}
+
+// Somebody who asks how sure this is reads what the model is and leaves out, and
+// finds every measured figure with its source, the model's own and whether the
+// two agree.
+func TestSureness(t *testing.T) {
+	tb := openPage(t, noGL, desktop, "/")
+	if fetched := eval[bool](tb, `performance.getEntriesByType("resource").some((r) => /\/sure\.(json|js|css)/.test(r.name))`); fetched {
+		t.Error("the figures are fetched before anybody asks for them")
+	}
+	told := tb.section("#sureness")
+	for _, part := range []string{"256 swings", "Give or take", "A stumble", "bending of the shaft", "Rehearse it slowly", "something soft"} {
+		if !strings.Contains(told, part) {
+			t.Errorf("the section does not say %q", part)
+		}
+	}
+	if strings.Contains(strings.ToLower(told), "safe") {
+		t.Error("the section calls something safe")
+	}
+
+	tb.openMeasured()
+	if summary := tb.section("#measured-wait"); !strings.Contains(summary, "comparisons") {
+		t.Errorf("above the table stands %q, want how many figures are met", summary)
+	}
+	row := call[string](tb, tb.find("rowheader", clubheadRow).object, `function() { return this.closest("tr").innerText; }`)
+	for _, part := range []string{"89.5\u00a0to 100.7\u00a0mph", "common practice", "\u00a0mph above", "Within"} {
+		if !strings.Contains(row, part) {
+			t.Errorf("the clubhead's row reads %q, want %q in it", row, part)
+		}
+	}
+	if bare := eval[int](tb, `[...document.querySelectorAll(".sure-table tbody tr")].filter((tr) => !tr.querySelector(".sure-cite a")?.textContent || !tr.querySelector(".sure-says")?.textContent).length`); bare != 0 {
+		t.Errorf("%d rows name no source or no agreement", bare)
+	}
+
+	address := eval[string](tb, "location.href")
+	eval[bool](tb, `(document.querySelector(".sure-group[open] .sure-cite a").click(), true)`)
+	if at := eval[string](tb, `document.activeElement.id`); !strings.HasPrefix(at, "source-") {
+		t.Errorf("a citation leads to %q, want its source", at)
+	}
+	if now := eval[string](tb, "location.href"); now != address {
+		t.Errorf("a citation changed the address to %q, which holds the plan", short(now))
+	}
+
+	tb.find("radio", "metres").click()
+	tb.until("metres a second", `document.querySelector(".sure-group[open]")?.innerText.includes("40\u00a0to 45\u00a0m/s")`)
+	tb.axe("with the measured figures open")
+}
+
+func TestSurenessOnAPhone(t *testing.T) {
+	tb := openPage(t, noGL, phone, "/")
+	tb.openMeasured()
+	tb.find("rowheader", clubheadRow)
+	if over := tb.sideways(); over > 0 {
+		t.Errorf("the page is %d px too wide; the widest: %s", over, tb.widest())
+	}
+	tb.axe("with the measured figures open on a phone")
+}
+
+// Figures that do not arrive leave a sentence that says what to do, and it works.
+func TestSurenessNotFetched(t *testing.T) {
+	tb := openPage(t, noGL, desktop, "/")
+	eval[bool](tb, `(window.kept = window.fetch, window.fetch = () => Promise.reject(new TypeError("no network")), true)`)
+	tb.openSummary(measuredSection)
+	tb.until("a sentence about it", `document.querySelector("#measured-wait").innerText.startsWith("The figures could not be fetched")`)
+	eval[bool](tb, `(window.fetch = window.kept, true)`)
+	tb.openSummary(measuredSection) // closes it
+	tb.openMeasured()
+	tb.find("rowheader", clubheadRow)
+}
