@@ -112,6 +112,23 @@ async function updateBall() {
   }
 }
 
+/** So are the maps, the standing marks and the changes that would do. */
+let maps = null;
+async function updateMaps() {
+  maps ??= import("./maps.js").then(({ createMaps }) => createMaps({
+    state, edit, solve, restructure, take, drawings, units,
+    lead: (channel, request) => solver.latest(channel, request),
+    idle: () => page.busy === "no",
+    parse: (text) => parse(text),
+  }));
+  try {
+    (await maps).update();
+  } catch {
+    maps = null; // the next answer tries again
+    setText($("#map-live"), "The maps could not be fetched. The answer about the swing is complete without them.");
+  }
+}
+
 /** The measured figures are fetched when somebody opens them. */
 async function showMeasured() {
   if (!$("#measured").open) return;
@@ -228,6 +245,7 @@ async function paint() {
   ]);
   stage.update();
   updateBall();
+  updateMaps();
   showMeasured();
 }
 

@@ -12,7 +12,8 @@ const HATCH_STEP = 9; // px between hatch lines
 export function createDrawings() {
   let last = null;
   let overlay = () => null; // (view name, map) → more lines over the drawing, or null
-  const redraw = () => last && draw(last, overlay);
+  let floor = null; // draws the maps and handles of the plan
+  const redraw = () => last && draw(last, overlay, floor);
   const observer = new ResizeObserver(redraw);
   observer.observe($("#drawings"));
   return {
@@ -27,6 +28,16 @@ export function createDrawings() {
       redraw();
     },
 
+    /**
+     * Has the plan's floor drawn by maps = {under(map), over(map), words()}:
+     * lists of SVG elements below the room's lines and over everything.
+     */
+    setFloor(maps) {
+      floor = maps;
+      redraw();
+    },
+    redraw,
+
     /** Draws more lines over the views until the next render: layer(view name, map) makes them. */
     lay(layer) {
       overlay = layer;
@@ -35,7 +46,7 @@ export function createDrawings() {
   };
 }
 
-function draw({ flat, dims, words }, overlay) {
+function draw({ flat, dims, words }, overlay, floor) {
   setColumns(flat);
   for (const name of NAMES) {
     const view = flat?.[name];
@@ -44,7 +55,7 @@ function draw({ flat, dims, words }, overlay) {
     if (!view) continue;
     const holder = $(".drawing", figure);
     setText($(".alt", figure), words[name] ?? "");
-    holder.replaceChildren(drawView(name, view, dims, words[name] ?? "", holder.clientWidth || 320, overlay));
+    holder.replaceChildren(drawView(name, view, dims, words[name] ?? "", holder.clientWidth || 320, overlay, name === "plan" ? floor : null));
   }
 }
 
@@ -64,20 +75,20 @@ function mapping(name, view, width) {
   const scale = (width - 2 * MARGIN) / across;
   const px = (v) => MARGIN + (name === "face" ? across - v : v) * scale;
   const py = (v) => MARGIN + (up - v) * scale;
-  return { scale, px, py, width, height: up * scale + 2 * MARGIN };
+  return { scale, px, py, x: (p) => (p - MARGIN) / scale, y: (p) => up - (p - MARGIN) / scale, length: across, across: up, width, height: up * scale + 2 * MARGIN };
 }
 
-function drawView(name, view, dims, words, width, overlay) {
+function drawView(name, view, dims, words, width, overlay, floor) {
   const map = mapping(name, view, width);
   const path = (points, closed) => points.map(([a, b], i) => `${i ? "L" : "M"}${map.px(a).toFixed(1)} ${map.py(b).toFixed(1)}`).join("") + (closed ? "Z" : "");
   const hatch = `hatch-${name}`;
   const sweep = (view.sweep ?? []).map((ring) => path(ring, true)).join("");
 
-  return s("svg", { viewBox: `0 0 ${map.width.toFixed(1)} ${map.height.toFixed(1)}`, role: "img", "aria-label": words, class: "view" },
+  return s("svg", { viewBox: `0 0 ${map.width.toFixed(1)} ${map.height.toFixed(1)}`, role: "img", "aria-label": [words, floor?.words()].filter(Boolean).join(" "), class: "view" },
     s("defs", {}, s("pattern", { id: hatch, width: HATCH_STEP, height: HATCH_STEP, patternUnits: "userSpaceOnUse", patternTransform: "rotate(45)" },
       s("path", { class: "hatch-line", d: `M0 0V${HATCH_STEP}` }))),
     s("rect", { class: "room-paper", x: MARGIN, y: MARGIN, width: view.size[0] * map.scale, height: view.size[1] * map.scale }),
-    s("g", { class: "layer-map" }),
+    s("g", { class: "layer-map" }, ...(floor?.under(map) ?? [])),
     s("g", { class: "layer-sweep" },
       s("path", { class: "sweep-wash", d: sweep, "fill-rule": "nonzero" }),
       s("path", { class: "sweep-hatch", d: sweep, fill: `url(#${hatch})`, "fill-rule": "nonzero" })),
@@ -91,7 +102,8 @@ function drawView(name, view, dims, words, width, overlay) {
     ...placeNames(name, map),
     dimension(map, "across", dims[name === "face" ? "width" : "length"]),
     dimension(map, "up", dims[name === "plan" ? "width" : "height"]),
-    view.tape ? drawTape(view.tape, map, busyPoints(view.figure ?? [], map)) : null);
+    view.tape ? drawTape(view.tape, map, busyPoints(view.figure ?? [], map)) : null,
+    floor ? s("g", { class: "layer-handles" }, ...floor.over(map)) : null);
 }
 
 /** Points of the golfer, the club and the place names, for the reading to keep clear of. */

@@ -161,4 +161,22 @@ export const cards = [
       },
     ],
   },
+  {
+    id: "seats", title: "Seats", lists: [
+      {
+        path: "seats", title: "Seats", one: "seat", bare: true, duplicate: true,
+        make: (plan) => ({ name: freshName(plan.seats, "seat"), x: 0.6, y: 0.6 }),
+        fields: [text("Name", "name"), length("From the back wall", "x", { hint: "To its middle." }), length("From the right wall", "y", { hint: "" }), length("Half its width", "radius", { optional: true })],
+      },
+    ],
+  },
+  {
+    id: "sensor", title: "Ball sensor", parts: [
+      {
+        path: "sensor", title: "Floor strip that a ball sensor reads",
+        make: (plan) => ({ name: "sensor", min: [plan.tees[0].x - 0.15, plan.tees[0].y - 0.15], max: [plan.tees[0].x + 0.15, plan.tees[0].y + 0.15] }),
+        fields: [text("Sensor name", "name"), ...boxFields.slice(0, 4)],
+      },
+    ],
+  },
 ];

@@ -66,3 +66,14 @@ export function removeVisitor(plan) {
   dropVisitorClub(plan);
   plan.players = plan.players.filter((p) => p.name !== VISITOR);
 }
+
+/** One tee for each hand, each where the solver has found most room for its players. */
+export function twoTees(plan, hands) {
+  const names = hands.map((hand) => hand.name);
+  plan.tees = hands.map(({ name, x, y }) => ({ name, x, y }));
+  for (const player of plan.players) {
+    const i = hands.findIndex((hand) => hand.players.includes(player.name));
+    if (i >= 0) player.tees = [names[i]];
+    else delete player.tees;
+  }
+}

@@ -13,6 +13,7 @@
 //	labels  metres (a list), …     → labels
 //	ball    plan, focus, catch     → what the ball meets, see ballAnswer
 //	quantity  of, text, units      → value, label
+//	rooms                          → rooms, plans to start from
 //	maps    plan, of, focus        → standAnswer, hangAnswer, watchAnswer or marksAnswer
 //	drag    plan, focus (tee), x, y → what is known at once of a moved tee
 //	hangAt  plan, x, y             → how low a thing may hang there
@@ -172,6 +173,8 @@ func (s *Solver) serve(body []byte) (any, error) {
 		return s.ball(req)
 	case "quantity":
 		return quantity(req)
+	case "rooms":
+		return rooms(), nil
 	case "maps":
 		return s.mapsOf(req)
 	case "drag":

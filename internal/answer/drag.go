@@ -82,14 +82,15 @@ type hangAnswerAt struct {
 	Labels  [2]string `json:"labels"`
 }
 
-// hangAt serves a request of kind hangAt.
+// hangAt serves a request of kind hangAt, for whom a request of kind maps is.
 func (s *Solver) hangAt(req request) (any, error) {
 	p, err := plan.FromTree(req.Plan)
 	if err != nil {
 		return nil, err
 	}
 	hold := func(v, most float64) float64 { return min(max(v, 0), most) }
-	spot, err := s.cache.lab.HangAt(p, fit.HangOptions{Ball: true}, hold(req.X, p.Room.Length), hold(req.Y, p.Room.Width))
+	players, clubs := chosen(p, req.Focus)
+	spot, err := s.cache.lab.HangAt(p, fit.HangOptions{Players: players, Clubs: clubs, Ball: true}, hold(req.X, p.Room.Length), hold(req.Y, p.Room.Width))
 	if err != nil {
 		return nil, err
 	}

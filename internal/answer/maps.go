@@ -1,6 +1,8 @@
 package answer
 
 import (
+	"strings"
+
 	"wideberth/internal/render/flat"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
@@ -84,7 +86,7 @@ func (s *Solver) mapsOf(req request) (any, error) {
 	}
 	w := words{units: p.Units, margin: p.Margin}
 	lab := &s.cache.lab
-	players, clubs := only(req.Focus.Player), only(req.Focus.Club)
+	players, clubs := chosen(p, req.Focus)
 	switch req.Of {
 	case ofStand:
 		m, err := lab.Stand(p, fit.StandOptions{Players: players, Clubs: clubs})
@@ -114,12 +116,16 @@ func raster(g *fit.Grid) flat.Raster {
 	return flat.Raster{NX: g.NX, NY: g.NY, Cell: g.Cell, Origin: g.Origin}
 }
 
-// only is the list of one name, or of all.
-func only(name string) []string {
-	if name == "" {
-		return nil
+// chosen are the names of those a map is drawn for; none stands for all. What
+// the plan has not got is not asked for.
+func chosen(p plan.Plan, f Focus) (players, clubs []string) {
+	if _, ok := p.Player(f.Player); ok {
+		players = []string{f.Player}
 	}
-	return []string{name}
+	if _, ok := p.Club(f.Club); ok {
+		clubs = []string{f.Club}
+	}
+	return players, clubs
 }
 
 func (w words) stand(p plan.Plan, m *fit.StandMap, who string) standAnswer {
@@ -178,6 +184,11 @@ func (w words) levelStep() float64 {
 	return metresPerFoot
 }
 
+// level writes a level: whole feet stand alone.
+func (w words) level(m float64) string {
+	return strings.TrimSuffix(plan.Label(m, w.units), " 0 in")
+}
+
 func (w words) hang(p plan.Plan, m *fit.HangMap) hangAnswer {
 	out := hangAnswer{Things: []thing{}}
 	r := raster(&m.Grid)
@@ -195,7 +206,7 @@ func (w words) hang(p plan.Plan, m *fit.HangMap) hangAnswer {
 	value := func(k int) float64 { return float64(m.Grid.Values[k]) / 1000 }
 	for level := w.levelStep(); level < highest; level += w.levelStep() {
 		if level >= lowest {
-			out.Shapes = append(out.Shapes, shape{"level", plan.Label(level, w.units), r.Outline(func(k int) float64 { return level - value(k) })})
+			out.Shapes = append(out.Shapes, shape{"level", w.level(level), r.Outline(func(k int) float64 { return level - value(k) })})
 		}
 	}
 	out.Shapes = append(out.Shapes,

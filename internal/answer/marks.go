@@ -74,7 +74,7 @@ func (w words) guest(m fit.Mark, c fit.Check) (sentence, more string) {
 	b := m.Behind
 	sentence = say.Sprintf("%s passes %s from the wall behind you, even on your loosest swing.", upperFirst(part(b.Part)), w.gap(b.Clearance))
 	if n.Surface != b.Wall && c.Clearance < b.Clearance {
-		more = say.Sprintf("Nearer is %s: %s passes it by %s %s.", surface(n.Surface), part(n.Part), w.gap(c.Clearance), phase(n.Phase))
+		more = say.Sprintf("Nearer is %s: %s %s passes it by %s.", surface(n.Surface), phase(n.Phase), part(n.Part), w.gap(c.Clearance))
 	}
 	if c.Verdict == fit.Tight {
 		if more != "" {

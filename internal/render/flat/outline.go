@@ -31,7 +31,7 @@ func (r Raster) Outline(inside func(cell int) float64) [][]Point {
 			loop[i] = Point{r.along(0, p[0], r.NX), r.along(1, p[1], r.NY)}
 		}
 	}
-	out := simplifyAll(loops)
+	out := append([][]Point{}, simplifyAll(loops)...) // none is a list too
 	for _, loop := range out {
 		for i := range loop {
 			loop[i] = round(loop[i])

@@ -1,0 +1,64 @@
+// What a guest is shown before the swing: one sentence, large, and where to
+// stand. It fills the screen; Escape, Back and its button close it.
+import { h, s, icon } from "./dom.js";
+import { tapes } from "./marks.js";
+
+const WIDE = 640; // px, the drawing's own
+const MARGIN = 44;
+
+export function showGuest(mark, size) {
+  const back = document.activeElement;
+  const title = h("h2", { id: "guest-title" }, mark.player, h("span", { class: "quiet" }, `, ${mark.club}`));
+  const dialog = h("dialog", { id: "guest", "aria-labelledby": "guest-title", "aria-describedby": "guest-sentence" },
+    h("div", { class: "guest-head" }, title, h("div", { class: "guest-buttons" },
+      h("button", { type: "button", onclick: () => print() }, "Print"),
+      h("button", { type: "button", class: "stamp", onclick: () => dialog.close() }, "Close"))),
+    h("p", { id: "guest-sentence", class: "guest-sentence", "data-verdict": mark.verdict }, icon(mark.verdict), ` ${mark.sentence}`),
+    mark.more ? h("p", { class: "guest-more" }, mark.more) : null,
+    h("p", { class: "guest-more" }, "You stand here.", mark.moved ? ` ${mark.moved}` : ""),
+    h("div", { class: "guest-board" }, drawing(mark, size), tapes(mark)),
+    h("p", { class: "hint" }, "This is a model of a swing, not a promise. Swing slowly first, and let somebody watch the club."));
+  document.body.append(dialog);
+  history.pushState({ guest: true }, "");
+  const away = () => dialog.close(); // Back
+  addEventListener("popstate", away, { once: true });
+  dialog.addEventListener("close", () => {
+    removeEventListener("popstate", away);
+    if (history.state?.guest) history.back();
+    dialog.remove();
+    back?.focus();
+  });
+  dialog.showModal();
+}
+
+/** The room from above with ball, feet and tapes. */
+function drawing(mark, [length, width]) {
+  const scale = (WIDE - 2 * MARGIN) / length;
+  const px = (x) => MARGIN + x * scale;
+  const py = (y) => MARGIN + (width - y) * scale;
+  const tall = width * scale + 2 * MARGIN;
+  const foot = ({ heel, toe }) => s("line", { class: "guest-foot", x1: px(heel[0]), y1: py(heel[1]), x2: px(toe[0]), y2: py(toe[1]), "stroke-width": Math.max(0.09 * scale, 5) });
+  const words = `The room from above, target to the right: ${mark.tapes.map((tape) => `${tape.from} to ${tape.to} ${tape.label}`).join(", ")}.`;
+  return s("svg", { viewBox: `0 0 ${WIDE} ${tall.toFixed(1)}`, role: "img", "aria-label": words, class: "guest-plan" },
+    s("rect", { class: "guest-room", x: px(0), y: py(width), width: length * scale, height: width * scale }),
+    s("text", { class: "place-name", x: px(length), y: py(width) - 10, "text-anchor": "end" }, "left wall"),
+    s("text", { class: "place-name", x: px(length) + 16, y: tall / 2, "text-anchor": "middle", transform: `rotate(90 ${px(length) + 16} ${tall / 2})` }, "target"),
+    ...mark.tapes.map((tape) => tapeLine(tape, px, py)),
+    foot(mark.lead), foot(mark.trail),
+    s("circle", { class: "mark-ball", cx: px(mark.ball[0]), cy: py(mark.ball[1]), r: 7 }, s("title", {}, "ball")),
+    ...mark.tapes.map((tape) => tapeLabel(tape, px, py)));
+}
+
+function tapeLine({ a, b }, px, py) {
+  const d = `M${px(a[0])} ${py(a[1])}L${px(b[0])} ${py(b[1])}`;
+  return s("g", {}, s("path", { class: "tape-edge", d }), s("path", { class: "tape-body", d }));
+}
+
+function tapeLabel({ a, b, label, to }, px, py) {
+  const share = to === "ball" ? 0.35 : 0.6; // so that readings side by side do not meet
+  const x = px(a[0]) + share * (px(b[0]) - px(a[0]));
+  const y = py(a[1]) + share * (py(b[1]) - py(a[1]));
+  const wide = label.length * 8 + 12;
+  return s("g", {}, s("rect", { class: "reading-plate", x: x - wide / 2, y: y - 12, width: wide, height: 24, rx: 2 }),
+    s("text", { class: "reading-text", x, y: y + 5, "text-anchor": "middle" }, label));
+}
