@@ -12,6 +12,7 @@ package body
 import (
 	"math"
 
+	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/say"
 )
@@ -136,7 +137,7 @@ func New(p plan.Player) Body {
 		b.ArmShoulderCorr = 0
 	case p.Span > 0:
 		b.scaleArm(s.armOnSpan.at(h, p.Span))
-		b.ArmSD = math.Hypot(s.armOnSpan.sd/1000*widen, s.armOnSpan.span*spanTapeSD)
+		b.ArmSD = geom.Hypot(s.armOnSpan.sd/1000*widen, s.armOnSpan.span*spanTapeSD)
 	}
 	if off := (b.Arm() - guessed) / guessedSD; math.Abs(off) > strangeArm {
 		b.Notes = append(b.Notes, say.Sprintf(

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 
+	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/say"
@@ -58,7 +59,7 @@ func (s *stand) adviseTee(p plan.Plan) (out []advice) {
 	}
 	for _, side := range sides {
 		at := func(d float64) spot { return spot{s.at.x + d*side.x, s.at.y + d*side.y} }
-		w := walk{p.Margin, math.Hypot(p.Room.Length, p.Room.Width), adviceStep, func(d float64) (float64, bool) {
+		w := walk{p.Margin, geom.Hypot(p.Room.Length, p.Room.Width), adviceStep, func(d float64) (float64, bool) {
 			return look(at(d), p.Margin), ballFits(p, at(d)) && s.reachable(at(d), side.x, side.y, p.Margin)
 		}}
 		if d, ok := w.first(0); ok {

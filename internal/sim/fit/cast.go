@@ -46,7 +46,7 @@ func (l *Lab) casts(p plan.Plan, players, clubs []string) ([]cast, error) {
 // spot is a place for the ball on the standing surface, room frame, m.
 type spot struct{ x, y float64 }
 
-func (s spot) to(t spot) float64 { return math.Hypot(t.x-s.x, t.y-s.y) }
+func (s spot) to(t spot) float64 { return geom.Hypot(t.x-s.x, t.y-s.y) }
 
 // placed returns the placement with the ball on a spot.
 func (c *cast) placed(at spot) sweep.Placement {

@@ -130,7 +130,7 @@ func (r *relatives) causes(s sweep.Surface) []Cause {
 	}
 	if s.Kind.Flat() {
 		for t, slope := range r.slopes(slices.Index(r.dirs, s.Plane.N)) {
-			add(swing.Trait(t), -slope)
+			add(swing.Trait(t), 0-slope) // no negative zeros in reports
 		}
 	} else {
 		at := r.singleClearances(s)

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"wideberth/internal/sim/ball"
+	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 )
 
@@ -37,7 +38,7 @@ const (
 // with mishits the named ones too.
 func cones(p plan.Plan, casts []cast, mishits bool) (out []cone) {
 	air := ball.AirOf(p.Air)
-	far := math.Hypot(p.Room.Length, p.Room.Width)
+	far := geom.Hypot(p.Room.Length, p.Room.Width)
 	for k := range casts {
 		c := &casts[k]
 		launch, skill := ball.FromClub(c.club, 0), ball.SkillOf(c.player)
@@ -88,7 +89,7 @@ func flight(l ball.Launch, air ball.Air, standing, ceiling float64, over []float
 	path := ball.Fly(l, air, nil, ball.Options{Trail: true, MaxTime: min(5, 1.5*far/max(speed, 0.1))})
 	for i := 1; i < len(path.Trail); i++ {
 		a, b := path.Trail[i-1].P, path.Trail[i].P
-		n := max(1, int(math.Ceil(2*math.Hypot(b.X-a.X, b.Z-a.Z)/profileStep)))
+		n := max(1, int(math.Ceil(2*geom.Hypot(b.X-a.X, b.Z-a.Z)/profileStep)))
 		for k := range n + 1 {
 			u := float64(k) / float64(n)
 			at := int((a.X + u*(b.X-a.X)) / profileStep)
@@ -104,7 +105,7 @@ func flight(l ball.Launch, air ball.Air, standing, ceiling float64, over []float
 // inside, and its distance from the tee along the sector.
 func (c *cone) off(at spot) (side, along float64) {
 	x, y := at.x-c.tee.x, at.y-c.tee.y
-	r, a := math.Hypot(x, y), math.Atan2(y, x)
+	r, a := geom.Hypot(x, y), math.Atan2(y, x)
 	if a >= c.from && a <= c.to {
 		return 0, r
 	}

@@ -1,6 +1,10 @@
 package fit
 
-import "math"
+import (
+	"math"
+
+	"wideberth/internal/sim/geom"
+)
 
 // Contour outlines where a map is at or above a level: closed rings in room
 // coordinates, m, rounded to a millimetre. Fill them by the even-odd rule; a
@@ -142,7 +146,7 @@ func (t *tracer) rings() [][][2]float64 {
 func straight(a, b, c [2]float64) bool {
 	const within = 0.0005 // m
 	dx, dy := c[0]-a[0], c[1]-a[1]
-	n := math.Hypot(dx, dy)
+	n := geom.Hypot(dx, dy)
 	if n == 0 {
 		return false
 	}

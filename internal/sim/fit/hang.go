@@ -1,8 +1,6 @@
 package fit
 
 import (
-	"math"
-
 	"wideberth/internal/sim/ball"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
@@ -157,7 +155,7 @@ func (l *Lab) HangAt(p plan.Plan, o HangOptions, x, y float64) (HangSpot, error)
 func (m *HangMap) overBalls(p plan.Plan, flying []cone, casts int, heights []float64) {
 	reach := m.Margin + ball.Radius
 	reach += profileStep * profileStep / (8 * reach)
-	spread := math.Hypot(m.Grid.Cell[0], m.Grid.Cell[1]) / 2
+	spread := geom.Hypot(m.Grid.Cell[0], m.Grid.Cell[1]) / 2
 	for j := range m.Grid.NY {
 		for i := range m.Grid.NX {
 			at := m.Grid.spot(i, j)

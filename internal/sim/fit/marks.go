@@ -1,8 +1,6 @@
 package fit
 
 import (
-	"math"
-
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/sweep"
@@ -116,7 +114,7 @@ func (c *cast) mark(p plan.Plan, tee plan.Tee) Mark {
 	m := Mark{
 		Player: c.player.Name, Club: c.club.Name, Tee: tee.Name, Hand: c.player.Hand,
 		Ball: [2]float64{tee.X, tee.Y}, Lead: foot(swing.LeadFoot), Trail: foot(swing.TrailFoot),
-		Moved: [3]float64{tee.X - first.X, tee.Y - first.Y, math.Hypot(tee.X-first.X, tee.Y-first.Y)},
+		Moved: [3]float64{tee.X - first.X, tee.Y - first.Y, geom.Hypot(tee.X-first.X, tee.Y-first.Y)},
 	}
 	m.tape(p)
 	wall := "left wall"
@@ -143,7 +141,7 @@ func (m *Mark) tape(p plan.Plan) {
 	}
 	heels := [2]float64{(m.Lead.Heel[0] + m.Trail.Heel[0]) / 2, (m.Lead.Heel[1] + m.Trail.Heel[1]) / 2}
 	add := func(from, to string, a, b [2]float64) {
-		m.Tapes = append(m.Tapes, Tape{from, to, math.Hypot(b[0]-a[0], b[1]-a[1]), a, b})
+		m.Tapes = append(m.Tapes, Tape{from, to, geom.Hypot(b[0]-a[0], b[1]-a[1]), a, b})
 	}
 	add(wall, "ball", [2]float64{m.Ball[0], y}, m.Ball)
 	add("back wall", "ball", [2]float64{0, m.Ball[1]}, m.Ball)

@@ -95,7 +95,7 @@ func (l *Lab) Onlookers(p plan.Plan, o OnlookOptions) (OnlookMap, error) {
 	const thickest = 0.30 // m: no part of a golfer has a larger radius
 	newShadow(p, casts, &m.Grid, m.Cap+hollow+thickest).spread(&m.Grid, hollow, m.Cap, club)
 	flying := sectors(p, casts)
-	half := math.Hypot(m.Grid.Cell[0], m.Grid.Cell[1]) / 2
+	half := geom.Hypot(m.Grid.Cell[0], m.Grid.Cell[1]) / 2
 	values := make([]float64, len(club))
 	region := make([]float64, len(club))
 	for j := range m.Grid.NY {

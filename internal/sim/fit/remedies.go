@@ -3,6 +3,7 @@ package fit
 import (
 	"math"
 
+	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/say"
 )
@@ -153,7 +154,7 @@ func (q *question) moveTee(towards string, dx, dy float64) *Remedy {
 	if s.hopeless(q.p.Margin) {
 		return nil
 	}
-	d, ok := s.first(q.p.Margin, math.Hypot(q.p.Room.Length, q.p.Room.Width), func(d float64) (*stand, spot, bool) {
+	d, ok := s.first(q.p.Margin, geom.Hypot(q.p.Room.Length, q.p.Room.Width), func(d float64) (*stand, spot, bool) {
 		at := spot{s.at.x + d*dx, s.at.y + d*dy}
 		return &s, at, ballFits(q.p, at)
 	})

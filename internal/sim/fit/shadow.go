@@ -3,6 +3,7 @@ package fit
 import (
 	"math"
 
+	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 )
 
@@ -164,7 +165,7 @@ func (s *shadow) spread(g *Grid, off, most float64, distances []float64) {
 		far := make([]float64, width*(rj+1))
 		for gj := range rj + 1 {
 			for gi := range ri + 1 {
-				far[gj*width+gi] = math.Hypot(float64(gi)*s.cell[0], float64(gj)*s.cell[1]) - r
+				far[gj*width+gi] = geom.Hypot(float64(gi)*s.cell[0], float64(gj)*s.cell[1]) - r
 			}
 		}
 		for b := range s.ny {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/sweep"
@@ -67,7 +68,7 @@ func (m *StandMap) sharing(margin float64) Sharing {
 	if !a.Found || !b.Found || !m.Best.Found {
 		return s
 	}
-	s.Apart = round(math.Hypot(a.X-b.X, a.Y-b.Y))
+	s.Apart = round(geom.Hypot(a.X-b.X, a.Y-b.Y))
 	s.Loses = max(0, min(a.Clearance, b.Clearance)-m.Best.Clearance)
 	s.One = m.Best.Clearance >= margin || s.Loses <= worthIt
 	return s

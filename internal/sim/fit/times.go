@@ -1,9 +1,8 @@
 package fit
 
 import (
-	"wideberth/internal/sim/r3"
-
 	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/r3"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
 )

@@ -31,3 +31,8 @@ func between(v, lo, hi float64) float64 {
 	}
 	return v
 }
+
+// Hypot returns √(x² + y²) by a plain square root, which unlike the standard
+// library's rounds the same on every machine: the same plan must give the same
+// bytes in the browser and outside.
+func Hypot(x, y float64) float64 { return math.Sqrt(x*x + y*y) }

@@ -1,0 +1,69 @@
+package fit
+
+import (
+	"bytes"
+	"flag"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"wideberth/internal/sim/jsontext"
+	"wideberth/internal/sim/plan"
+)
+
+var update = flag.Bool("update", false, "rewrite the golden reports")
+
+// TestGoldenReports holds the reports of some plans to the byte. It also runs
+// compiled for the browser, so the bytes are the same there.
+func TestGoldenReports(t *testing.T) {
+	plans := map[string]plan.Plan{"carriage-house-loft": plan.Demo()}
+	for _, name := range []string{"clear-room", "low-ceiling", "left-hander"} {
+		if testing.Short() && name != "left-hander" {
+			continue // the demo and one more are enough where time is short
+		}
+		data, err := os.ReadFile(filepath.Join("../../../testdata/plans", name+".json"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if plans[name], err = plan.Parse(data); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for name, p := range plans {
+		t.Run(name, func(t *testing.T) {
+			report, err := CheckPlan(p)
+			if err != nil {
+				t.Fatal(err)
+			}
+			compact, err := jsontext.Encode(report)
+			if err != nil {
+				t.Fatal(err)
+			}
+			got := append(jsontext.Indent(compact), '\n')
+			file := filepath.Join("../../../testdata/reports", name+".json")
+			if *update {
+				if err := os.MkdirAll(filepath.Dir(file), 0o755); err != nil {
+					t.Fatal(err)
+				}
+				if err := os.WriteFile(file, got, 0o644); err != nil {
+					t.Fatal(err)
+				}
+			}
+			want, err := os.ReadFile(file)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !bytes.Equal(got, want) {
+				at := 0
+				for at < min(len(got), len(want)) && got[at] == want[at] {
+					at++
+				}
+				t.Errorf("the report differs from %s at byte %d: …%s…, want …%s… (go test ./internal/sim/fit -update rewrites it)",
+					file, at, around(got, at), around(want, at))
+			}
+		})
+	}
+}
+
+// around returns what stands about a byte.
+func around(b []byte, at int) []byte { return b[max(0, at-60):min(len(b), at+40)] }
