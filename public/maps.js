@@ -78,6 +78,7 @@ export function createMaps(ctx) {
   }
   for (const select of [whose, which]) {
     select.addEventListener("change", () => {
+      fillClubs();
       fresh = {};
       load();
       if (spotAt) askHang(...spotAt);
@@ -88,6 +89,12 @@ export function createMaps(ctx) {
     settle();
   });
   drawings.setFloor({ under, over, words: () => (mode === "swing" ? "" : answers[mode]?.summary ?? "") });
+
+  /** The clubs that the chosen player swings. */
+  function fillClubs() {
+    const own = state.good.players.find(({ name }) => name === whose.value)?.clubs ?? [];
+    options(which, [["", "every club"], ...state.good.clubs.filter(({ name }) => own.length === 0 || own.includes(name)).map(({ name }) => [name, name])]);
+  }
 
   const focusOf = () => ({ player: whose.value, club: which.value, tee: "" });
 
@@ -276,9 +283,9 @@ export function createMaps(ctx) {
   return {
     /** A new answer is on the page: what is shown here is of an older plan. */
     update() {
-      const { tees, players, clubs } = state.good;
+      const { tees, players } = state.good;
       options(whose, [["", "everybody"], ...players.map(({ name }) => [name, name])]);
-      options(which, [["", "every club"], ...clubs.map(({ name }) => [name, name])]);
+      fillClubs();
       options(teeSelect, tees.map(({ name }) => [name, name]));
       tee = tees.some((one) => one.name === tee) ? tee : tees.some((one) => one.name === state.focus.tee) ? state.focus.tee : tees[0].name;
       teeSelect.value = tee;

@@ -117,13 +117,16 @@ func raster(g *fit.Grid) flat.Raster {
 }
 
 // chosen are the names of those a map is drawn for; none stands for all. What
-// the plan has not got is not asked for.
+// the plan has not got, or a club the player does not swing, is not asked for.
 func chosen(p plan.Plan, f Focus) (players, clubs []string) {
-	if _, ok := p.Player(f.Player); ok {
-		players = []string{f.Player}
+	own := p.Clubs
+	if pl, ok := p.Player(f.Player); ok {
+		players, own = []string{f.Player}, p.ClubsOf(pl)
 	}
-	if _, ok := p.Club(f.Club); ok {
-		clubs = []string{f.Club}
+	for _, c := range own {
+		if c.Name == f.Club {
+			clubs = []string{f.Club}
+		}
 	}
 	return players, clubs
 }

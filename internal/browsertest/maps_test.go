@@ -1,0 +1,212 @@
+//go:build browser
+
+package browsertest
+
+import (
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+)
+
+// untilMaps waits until the map and the standing marks are those of the plan shown.
+func (tb *tab) untilMaps() {
+	tb.t.Helper()
+	tb.until("the maps", `document.documentElement.dataset.busy === "no" && document.querySelector("#view-plan").dataset.busy === "no" && document.querySelector("#marks").dataset.busy === "no"`)
+}
+
+// showMap has the plan show one of its maps.
+func (tb *tab) showMap(name string) {
+	tb.t.Helper()
+	tb.untilMaps()
+	tb.find("radio", name).click()
+	tb.until("the map of "+name, `document.querySelector("#view-plan").dataset.busy === "no" && document.querySelector("#view-plan .layer-map").childElementCount > 0`)
+}
+
+// shown is the text on the paper of the plan.
+func (tb *tab) shown() string {
+	tb.t.Helper()
+	return eval[string](tb, `[...document.querySelectorAll("#view-plan .map-label")].map((e) => e.textContent).join("; ")`)
+}
+
+// The map of where to stand says in words and lines what it draws. Moved by keys
+// the tee reads another clearance at once; let go, it is in the address.
+func TestStandMap(t *testing.T) {
+	tb := openPage(t, noGL, desktop, "/")
+	tb.openPlan(filepath.Join(plansDir, "clear-room.json"))
+	tb.showMap("where to stand")
+	if got := tb.section(".map-summary"); !strings.HasPrefix(got, "Most room for everybody: the tee ") {
+		t.Errorf("the summary = %q, want the best place", got)
+	}
+	if got := tb.shown(); !strings.Contains(got, "clear by ") || !strings.Contains(got, "best") {
+		t.Errorf("the map says %q, want its lines and the best place named", got)
+	}
+	if got := eval[string](tb, `document.querySelector("#view-plan svg.view").getAttribute("aria-label")`); !strings.Contains(got, "Most room for everybody") {
+		t.Errorf("the drawing's text alternative = %q, want what the map says", got)
+	}
+	tb.axe("where to stand")
+
+	address := eval[string](tb, "location.hash")
+	before := tb.section(".map-reading")
+	field := tb.find("spinbutton", "Tee, from the right wall")
+	was := field.value()
+	field.click()
+	for range 5 {
+		tb.do(chromedp.KeyEvent(kb.ArrowDown, chromedp.KeyModifiers(chromedp.ModifierShift)))
+	}
+	tb.until("another reading", `document.querySelector(".map-reading").innerText !== `+quote(before))
+	tb.until("another address", `location.hash !== `+quote(address))
+	tb.untilMaps()
+	if now := tb.find("spinbutton", "Tee, from the right wall").value(); now == was {
+		t.Errorf("the field still reads %q", now)
+	}
+
+	tb.find("button", "Undo").click()
+	tb.until("the old address", `location.hash === `+quote(address))
+	tb.untilMaps()
+	tb.find("button", "Put the tee here for everybody…").click()
+	tb.until("another address", `location.hash !== `+quote(address))
+}
+
+// With the mouse the tee is dragged on the drawing itself.
+func TestDragTee(t *testing.T) {
+	tb := openPage(t, noGL, desktop, "/")
+	tb.showMap("where to stand")
+	address := eval[string](tb, "location.hash")
+	before := tb.section(".map-reading")
+	at := eval[[2]float64](tb, `(() => {
+		const e = document.querySelector(".handle-tee .handle-ring");
+		e.scrollIntoView({block: "center", behavior: "instant"});
+		const r = e.getBoundingClientRect();
+		return [r.left + r.width / 2, r.top + r.height / 2];
+	})()`)
+	tb.do(
+		chromedp.MouseEvent("mouseMoved", at[0], at[1]),
+		chromedp.MouseEvent("mousePressed", at[0], at[1], chromedp.ButtonLeft),
+		chromedp.MouseEvent("mouseMoved", at[0]-30, at[1]+40, chromedp.ButtonLeft),
+		chromedp.MouseEvent("mouseMoved", at[0]-60, at[1]+80, chromedp.ButtonLeft),
+	)
+	tb.until("another reading", `document.querySelector(".map-reading").innerText !== `+quote(before))
+	if now := eval[string](tb, "location.hash"); now != address {
+		t.Error("the plan changed before the tee was let go")
+	}
+	tb.do(chromedp.MouseEvent("mouseReleased", at[0]-60, at[1]+80, chromedp.ButtonLeft))
+	tb.until("another address", `location.hash !== `+quote(address))
+}
+
+// Any spot under the ceiling can be asked about, by mouse and by keys.
+func TestHangMap(t *testing.T) {
+	tb := openPage(t, noGL, desktop, "/")
+	tb.showMap("what may hang")
+	spot := `[...document.querySelectorAll(".map-reading")].find((e) => e.offsetParent !== null)`
+	tb.until("the first spot", spot+`.innerText.startsWith("Down to ")`)
+	if got := eval[string](tb, spot+`.innerText`); !strings.Contains(got, " ft ") || !strings.Contains(got, " here") || !strings.Contains(got, "passes beneath") {
+		t.Errorf("over the middle of the room = %q", got)
+	}
+	if got := tb.shown(); !strings.Contains(got, " ft") {
+		t.Errorf("the map says %q, want its levels", got)
+	}
+	tb.axe("what may hang")
+	field := tb.find("spinbutton", "Spot, from the back wall")
+	field.fill("6 in")
+	tb.press(kb.Tab)
+	tb.until("the spot by the back wall", spot+`.innerText.startsWith("Down to the floor here")`)
+}
+
+// Seats have their verdicts, and one that is added has one too.
+func TestWatchMap(t *testing.T) {
+	tb := openPage(t, noGL, desktop, "/")
+	tb.showMap("where to watch")
+	if n := eval[int](tb, `[...document.querySelectorAll("#map-panel .map-things > li")].filter((e) => e.offsetParent !== null).length`); n != 2 {
+		t.Errorf("%d seats have a verdict, want the demonstration room's 2", n)
+	}
+	if got := tb.shown(); !strings.Contains(got, "others may be here") {
+		t.Errorf("the map says %q", got)
+	}
+	tb.axe("where to watch")
+	tb.find("button", "Add a seat").click()
+	tb.until("the third seat", `[...document.querySelectorAll("#map-panel .map-things > li")].filter((e) => e.offsetParent !== null).length === 3`)
+}
+
+// A guest is shown where to stand, large, with one sentence; Escape goes back.
+func TestGuest(t *testing.T) {
+	tb := openPage(t, noGL, phone, "/")
+	tb.openPlan(filepath.Join(plansDir, "clear-room.json"))
+	tb.untilMaps()
+	address := eval[string](tb, "location.href")
+	button := eval[string](tb, `document.querySelector("#marks-list button").innerText`)
+	tb.find("button", button).click()
+	tb.until("the guest's view", `document.querySelector("#guest")?.open`)
+	if got := tb.section("#guest-sentence"); !strings.Contains(got, "from the wall behind you, even on your loosest swing") {
+		t.Errorf("the guest reads %q", got)
+	}
+	if n := eval[int](tb, `document.querySelectorAll("#guest .guest-foot").length`); n != 2 {
+		t.Errorf("%d feet are drawn, want 2", n)
+	}
+	if n := tb.sideways(); n > 0 {
+		t.Errorf("the guest's view is %d px wider than the phone", n)
+	}
+	tb.axe("the guest's view")
+	tb.press(kb.Escape)
+	tb.until("the page again", `document.querySelector("#guest") === null`)
+	if now := eval[string](tb, "location.href"); now != address {
+		t.Errorf("the address became %q", short(now))
+	}
+	tb.find("button", button).click()
+	tb.until("the guest's view again", `document.querySelector("#guest")?.open`)
+	eval[bool](tb, `(history.back(), true)`)
+	tb.until("the page again, by Back", `document.querySelector("#guest") === null`)
+}
+
+// A change that would do is a button: it makes the change, and Undo takes it back.
+func TestRemedyButtons(t *testing.T) {
+	tb := openPage(t, noGL, desktop, "/")
+	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
+	tb.untilMaps()
+	verdict, address := tb.verdict(), eval[string](tb, "location.hash")
+	tb.find("button", "Work out what would do").click()
+	tb.until("the changes", `!document.querySelector("#solve-remedies button").disabled && document.querySelector("#solve-remedies .place")`)
+	tb.axe("the changes that would do")
+	eval[bool](tb, `(document.querySelector("#solve-remedies .place").click(), true)`)
+	tb.until("another address", `location.hash !== `+quote(address))
+	tb.untilMaps()
+	if now := tb.verdict(); now == verdict {
+		t.Errorf("the verdict is still %q", now)
+	}
+	tb.find("button", "Undo").click()
+	tb.until("the old address", `location.hash === `+quote(address))
+	tb.untilMaps()
+	if now := tb.verdict(); now != verdict {
+		t.Errorf("undone, the verdict = %q, want %q", now, verdict)
+	}
+}
+
+// A room to start from keeps the people; Undo returns to the old one.
+func TestStartingRooms(t *testing.T) {
+	tb := openPage(t, noGL, desktop, "/")
+	tb.untilMaps()
+	tb.until("the rooms", `!document.querySelector("#rooms").hidden`)
+	address := eval[string](tb, "location.hash")
+	eval[bool](tb, `(() => { const s = document.querySelector("#rooms-select"); s.value = "1"; s.dispatchEvent(new Event("change")); return true; })()`)
+	tb.untilNotice("with your players and clubs")
+	tb.untilMaps()
+	if got := tb.section("#matrix"); !strings.Contains(got, "Tall guest") {
+		t.Errorf("everyone = %q, want the players kept", got)
+	}
+	tb.find("button", "Undo").click()
+	tb.until("the old address", `location.hash === `+quote(address))
+}
+
+// The maps reflow to 320 px.
+func TestMapsReflow(t *testing.T) {
+	tb := openPage(t, noGL, narrowest, "/")
+	for _, name := range []string{"where to stand", "what may hang", "where to watch"} {
+		tb.showMap(name)
+		if over := tb.sideways(); over > 0 {
+			t.Errorf("%s: the page is %d px too wide; the widest: %s", name, over, tb.widest())
+		}
+	}
+	tb.axe("maps at 320 px")
+}
