@@ -24,6 +24,7 @@ func TestKeyboardWalk(t *testing.T) {
 
 	type stop struct {
 		Key     string
+		Nth     int // place among all elements: names need not be unique
 		Frame   bool
 		Visible bool
 		Ringed  bool
@@ -34,6 +35,7 @@ func TestKeyboardWalk(t *testing.T) {
 		const r = e.getBoundingClientRect(), s = getComputedStyle(e);
 		const hit = document.elementFromPoint(r.left + r.width / 2, r.top + r.height / 2);
 		return {
+			Nth: [...document.querySelectorAll("*")].indexOf(e),
 			Key: e.tagName + "#" + (e.id || e.dataset.key || e.dataset.path || e.dataset.view || e.dataset.act || e.dataset.orbit || e.dataset.zoom || e.innerText || e.value),
 			Frame: e.tagName === "IFRAME",
 			Visible: r.width > 0 && r.height > 0 && r.bottom > 0 && r.top < innerHeight && (hit === e || e.contains(hit) || !!hit?.closest("label, fieldset, summary")),
@@ -41,12 +43,12 @@ func TestKeyboardWalk(t *testing.T) {
 		};
 	})()`
 	const limit = 500
-	seen := map[string]bool{}
+	seen, been := map[string]bool{}, map[int]bool{}
 	inFrame := 0
 	for press := range limit {
 		tb.press(kb.Tab)
 		at := eval[stop](tb, here)
-		if at.Key == "" || (press > 5 && seen[at.Key] && !at.Frame) {
+		if at.Key == "" || (press > 5 && been[at.Nth] && !at.Frame) {
 			break // out of the page, or round it
 		}
 		if at.Frame {
@@ -61,7 +63,7 @@ func TestKeyboardWalk(t *testing.T) {
 				t.Errorf("%s has the focus and does not show it", at.Key)
 			}
 		}
-		seen[at.Key] = true
+		seen[at.Key], been[at.Nth] = true, true
 		if press == limit-1 {
 			t.Fatalf("%d times Tab did not leave the page", limit)
 		}
