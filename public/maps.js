@@ -7,9 +7,9 @@
 import { $, h, icon, setText, debounce } from "./dom.js";
 import { createSolver } from "./solver.js";
 import { createSpot } from "./maps-spot.js";
-import { createMarks } from "./marks.js";
-import { createRemedies } from "./remedies.js";
-import { offerRooms } from "./rooms.js";
+import { createMarks } from "./maps-marks.js";
+import { createRemedies } from "./maps-remedies.js";
+import { offerRooms } from "./maps-rooms.js";
 import { mapUnder, handle, pin, floorTarget } from "./maps-layer.js";
 import { twoTees } from "./plan-edits.js";
 

@@ -67,3 +67,30 @@ func BenchmarkBall(b *testing.B) {
 		s.Handle(body)
 	}
 }
+
+// A tee on its way over the floor of the demo, as the page asks for each step of
+// the mouse. Budget in WASM 16 ms.
+func BenchmarkDrag(b *testing.B) {
+	var s Solver
+	body := append([]byte(`{"kind":"drag","x":2.5,"y":2.1,"plan":`), plan.Demo().JSON()...)
+	body = append(body, '}')
+	s.Handle(body)
+	for b.Loop() {
+		s.Handle(body)
+	}
+}
+
+// Each map of the demo, everybody with every club, once the swings are there.
+func BenchmarkMaps(b *testing.B) {
+	for _, of := range []string{ofStand, ofHang, ofWatch, ofMarks} {
+		b.Run(of, func(b *testing.B) {
+			var s Solver
+			body := append([]byte(`{"kind":"maps","of":"`+of+`","plan":`), plan.Demo().JSON()...)
+			body = append(body, '}')
+			s.Handle(body)
+			for b.Loop() {
+				s.Handle(body)
+			}
+		})
+	}
+}

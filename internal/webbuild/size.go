@@ -79,9 +79,10 @@ func Measure(public string, manifest Manifest, empty int) (Sizes, error) {
 }
 
 // isLater reports whether the page fetches a file only once the first verdict
-// stands: the scene, the part about the ball, and the table of how sure this is.
+// stands: the scene, the part about the ball, the maps with what goes with them,
+// and the table of how sure this is.
 func isLater(base string) bool {
-	return strings.HasPrefix(base, "scene") || strings.HasPrefix(base, "ball") || strings.HasPrefix(base, "sure")
+	return slices.ContainsFunc([]string{"scene", "ball", "maps", "sure"}, func(part string) bool { return strings.HasPrefix(base, part) })
 }
 
 func fileSize(file, name string, manifest Manifest) (FileSize, error) {

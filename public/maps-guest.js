@@ -1,10 +1,11 @@
 // What a guest is shown before the swing: one sentence, large, and where to
 // stand. It fills the screen; Escape, Back and its button close it.
 import { h, s, icon } from "./dom.js";
-import { tapes } from "./marks.js";
+import { tapes } from "./maps-marks.js";
 
-const WIDE = 640; // px, the drawing's own
-const MARGIN = 44;
+const WIDEST = 640; // px, the drawing's own
+const ROUND = 60; // px of the window that it leaves free
+const MARGIN = 30;
 
 export function showGuest(mark, size) {
   const back = document.activeElement;
@@ -15,7 +16,7 @@ export function showGuest(mark, size) {
       h("button", { type: "button", class: "stamp", onclick: () => dialog.close() }, "Close"))),
     h("p", { id: "guest-sentence", class: "guest-sentence", "data-verdict": mark.verdict }, icon(mark.verdict), ` ${mark.sentence}`),
     mark.more ? h("p", { class: "guest-more" }, mark.more) : null,
-    h("p", { class: "guest-more" }, "You stand here.", mark.moved ? ` ${mark.moved}` : ""),
+    mark.moved ? h("p", { class: "guest-more" }, mark.moved) : null,
     h("div", { class: "guest-board" }, drawing(mark, size), tapes(mark)),
     h("p", { class: "hint" }, "This is a model of a swing, not a promise. Swing slowly first, and let somebody watch the club."));
   document.body.append(dialog);
@@ -33,20 +34,22 @@ export function showGuest(mark, size) {
 
 /** The room from above with ball, feet and tapes. */
 function drawing(mark, [length, width]) {
-  const scale = (WIDE - 2 * MARGIN) / length;
+  const wide = Math.min(WIDEST, Math.max(innerWidth - ROUND, 260)); // so that its readings stay large on a phone
+  const scale = (wide - 2 * MARGIN) / length;
   const px = (x) => MARGIN + x * scale;
   const py = (y) => MARGIN + (width - y) * scale;
   const tall = width * scale + 2 * MARGIN;
   const foot = ({ heel, toe }) => s("line", { class: "guest-foot", x1: px(heel[0]), y1: py(heel[1]), x2: px(toe[0]), y2: py(toe[1]), "stroke-width": Math.max(0.09 * scale, 5) });
   const words = `The room from above, target to the right: ${mark.tapes.map((tape) => `${tape.from} to ${tape.to} ${tape.label}`).join(", ")}.`;
-  return s("svg", { viewBox: `0 0 ${WIDE} ${tall.toFixed(1)}`, role: "img", "aria-label": words, class: "guest-plan" },
+  return s("svg", { viewBox: `0 0 ${wide} ${tall.toFixed(1)}`, role: "img", "aria-label": words, class: "guest-plan" },
     s("rect", { class: "guest-room", x: px(0), y: py(width), width: length * scale, height: width * scale }),
     s("text", { class: "place-name", x: px(length), y: py(width) - 10, "text-anchor": "end" }, "left wall"),
     s("text", { class: "place-name", x: px(length) + 16, y: tall / 2, "text-anchor": "middle", transform: `rotate(90 ${px(length) + 16} ${tall / 2})` }, "target"),
     ...mark.tapes.map((tape) => tapeLine(tape, px, py)),
     foot(mark.lead), foot(mark.trail),
     s("circle", { class: "mark-ball", cx: px(mark.ball[0]), cy: py(mark.ball[1]), r: 7 }, s("title", {}, "ball")),
-    ...mark.tapes.map((tape) => tapeLabel(tape, px, py)));
+    ...mark.tapes.map((tape) => tapeLabel(tape, px, py)),
+    s("text", { class: "guest-here", x: px(mark.lead.heel[0]) + 14, y: py((mark.lead.heel[1] + mark.lead.toe[1]) / 2) + 5 }, "you stand here"));
 }
 
 function tapeLine({ a, b }, px, py) {

@@ -1,6 +1,6 @@
 // Where everybody stands: what to tape to the floor, and the guest's own view.
 import { $, h, icon, debounce } from "./dom.js";
-import { showGuest } from "./guest.js";
+import { showGuest } from "./maps-guest.js";
 
 const PAUSE_MS = 400;
 
