@@ -223,6 +223,6 @@ func ExampleEnclose() {
 	fmt.Printf("top return: %.2f m for the %s of %s\n", e.Top.Depth, e.Top.Club, e.Top.Player)
 	fmt.Printf("wedge: up to %.1f° meets the screen, %.1f° more than its own\n", e.Launch[2].Screen, e.Launch[2].Spare)
 	// Output:
-	// top return: 0.22 m for the pitching wedge of Host
+	// top return: 0.25 m for the pitching wedge of Host
 	// wedge: up to 32.5° meets the screen, 6.5° more than its own
 }

@@ -2,8 +2,8 @@ package ball
 
 import (
 	"math"
-	"math/rand/v2"
 
+	"wideberth/internal/sim/halton"
 	"wideberth/internal/sim/plan"
 )
 
@@ -37,40 +37,20 @@ func SkillOf(p plan.Player) Skill {
 // Draw is one shot's departure from the middle, in standard deviations.
 type Draw struct{ Direction, Launch, Speed float64 }
 
-// Draws returns n points of a Halton sequence in bases 2, 3 and 5 (J. H. Halton
-// 1960, Numer. Math. 2:84–90), shifted at random from a fixed seed (R. Cranley
-// and T. N. L. Patterson 1976, SIAM J. Numer. Anal. 13:904–914) and mapped to
-// three independent normal variables. The same n gives the same points. gonum's
-// own Halton would need modules that nothing else here does.
+// Draws returns n low-discrepancy points (package halton), from a fixed seed and
+// mapped to three independent normal variables. The same n gives the same points.
 func Draws(n int) []Draw {
-	rng := rand.New(rand.NewPCG(1946, 1620)) // any seed will do
-	bases := [3]int{2, 3, 5}
-	var shift [3]float64
-	for j := range shift {
-		shift[j] = rng.Float64()
-	}
+	const seed = 1946 // any will do
 	out := make([]Draw, n)
 	edge := 0.5 / float64(n) // a point may fall near 0, whose quantile is −∞
-	for i := range out {
+	for i, u := range halton.Points(n, 3, seed) {
 		var z [3]float64
-		for j, b := range bases {
-			_, u := math.Modf(radicalInverse(i+1, b) + shift[j])
-			u = min(max(u, edge), 1-edge)
-			z[j] = math.Sqrt2 * math.Erfinv(2*u-1)
+		for j, v := range u {
+			z[j] = math.Sqrt2 * math.Erfinv(2*min(max(v, edge), 1-edge)-1)
 		}
 		out[i] = Draw{z[0], z[1], z[2]}
 	}
 	return out
-}
-
-// radicalInverse mirrors the digits of i in a base about the point.
-func radicalInverse(i, base int) float64 {
-	u, f := 0.0, 1.0
-	for ; i > 0; i /= base {
-		f /= float64(base)
-		u += f * float64(i%base)
-	}
-	return u
 }
 
 // vary returns the launch with the draw's departures.

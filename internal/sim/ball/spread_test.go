@@ -194,7 +194,7 @@ func ExampleSpread() {
 			fmt.Printf("1 ball in %.0f with the %s meets the %s %.2f m before the screen\n", s.OneIn, o.Club, s.Surface, s.Short)
 		}
 	}
-	// Output: 1 ball in 57 with the lob wedge meets the ceiling 0.08 m before the screen
+	// Output: 1 ball in 57 with the lob wedge meets the ceiling 0.12 m before the screen
 }
 
 func BenchmarkSpread512(b *testing.B) {

@@ -113,10 +113,7 @@ func TestTreeHoldsTheSampleAnywhere(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		var tracks []*sweep.Track
-		for _, m := range r.sample {
-			tracks = append(tracks, sweep.Sample(m.swing, sweep.FineTolerance))
-		}
+		tracks := sampleTracks(r)
 		for name, shape := range shapes {
 			rnd := rand.New(rand.NewPCG(14, 15))
 			worst, tried := 0.0, 0
@@ -152,10 +149,7 @@ func TestBoxesAreNeverFlattered(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		var tracks []*sweep.Track
-		for _, m := range r.sample {
-			tracks = append(tracks, sweep.Sample(m.swing, sweep.FineTolerance))
-		}
+		tracks := sampleTracks(r)
 		rnd := rand.New(rand.NewPCG(16, 17))
 		for range 40 {
 			x, y, z := -2.8+5.6*rnd.Float64(), -1.8+5*rnd.Float64(), 3.2*rnd.Float64()
@@ -204,4 +198,12 @@ func TestHitsCountsEverySwing(t *testing.T) {
 			t.Errorf("%s: %d members touch, want %d", player.Name, got, want)
 		}
 	}
+}
+
+// sampleTracks returns every member of the sample as a full track.
+func sampleTracks(r *relatives) (out []*sweep.Track) {
+	for _, m := range r.sample {
+		out = append(out, sweep.Sample(m.swing, sweep.FineTolerance))
+	}
+	return out
 }
