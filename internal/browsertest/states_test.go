@@ -23,7 +23,7 @@ func TestStates(t *testing.T) {
 	}{
 		{"demo", "", []string{"Tall guest"}, nil},
 		{"clear", "clear-room.json", []string{"Clear"}, nil},
-		{"ceiling-strike", "low-ceiling.json", []string{"Strikes", "ceiling"}, nil},
+		{"ceiling-strike", "backswing.json", []string{"Strikes", "ceiling", "backswing"}, nil},
 		{"wall-strike", "narrow.json", []string{"Strikes", "wall"}, nil},
 		{"left-hander", "left-hander.json", []string{"Left-handed friend"}, (*tab).chooseLeftHander},
 		{"bad-input", "low-ceiling.json", []string{"Strikes"}, (*tab).typeNonsense},
