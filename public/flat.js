@@ -14,7 +14,12 @@ export function createDrawings() {
   let overlay = () => null; // (view name, map) → more lines over the drawing, or null
   let floor = null; // draws the maps and handles of the plan
   const redraw = () => last && draw(last, overlay, floor);
-  const observer = new ResizeObserver(redraw);
+  let wide = 0;
+  const observer = new ResizeObserver(() => {
+    const now = $("#drawings").clientWidth;
+    if (now !== wide) redraw(); // text that grows below a drawing does not change it
+    wide = now;
+  });
   observer.observe($("#drawings"));
   return {
     /**

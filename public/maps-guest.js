@@ -1,11 +1,12 @@
 // What a guest is shown before the swing: one sentence, large, and where to
 // stand. It fills the screen; Escape, Back and its button close it.
 import { h, s, icon } from "./dom.js";
-import { tapes } from "./maps-marks.js";
 
 const WIDEST = 640; // px, the drawing's own
 const ROUND = 60; // px of the window that it leaves free
 const MARGIN = 30;
+const LETTERS = 520; // px: on a narrower drawing letters stand for the readings
+const LETTER = "ABCDEFGH";
 
 export function showGuest(mark, size) {
   const back = document.activeElement;
@@ -17,7 +18,7 @@ export function showGuest(mark, size) {
     h("p", { id: "guest-sentence", class: "guest-sentence", "data-verdict": mark.verdict }, icon(mark.verdict), ` ${mark.sentence}`),
     mark.more ? h("p", { class: "guest-more" }, mark.more) : null,
     mark.moved ? h("p", { class: "guest-more" }, mark.moved) : null,
-    h("div", { class: "guest-board" }, drawing(mark, size), tapes(mark)),
+    h("div", { class: "guest-board" }, drawing(mark, size), tapes(mark, true)),
     h("p", { class: "hint" }, "This is a model of a swing, not a promise. Swing slowly first, and let somebody watch the club."));
   document.body.append(dialog);
   history.pushState({ guest: true }, "");
@@ -48,7 +49,7 @@ function drawing(mark, [length, width]) {
     ...mark.tapes.map((tape) => tapeLine(tape, px, py)),
     foot(mark.lead), foot(mark.trail),
     s("circle", { class: "mark-ball", cx: px(mark.ball[0]), cy: py(mark.ball[1]), r: 7 }, s("title", {}, "ball")),
-    ...mark.tapes.map((tape) => tapeLabel(tape, px, py)),
+    ...mark.tapes.map((tape, i) => tapeLabel(tape, wide < LETTERS ? LETTER[i] : tape.label, px, py)),
     s("text", { class: "guest-here", x: px(mark.lead.heel[0]) + 14, y: py((mark.lead.heel[1] + mark.lead.toe[1]) / 2) + 5 }, "you stand here"));
 }
 
@@ -57,11 +58,17 @@ function tapeLine({ a, b }, px, py) {
   return s("g", {}, s("path", { class: "tape-edge", d }), s("path", { class: "tape-body", d }));
 }
 
-function tapeLabel({ a, b, label, to }, px, py) {
+function tapeLabel({ a, b, to }, label, px, py) {
   const share = to === "ball" ? 0.35 : 0.6; // so that readings side by side do not meet
   const x = px(a[0]) + share * (px(b[0]) - px(a[0]));
   const y = py(a[1]) + share * (py(b[1]) - py(a[1]));
   const wide = label.length * 8 + 12;
   return s("g", {}, s("rect", { class: "reading-plate", x: x - wide / 2, y: y - 12, width: wide, height: 24, rx: 2 }),
     s("text", { class: "reading-text", x, y: y + 5, "text-anchor": "middle" }, label));
+}
+
+/** The distances to measure; keyed puts the drawing's letters before them. */
+export function tapes(mark, keyed = false) {
+  return h("dl", { class: "tapes" }, ...mark.tapes.flatMap((tape, i) => [
+    h("dt", {}, keyed ? h("span", { class: "tape-letter", "aria-hidden": "true" }, LETTER[i]) : null, `${tape.from} to ${tape.to}`), h("dd", {}, tape.label)]));
 }

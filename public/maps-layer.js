@@ -70,34 +70,41 @@ export function handle(kind, name, x, y, map, on) {
     s("circle", { class: "handle-touch", r: 24 }), s("circle", { class: "handle-ring", r: 10 }), s("path", { class: "handle-cross", d: "M-15 0H-5M5 0H15M0 -15V-5M0 5V15" }),
     s("text", { class: "map-label", y: -18, "text-anchor": "middle" }, name));
   put(el, map.px(x), map.py(y));
-  let held = null;
+  let held = null; // pointer and offset from where it was taken hold of
   const place = (e) => {
-    const box = el.ownerSVGElement.getBoundingClientRect();
+    const box = document.querySelector("#view-plan svg.view").getBoundingClientRect();
     const k = map.width / box.width;
     return [map.x((e.clientX - box.left) * k), map.y((e.clientY - box.top) * k)];
   };
-  el.addEventListener("pointerdown", (e) => {
-    if (e.button !== 0) return;
-    e.preventDefault();
-    el.setPointerCapture(e.pointerId);
+  // The window is listened to, for the drawing may be made anew meanwhile.
+  const follow = (e) => {
+    if (e.pointerId !== held.id) return;
     const [px, py] = place(e);
-    held = [x - px, y - py]; // where it was taken hold of
-  });
-  el.addEventListener("pointermove", (e) => {
-    if (!held) return;
-    const [px, py] = place(e);
-    x = Math.min(Math.max(px + held[0], 0), map.length);
-    y = Math.min(Math.max(py + held[1], 0), map.across);
+    x = Math.min(Math.max(px + held.dx, 0), map.length);
+    y = Math.min(Math.max(py + held.dy, 0), map.across);
     put(el, map.px(x), map.py(y));
     on.move(x, y);
-  });
-  const drop = () => {
-    if (!held) return;
+  };
+  const drop = (e) => {
+    if (e.pointerId !== held.id) return;
     held = null;
+    removeEventListener("pointermove", follow);
+    removeEventListener("pointerup", drop);
+    removeEventListener("pointercancel", drop);
     on.drop();
   };
-  el.addEventListener("pointerup", drop);
-  el.addEventListener("pointercancel", drop);
+  // A finger on the handle drags it; anywhere else it scrolls the page. (The
+  // property touch-action is not heeded on a group of an SVG everywhere.)
+  el.addEventListener("touchstart", (e) => e.preventDefault(), { passive: false });
+  el.addEventListener("pointerdown", (e) => {
+    if (e.button !== 0 || held) return;
+    e.preventDefault();
+    const [px, py] = place(e);
+    held = { id: e.pointerId, dx: x - px, dy: y - py };
+    addEventListener("pointermove", follow);
+    addEventListener("pointerup", drop);
+    addEventListener("pointercancel", drop);
+  });
   el.moveTo = (nx, ny) => {
     if (held) return;
     [x, y] = [nx, ny];

@@ -1,6 +1,6 @@
 // Where everybody stands: what to tape to the floor, and the guest's own view.
 import { $, h, icon, debounce } from "./dom.js";
-import { showGuest } from "./maps-guest.js";
+import { showGuest, tapes } from "./maps-guest.js";
 
 const PAUSE_MS = 400;
 
@@ -55,9 +55,4 @@ export function createMarks({ ask }) {
       run();
     },
   };
-}
-
-/** The distances to measure. */
-export function tapes(mark) {
-  return h("dl", { class: "tapes" }, ...mark.tapes.flatMap((tape) => [h("dt", {}, `${tape.from} to ${tape.to}`), h("dd", {}, tape.label)]));
 }

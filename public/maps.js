@@ -190,7 +190,7 @@ export function createMaps(ctx) {
       for (const one of state.good.tees) {
         const own = one.name === tee;
         const [x, y] = own && moving ? moving : [one.x, one.y];
-        const el = handle("tee", one.name, x, y, map, { move: (nx, ny) => { choose(one.name); moveTee(nx, ny); }, drop: dropTee });
+        const el = handle("tee", one.name, x, y, map, { move: (nx, ny) => { choose(one.name); moveTee(nx, ny, false); }, drop: dropTee });
         if (own) ends = el;
         out.push(el);
       }
@@ -212,11 +212,11 @@ export function createMaps(ctx) {
   const release = debounce(() => dropTee(), KEYS_MS);
 
   /** Follows a tee that is being moved: its verdict comes at once. */
-  async function moveTee(x, y) {
+  async function moveTee(x, y, byKeys = true) {
     const mine = ++reading;
     moving = [x, y];
     ends?.moveTo(x, y);
-    release();
+    if (byKeys) release(); // keys have no end as a finger has
     const reply = await ctx.lead("drag", request("drag", { focus: { player: "", club: "", tee }, x, y }));
     if (!reply || mine !== reading || reply.error) return;
     moving = [reply.x, reply.y];
