@@ -179,6 +179,49 @@ func TestRemediesApplied(t *testing.T) {
 	}
 }
 
+func TestSeatWords(t *testing.T) {
+	w := words{units: plan.UnitsImperial, margin: 0.15}
+	cases := []struct {
+		name string
+		in   fit.SeatCheck
+		want string
+	}{
+		{"far off", fit.SeatCheck{Name: "bench", Club: 0.35, ClubVerdict: fit.Clear, Ball: 0.35, BallVerdict: fit.Clear}, "Bench: clubs stay at least 13 3/4 in away; balls stay at least 13 3/4 in away."},
+		{"struck by a club", fit.SeatCheck{Name: "stool", Club: -0.1, ClubVerdict: fit.Strikes, Player: "Host", With: "driver", Ball: 0.35, BallVerdict: fit.Clear}, "Stool: Host with the driver reaches 4 in into it; balls stay at least 13 3/4 in away."},
+		{"near both", fit.SeatCheck{Name: "stool", Club: 0.1, ClubVerdict: fit.Tight, Player: "Host", With: "driver", Ball: 0.2, BallVerdict: fit.Clear, From: "Host", Shot: "hosel"}, "Stool: Host with the driver comes within 3 7/8 in; a ball off the hosel of Host comes within 7 3/4 in."},
+		{"in a ball's way", fit.SeatCheck{Name: "stool", Club: 0.2, ClubVerdict: fit.Clear, Player: "Host", With: "driver", Ball: -0.1, BallVerdict: fit.Strikes, From: "Host", Shot: "ordinary"}, "Stool: Host with the driver comes within 7 3/4 in; an ordinary ball of Host can hit it."},
+		{"behind the screen", fit.SeatCheck{Name: "stool", Behind: true}, "Stool: behind the screen, where a ball that misses it lands."},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			if got := w.seat(c.in); got != c.want {
+				t.Errorf("seat = %q, want %q", got, c.want)
+			}
+		})
+	}
+}
+
+func TestSharingWords(t *testing.T) {
+	w := words{units: plan.UnitsMetric, margin: 0.15}
+	cases := []struct {
+		name string
+		in   fit.Sharing
+		want string
+	}{
+		{"one hand", fit.Sharing{One: true}, ""},
+		{"one tee", fit.Sharing{Both: true, One: true}, "One tee serves right- and left-handers."},
+		{"one tee at a price", fit.Sharing{Both: true, One: true, Loses: 0.0401}, "One tee serves right- and left-handers; sharing it gives away 41 mm."},
+		{"two", fit.Sharing{Both: true, Apart: 0.9, Loses: 0.12}, "Right- and left-handers want two tees, 900 mm apart: sharing one gives away 120 mm."},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			if got := w.sharing(c.in); got != c.want {
+				t.Errorf("sharing = %q, want %q", got, c.want)
+			}
+		})
+	}
+}
+
 func TestChange(t *testing.T) {
 	w := words{units: plan.UnitsImperial, margin: 0.15}
 	p := plan.Demo()

@@ -152,7 +152,7 @@ func (w words) seat(c fit.SeatCheck) string {
 	club, ball := "", ""
 	switch {
 	case c.ClubVerdict == fit.Strikes:
-		club = say.Sprintf("%s reaches it, %s in", with(c.Player, c.With), w.past(c.Club))
+		club = say.Sprintf("%s reaches %s into it", with(c.Player, c.With), w.past(c.Club))
 	case c.Player == "":
 		club = say.Sprintf("clubs stay at least %s away", w.gap(c.Club))
 	default:
