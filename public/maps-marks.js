@@ -5,13 +5,14 @@ import { showGuest, tapes } from "./maps-guest.js";
 const PAUSE_MS = 400;
 
 /**
- * createMarks({ask()}). Hook for tests, read-only: data-busy of #marks is "yes"
- * until the marks are those of the plan shown.
+ * createMarks({ask()}). Hook for tests, read-only: data-busy of #marks, once it
+ * was seen, is "yes" until the marks are those of the plan shown.
  */
 export function createMarks({ ask }) {
   const section = $("#marks");
   const chosen = new Map(); // player and tee → club
   let answer = null;
+  let seen = false; // they are worked out once somebody comes to them
 
   const run = debounce(async () => {
     const reply = await ask();
@@ -49,10 +50,18 @@ export function createMarks({ ask }) {
       h("button", { type: "button", "data-mark": `guest ${who}`, onclick: () => showGuest(mark, answer.size) }, `Show this to ${mark.player}`));
   }
 
-  return {
-    update() {
-      section.dataset.busy = "yes";
-      run();
-    },
-  };
+  function update() {
+    if (!seen) return;
+    section.dataset.busy = "yes";
+    run();
+  }
+  const watch = new IntersectionObserver((entries) => {
+    if (!entries.some((entry) => entry.isIntersecting)) return;
+    watch.disconnect();
+    seen = true;
+    update();
+  }, { rootMargin: "50%" });
+  watch.observe(section);
+
+  return { update };
 }

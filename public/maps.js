@@ -26,15 +26,16 @@ export function createMaps(ctx) {
   document.head.append(h("link", { rel: "stylesheet", href: "maps.css" }));
   const { state, drawings } = ctx;
   const figure = $("#view-plan");
-  const planner = createSolver({ onFatal: (message) => setText(summary, message) });
+  let second = null; // started by the first who asks: who only reads the verdict never needs it
+  const planner = () => (second ??= createSolver({ onFatal: (message) => setText(summary, message) }));
   const request = (kind, more) => ({ kind, plan: state.good, ...more });
-  const marks = createMarks({ ask: () => planner.latest("marks", request("maps", { of: "marks" })) });
+  const marks = createMarks({ ask: () => planner().latest("marks", request("maps", { of: "marks" })) });
   const remedies = createRemedies({
-    ask: (kind) => planner.ask(request(kind, { focus: state.focus })),
-    apply: async (edits) => ctx.take(await planner.ask(request("apply", { edits })), "Done. Undo takes it back."),
+    ask: (kind) => planner().ask(request(kind, { focus: state.focus })),
+    apply: async (edits) => ctx.take(await planner().ask(request("apply", { edits })), "Done. Undo takes it back."),
   });
 
-  offerRooms({ ask: () => planner.ask({ kind: "rooms" }), plan: () => state.good, take: ctx.take });
+  offerRooms({ ask: () => ctx.lead("rooms", { kind: "rooms" }), plan: () => state.good, take: ctx.take });
 
   let mode = "swing";
   let answers = {}; // by mode
@@ -126,7 +127,7 @@ export function createMaps(ctx) {
     }
     const mine = ++asked;
     const of = mode;
-    const reply = await planner.latest("map", request("maps", { of, focus: focusOf() }));
+    const reply = await planner().latest("map", request("maps", { of, focus: focusOf() }));
     if (!reply || mine !== asked) return;
     figure.dataset.busy = "no";
     if (reply.error) {
@@ -259,7 +260,7 @@ export function createMaps(ctx) {
   async function askHang(x, y) {
     spotAt = [x, y];
     if (mode === "hang") drawings.redraw();
-    const reply = await planner.latest("spot", request("hangAt", { x, y, focus: focusOf() }));
+    const reply = await planner().latest("spot", request("hangAt", { x, y, focus: focusOf() }));
     if (!reply || reply.error || spotAt[0] !== x || spotAt[1] !== y) return;
     spotAt = [reply.x, reply.y];
     hangSpot.show(reply.x, reply.y, reply.labels);

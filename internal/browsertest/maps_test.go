@@ -14,7 +14,14 @@ import (
 // untilMaps waits until the map and the standing marks are those of the plan shown.
 func (tb *tab) untilMaps() {
 	tb.t.Helper()
-	tb.until("the maps", `document.documentElement.dataset.busy === "no" && document.querySelector("#view-plan").dataset.busy === "no" && document.querySelector("#marks").dataset.busy === "no"`)
+	tb.until("the maps", `document.documentElement.dataset.busy === "no" && document.querySelector("#view-plan").dataset.busy === "no" && document.querySelector("#marks").dataset.busy !== "yes"`)
+}
+
+// comeToMarks scrolls to where everyone stands and waits until it is worked out.
+func (tb *tab) comeToMarks() {
+	tb.t.Helper()
+	eval[bool](tb, `(document.querySelector("#marks").scrollIntoView({behavior: "instant"}), true)`)
+	tb.until("the standing marks", `document.querySelector("#marks").dataset.busy === "no" && document.querySelector("#marks-list button")`)
 }
 
 // showMap has the plan show one of its maps.
@@ -135,6 +142,7 @@ func TestGuest(t *testing.T) {
 	tb := openPage(t, noGL, phone, "/")
 	tb.openPlan(filepath.Join(plansDir, "clear-room.json"))
 	tb.untilMaps()
+	tb.comeToMarks()
 	address := eval[string](tb, "location.href")
 	button := eval[string](tb, `document.querySelector("#marks-list button").innerText`)
 	tb.find("button", button).click()
