@@ -39,23 +39,28 @@ export function mapUnder(mode, answer, map) {
   return [defs, area("region", d(of("region"))), line("region", of("region")), ...labels(shapes, map)];
 }
 
+const SHORT = 30; // points of a ring that is looked at whole
+const LINE = 15; // px that a line of text takes
 const EVERY = 3; // of a ring's points that are looked at for its label
 
 /** A label on the longest ring of each shape, where the others are farthest from it. */
 function labels(shapes, map) {
-  const rings = shapes.map((shape) => shape.rings.reduce((a, b) => (b.length > a.length ? b : a), []).filter((_, i) => i % EVERY === 0)
+  const rings = shapes.map((shape) => shape.rings.reduce((a, b) => (b.length > a.length ? b : a), []).filter((_, i, all) => i % EVERY === 0 || all.length < SHORT)
     .map(([x, y]) => [map.px(x), map.py(y)]));
+  const placed = []; // labels: [x, y, half their width]
   return shapes.map(({ label }, i) => {
+    const half = label.length * 2.9 + 3;
+    const covered = ([x, y]) => placed.some(([px, py, wide]) => Math.abs(px - x) < wide + half && Math.abs(py - y) < LINE);
     const others = rings.flatMap((ring, k) => (k === i ? [] : ring));
     const room = ([x, y]) => others.reduce((least, [ox, oy]) => Math.min(least, Math.hypot((x - ox) / 2, y - oy)), 1e6);
     let best = null;
     let most = -1;
     for (const at of rings[i]) {
-      const now = room(at);
+      const now = covered(at) ? -1 : room(at);
       if (now > most) [best, most] = [at, now];
     }
     if (!best) return null;
-    const half = label.length * 2.9 + 3;
+    placed.push([...best, half]);
     const within = (v, low, high) => Math.min(Math.max(v, low), high);
     return text(label, within(best[0], map.px(0) + half, map.px(map.length) - half), within(best[1] + 4, map.py(map.across) + 13, map.py(0) - 4), "middle");
   });
