@@ -14,22 +14,34 @@ export function showGuest(mark, size) {
   const dialog = h("dialog", { id: "guest", "aria-labelledby": "guest-title", "aria-describedby": "guest-sentence" },
     h("div", { class: "guest-head" }, title, h("div", { class: "guest-buttons" },
       h("button", { type: "button", onclick: () => print() }, "Print"),
-      h("button", { type: "button", class: "stamp", onclick: () => dialog.close() }, "Close"))),
+      h("button", { type: "button", class: "stamp", onclick: () => leave() }, "Close"))),
     h("p", { id: "guest-sentence", class: "guest-sentence", "data-verdict": mark.verdict }, icon(mark.verdict), ` ${mark.sentence}`),
     mark.more ? h("p", { class: "guest-more" }, mark.more) : null,
     mark.moved ? h("p", { class: "guest-more" }, mark.moved) : null,
     h("div", { class: "guest-board" }, drawing(mark, size), tapes(mark, true)),
     h("p", { class: "hint" }, "This is a model of a swing, not a promise. Swing slowly first, and let somebody watch the club."));
   document.body.append(dialog);
+  history.scrollRestoration = "manual"; // the page under the view stays where it is
   history.pushState({ guest: true }, "");
-  const away = () => dialog.close(); // Back
-  addEventListener("popstate", away, { once: true });
-  dialog.addEventListener("close", () => {
-    removeEventListener("popstate", away);
-    if (history.state?.guest) history.back();
+  // Every way out is a step back in the history, and the view goes when that has
+  // been taken: otherwise it could still be under way when the next view opens.
+  let leaving = false;
+  const leave = () => {
+    if (!leaving) history.back();
+    leaving = true;
+  };
+  addEventListener("popstate", () => {
+    leaving = true;
+    history.scrollRestoration = "auto";
+    dialog.close();
     dialog.remove();
     back?.focus();
+  }, { once: true });
+  dialog.addEventListener("cancel", (event) => {
+    event.preventDefault();
+    leave();
   });
+  dialog.addEventListener("close", leave); // a second Escape does not ask
   dialog.showModal();
 }
 
