@@ -45,17 +45,18 @@ const lookBack = 0.06
 const sampleTolerance = 0.004
 
 // scout is what is worth looking at in one direction: the ends of parts that may
-// reach farthest.
+// reach farthest, and the runs of moments at which they may, from the first to
+// the last of each, by their numbers in the lookout.
 type scout struct {
 	dir  geom.Vec
 	ends []end
+	runs [][2]int
 }
 
 // lookout is what scouts look at: the moments, and the member there.
 type lookout struct {
 	times  []float64
-	gap    []bool // whether a stretch that nobody needs to look at follows
-	club   bool   // whether the points of the club are all there is to look at
+	club   bool // whether the points of the club are all there is to look at
 	points []swing.ClubPoints
 	poses  []swing.Pose
 	radius [swing.NumParts]float64
@@ -107,7 +108,8 @@ func (r *relatives) measure() {
 // moments: those at which some end of a farthest-reaching member reaches about
 // as far as any member must.
 func (r *relatives) lookout() (scouts []scout, l *lookout) {
-	kept := make([]bool, len(r.times))
+	kept := make([]bool, len(r.times)) // for any direction
+	keeps := make([][]bool, len(r.dirs))
 	l = &lookout{club: true}
 	_, poses := r.tracks[0].Samples()
 	for part := range l.radius {
@@ -121,6 +123,7 @@ func (r *relatives) lookout() (scouts []scout, l *lookout) {
 		}
 		least += lookBack
 		var ends []end
+		keep := make([]bool, len(r.times))
 		for _, t := range r.tracks {
 			_, poses := t.Samples()
 			for part := range swing.NumParts {
@@ -134,7 +137,7 @@ func (r *relatives) lookout() (scouts []scout, l *lookout) {
 						if geom.Dot(n, at)-radius < least {
 							near = true
 							// One more moment on either side, for the curvature there.
-							kept[max(j-1, 0)], kept[j], kept[min(j+1, len(kept)-1)] = true, true, true
+							keep[max(j-1, 0)], keep[j], keep[min(j+1, len(keep)-1)] = true, true, true
 						}
 					}
 					if near && !slices.Contains(ends, e) {
@@ -144,12 +147,26 @@ func (r *relatives) lookout() (scouts []scout, l *lookout) {
 				}
 			}
 		}
-		scouts = append(scouts, scout{n, ends})
+		for j := range keep {
+			kept[j] = kept[j] || keep[j]
+		}
+		keeps[k] = keep
+		scouts = append(scouts, scout{dir: n, ends: ends})
 	}
 	for j, k := range kept {
-		if k {
-			l.times = append(l.times, r.times[j])
-			l.gap = append(l.gap, j+1 < len(kept) && !kept[j+1])
+		if !k {
+			continue
+		}
+		at := len(l.times)
+		l.times = append(l.times, r.times[j])
+		for k := range scouts {
+			switch runs := &scouts[k].runs; {
+			case !keeps[k][j]:
+			case j > 0 && keeps[k][j-1]:
+				(*runs)[len(*runs)-1][1] = at
+			default:
+				*runs = append(*runs, [2]int{at, at})
+			}
 		}
 	}
 	n := len(l.times)
@@ -159,36 +176,40 @@ func (r *relatives) lookout() (scouts []scout, l *lookout) {
 }
 
 // look fills the scratch of a lookout with N·p of one end and the size of its
-// second derivative, and returns the least value.
-func (l *lookout) look(n geom.Vec, e end) float64 {
-	least := math.Inf(1)
+// second derivative in the scout's runs, and returns the least value.
+func (sc *scout) look(l *lookout, e end) float64 {
+	n, least := sc.dir, math.Inf(1)
 	radius, point := l.radius[e.part], e.onClub()
-	for j := range l.reach {
-		var at *geom.Vec
-		if l.club {
-			at = &l.points[j][point]
-		} else if c := &l.poses[j][e.part]; e.b {
-			at = &c.B
+	for _, run := range sc.runs {
+		from, to := run[0], run[1]
+		for j := from; j <= to; j++ {
+			var at *geom.Vec
+			if l.club {
+				at = &l.points[j][point]
+			} else if c := &l.poses[j][e.part]; e.b {
+				at = &c.B
+			} else {
+				at = &c.A
+			}
+			v := n.X*at.X + n.Y*at.Y + n.Z*at.Z - radius
+			l.reach[j] = v
+			if v < least {
+				least = v
+			}
+		}
+		for j := from + 1; j < to; j++ {
+			if l.reach[j] > least+3*lookBack { // no step here will matter
+				l.bend[j] = 0
+				continue
+			}
+			a, b := l.times[j]-l.times[j-1], l.times[j+1]-l.times[j]
+			l.bend[j] = 2 * math.Abs((l.reach[j+1]-l.reach[j])/b-(l.reach[j]-l.reach[j-1])/a) / (a + b)
+		}
+		if to > from+1 {
+			l.bend[from], l.bend[to] = l.bend[from+1], l.bend[to-1]
 		} else {
-			at = &c.A
+			l.bend[from], l.bend[to] = 0, 0
 		}
-		v := n.X*at.X + n.Y*at.Y + n.Z*at.Z - radius
-		l.reach[j] = v
-		if v < least {
-			least = v
-		}
-	}
-	last := len(l.times) - 1
-	for j := 1; j < last; j++ {
-		if l.reach[j] > least+3*lookBack { // no step here will matter
-			l.bend[j] = 0
-			continue
-		}
-		a, b := l.times[j]-l.times[j-1], l.times[j+1]-l.times[j]
-		l.bend[j] = 2 * math.Abs((l.reach[j+1]-l.reach[j])/b-(l.reach[j]-l.reach[j-1])/a) / (a + b)
-	}
-	if last > 1 {
-		l.bend[0], l.bend[last] = l.bend[1], l.bend[last-1]
 	}
 	return least
 }
@@ -203,21 +224,23 @@ func (sc *scout) least(s *swing.Swing, l *lookout, tol float64) float64 {
 	for _, e := range sc.ends {
 		// What is reached at a moment is reached; only a step that may go beyond
 		// all of that needs a closer look.
-		if v := l.look(sc.dir, e); v < best {
+		if v := sc.look(l, e); v < best {
 			best = v
 		}
-		for j := range len(l.times) - 1 {
-			low, bend := l.reach[j], l.bend[j]
-			if l.reach[j+1] < low {
-				low = l.reach[j+1]
-			}
-			if l.bend[j+1] > bend {
-				bend = l.bend[j+1]
-			}
-			h := l.times[j+1] - l.times[j]
-			stray := safety * bend * h * h / 8
-			if low-stray < best && !l.gap[j] {
-				best = sc.closer(s, l, e, l.times[j], l.times[j+1], l.reach[j], l.reach[j+1], stray, tol, best)
+		for _, run := range sc.runs {
+			for j := run[0]; j < run[1]; j++ {
+				low, bend := l.reach[j], l.bend[j]
+				if l.reach[j+1] < low {
+					low = l.reach[j+1]
+				}
+				if l.bend[j+1] > bend {
+					bend = l.bend[j+1]
+				}
+				h := l.times[j+1] - l.times[j]
+				stray := safety * bend * h * h / 8
+				if low-stray < best {
+					best = sc.closer(s, l, e, l.times[j], l.times[j+1], l.reach[j], l.reach[j+1], stray, tol, best)
+				}
 			}
 		}
 	}
