@@ -154,15 +154,15 @@ func (w words) cause(c fit.Check) string {
 		return ""
 	}
 	most := c.Causes[0]
-	does, cost := "takes", most.Cost
+	does, cost := "taking", most.Cost
 	if cost < 0 {
-		does, cost = "gives", -cost
+		does, cost = "giving", -cost
 	}
 	size := plan.LabelShort(cost, w.units)
 	if size == plan.LabelShort(0, w.units) {
 		return ""
 	}
-	return say.Sprintf("What tells most there from swing to swing: %s %s %s.", most.Trait, does, size)
+	return say.Sprintf("What tells most there from swing to swing: %s, %s %s.", most.Trait, does, size)
 }
 
 // tally counts the verdicts of a plan with more than one check.

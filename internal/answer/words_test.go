@@ -146,12 +146,12 @@ func TestSentences(t *testing.T) {
 		{"the worst strikes", []fit.Check{clear, strike, tight}, 1, 1, strikes, []string{
 			"At its closest the typical swing is 1 1/8 in from a surface, but the loosest goes 1 3/4 in past what it strikes.",
 			"The clubhead would be moving at about 48 mph there.",
-			"What tells most there from swing to swing: wider follow-through takes 1 1/2 in.",
+			"What tells most there from swing to swing: wider follow-through, taking 1 1/2 in.",
 			"Of 3 checks, 1 strikes, 1 is tight and 1 is clear.", leftOut, before}},
 		{"even the typical strikes", []fit.Check{deep}, 0, 0, strikes, []string{
 			"The typical swing goes 7/8 in past what it strikes, the loosest 1 3/4 in.",
 			"The clubhead would be moving at about 48 mph there.",
-			"What tells most there from swing to swing: steeper plane gives 3/4 in.", leftOut, before}},
+			"What tells most there from swing to swing: steeper plane, giving 3/4 in.", leftOut, before}},
 		{"looking at another check", []fit.Check{clear, strike}, 0, 1, hostIs, []string{
 			"Worst in this plan: " + strikes, hostMean,
 			"Of 2 checks, 1 strikes and 1 is clear.", leftOut, before}},
