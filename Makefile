@@ -17,7 +17,7 @@ JS := GOOS=js GOARCH=wasm
 # room for a small environment only, so it gets just the search path.
 JSEXEC = env -i PATH=$$PATH $(shell $(GO) env GOROOT)/lib/wasm/go_js_wasm_exec
 
-.PHONY: help run build cli test lint unit wasmtest size browser bench fuzz shots deps clean
+.PHONY: help run build cli test lint unit wasmtest size compiled browser bench fuzz shots deps clean
 
 help: ## Print this list
 	@grep -hE '^[a-z]+:.*##' Makefile | sed -E 's/^([a-z]+):.*## /\1\t/' | expand -t 12
@@ -32,7 +32,7 @@ build: ## Build public/build with the best compression
 cli: ## Build the command line tool as bin/wideberth
 	$(GO) build -trimpath -o bin/wideberth ./internal/cli
 
-test: deps lint unit wasmtest size browser ## Everything below, in this order
+test: deps lint unit compiled browser ## Everything below, in this order
 
 lint: ## gofmt and go vet, for this machine and for the browser
 	@unformatted=$$(gofmt -l internal wasm); \
@@ -50,8 +50,15 @@ wasmtest: ## The computation's tests again, compiled for the browser: same golde
 size: ## Build both programs and hold what a visitor transfers to the budgets
 	$(GO) run ./internal/cli size -check
 
+compiled: ## wasmtest and size at the same time: each keeps one core busy
+	@log=$$(mktemp); failed=0; \
+	$(MAKE) --no-print-directory wasmtest >"$$log" 2>&1 & \
+	$(MAKE) --no-print-directory size || failed=1; \
+	wait $$! || failed=1; \
+	cat "$$log"; rm "$$log"; exit $$failed
+
 browser: ## The page in headless Chromium (public/build must be built)
-	$(GO) test -tags browser -count=1 -timeout 8m ./internal/browsertest
+	$(GO) test -tags browser -count=1 -timeout 15m ./internal/browsertest
 
 bench: ## Benchmarks, on this machine and compiled for the browser
 	$(GO) test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) ./internal/...
@@ -65,7 +72,7 @@ fuzz: ## Every fuzz target for a few seconds (FUZZTIME=5s)
 	done
 
 shots: deps build ## Screenshots of named states at three sizes, into shots/, and the pictures in docs/
-	$(GO) test -tags browser -count=1 -timeout 8m -run '^TestStates$$' ./internal/browsertest -shots $(CURDIR)/shots
+	$(GO) test -tags browser -count=1 -timeout 15m -run '^TestStates$$' ./internal/browsertest -shots $(CURDIR)/shots
 	mkdir -p docs && cp shots/demo-desktop.png docs/picture.png && cp shots/demo-desktop-scene.png docs/scene.png
 
 deps: ## Install what the tests need and this machine lacks

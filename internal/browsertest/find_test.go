@@ -122,10 +122,20 @@ func (e element) String() string { return fmt.Sprintf("%s %q", e.role, e.name) }
 // Something that lies over it gets the click, as it would from a person.
 func (e element) click() {
 	e.tb.t.Helper()
-	at := call[[2]float64](e.tb, e.object, `function() {
-		this.scrollIntoView({block: "center", behavior: "instant"});
-		const r = this.getBoundingClientRect();
-		return [r.left + r.width / 2, r.top + r.height / 2];
+	// A person aims at what stands still: while late parts of the page come in and
+	// push it about, the element is followed.
+	at := call[[2]float64](e.tb, e.object, `async function() {
+		const frame = () => new Promise(requestAnimationFrame);
+		const patience = 120, enough = 4; // frames
+		let last = null, still = 0;
+		for (let i = 0; i < patience && still < enough; i++) {
+			this.scrollIntoView({block: "center", behavior: "instant"});
+			const r = this.getBoundingClientRect();
+			still = last && last.left === r.left && last.top === r.top ? still + 1 : 0;
+			last = r;
+			await frame();
+		}
+		return [last.left + last.width / 2, last.top + last.height / 2];
 	}`)
 	e.tb.do(chromedp.MouseClickXY(at[0], at[1]))
 }

@@ -211,7 +211,7 @@ func short(s string) string {
 func call[T any](tb *tab, object runtime.RemoteObjectID, function string) T {
 	tb.t.Helper()
 	v, err := chromedp.Run(tb.ctx, chromedp.CallFunctionOn[T](function, func(p *runtime.CallFunctionOnParams) {
-		p.ObjectID = object
+		p.ObjectID, p.AwaitPromise = object, new(true)
 	}))
 	if err != nil {
 		tb.t.Fatalf("calling %s: %v", short(function), err)
