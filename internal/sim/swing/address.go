@@ -14,6 +14,26 @@ const degree = math.Pi / 180
 // ballRadius is half of the least diameter, 42.67 mm (Equipment Rules Part 4, 3).
 const ballRadius = 0.021335
 
+// What the recorded drivers show of an address beside the posture (package
+// published), and what common practice adds.
+const (
+	// soleShort is how far short of the ball, towards the golfer, the head of a
+	// driver stands at address (recorded, both golfers: 0.06 m): the arms stretch
+	// and the head swings out by that much until impact. None with a wedge:
+	// assumption, in proportion to length between.
+	soleShort = 0.06 // m
+	// openShoulders is how far the shoulders stand open with a driver, whose ball
+	// lies forward (S. E. Kim et al. 2018, read in the abstract: a ball forward
+	// opens the shoulders; the size is an assumption), deg.
+	openShoulders = 8.0
+	// addressExtend is the lead arm at address as a share of its straight length:
+	// an elbow of about 163° (nearly straight: common practice).
+	addressExtend = 0.993
+	// bentMost is the least of it with a club that is too long for its golfer: an
+	// elbow at less than a right angle.
+	bentMost = 0.50
+)
+
 // Stance is the address that a body and a club lead to. Angles are radians.
 type Stance struct {
 	Forward float64 // trunk line (hips to shoulders) forward of vertical
@@ -25,6 +45,7 @@ type Stance struct {
 
 	BallToHeels float64 // along y, m
 	BallToToes  float64 // along y, m
+	BallToHands float64 // to the middle of both hands, along y, m
 	StanceWidth float64 // ankle to ankle, m
 	BallForward float64 // of mid-stance, towards the target, m
 }
@@ -42,103 +63,219 @@ func (f *figure) fails(err error) error {
 type wish struct{ angle, give float64 }
 
 // wishes returns what a golfer would like the trunk, the arms and the shaft to
-// do. Trunk: back-surface tilts of 30–40° (driver) to 40–45° (wedge) read over
-// several studies (from memory); the line through the hip and shoulder centres
-// reads 10–15° less, as a measured swing shows. Arms: within 0–20° of vertical;
-// shaft: some degrees flatter than the club's own lie (both common practice).
+// do. Two recorded drivers (package published) are played with the shaft at 44°
+// to the ground, 14° flatter than the club's own lie, hands low and 0.85 m from
+// the ball; shorter clubs are played nearer to their lie (common practice). Arms
+// hang within 0–20° of vertical (common practice). Hands so low with arms all but
+// straight ask for a trunk line 30–40° forward with a driver, which is what is
+// remembered of the surface of the back (several studies, from memory).
 func wishes(c Club) (trunk, arms, shaft wish) {
 	l := c.longness()
-	return wish{(27 - 4*l) * degree, 6 * degree},
-		wish{(4 + 4*l) * degree, 5 * degree},
-		wish{c.Lie - (5+3*l)*degree, 4 * degree}
+	return wish{(30 + 2*l) * degree, 7 * degree},
+		wish{(4 + l) * degree, 4 * degree},
+		wish{c.Lie - (5+9*l)*degree, 1.5 * degree}
 }
+
+// Deviation is how one address differs from the golfer's usual one.
+type Deviation struct {
+	Off  float64 // hands farther from the ball, m
+	Hang float64 // arms held farther out from the trunk, rad
+}
+
+// posture is the three angles that an address is solved for, rad.
+type posture struct{ forward, hang, shaft float64 }
 
 // takeStance solves the address: the posture that departs least from what the
 // golfer likes, in units of what is readily given up, while the club soles at
-// the ball. It sets where the figure stands and returns the joints there.
-// standOff moves the golfer away from the ball against that, m.
-func (f *figure) takeStance(standOff float64) (Stance, joints, error) {
-	l := f.club.longness()
-	h := f.body.Stature
-	st := Stance{
-		Side:        (6 + 3*l) * degree,
-		Lean:        (3 - 6*min(1, l)) * degree,
-		Knee:        (24 - 3*l) * degree,
-		StanceWidth: (0.18 + 0.08*l) * h, // heels about shoulder width for a driver, narrower for wedges: common practice
-		BallForward: 0.100 * max(0, l) * h,
-	}
+// the ball, and dev from that. It sets where the figure stands and returns the
+// joints there.
+func (f *figure) takeStance(dev Deviation) (Stance, joints, error) {
+	a := f.newAddress()
+	usual, ok := a.usual()
+	// Who has too long a club for an arm that hangs nearly straight bends it.
 	trunk, arms, shaft := wishes(f.club)
-	arms.angle += standOff / 0.6 // hub to hands is about 0.6 m
-
-	sole := f.body.Shoe + f.body.AnkleHeight
-	hipHeight := sole + (f.thigh+f.shank)*math.Cos(st.Knee/2)
-	head := f.club.HeadSpan/2 + f.club.HeadRadius/2
-	soleAt := geom.Vec{X: -(ballRadius + f.club.HeadDepth), Y: head}
-
-	var j joints
-	j[chSide] = st.Side
-	var ground geom.Vec // from the middle of the hips to the hands
-	height := func(x [3]float64) float64 {
-		j[chForward] = x[0]
-		ground = f.handsFromHips(&j, x[1], x[2], st, soleAt.X)
-		return hipHeight + ground.Z - f.reach*math.Sin(x[2])*math.Cos(st.Lean)
+	for !ok && a.joints[chExtend] > bentMost {
+		a.joints[chExtend] -= 0.05
+		usual, ok = a.deviate(posture{trunk.angle, arms.angle + 3*arms.give, shaft.angle - 2*shaft.give}, Deviation{})
 	}
+	if !ok {
+		return a.stance, a.joints, f.fails(ErrNoStance)
+	}
+	p := usual
+	// A deviation that no trunk can follow is taken as far as it can.
+	for share := 1.0; share > 0.05; share -= 0.1 {
+		if q, ok := a.deviate(usual, Deviation{share * dev.Off, share * dev.Hang}); ok {
+			p = q
+			break
+		}
+	}
+	a.stand(p)
+	for range 6 {
+		room := f.room(&a.joints, a.butt())
+		if room >= 0 {
+			break
+		}
+		// The butt of the grip would meet the body: the arms are held farther out.
+		q, ok := a.deviate(p, Deviation{Hang: -room / f.armLength})
+		if !ok {
+			break
+		}
+		p = q
+		a.stand(p)
+	}
+	return a.stance, a.joints, nil
+}
+
+// butt returns where the grip ends, at address.
+func (a *address) butt() geom.Vec {
+	c := a.figure.coreOf(&a.joints)
+	return along(c.hands, -a.figure.toCap, c.club)
+}
+
+// address is an address being solved.
+type address struct {
+	figure *figure
+	stance Stance
+	joints joints
+	sole   geom.Vec // where the shaft's axis meets the mat
+	hips   float64  // height of the hip joints, m
+	ground geom.Vec // from the middle of the hips to the hands, for the posture last tried
+}
+
+// newAddress fills what does not depend on the posture.
+func (f *figure) newAddress() *address {
+	l := f.club.longness()
+	a := &address{figure: f, stance: Stance{
+		Side:        (6 + 3*l) * degree,
+		Lean:        (3 - 9*min(1, l)) * degree,
+		Knee:        (24 + 2*l) * degree,
+		StanceWidth: (0.18 + 0.08*l) * f.body.Stature, // heels about shoulder width for a driver, narrower for wedges: common practice
+		BallForward: 0.085 * max(0, l) * f.body.Stature,
+	}}
+	st := &a.stance
+	a.hips = f.body.Shoe + f.body.AnkleHeight + (f.thigh+f.shank)*math.Cos(st.Knee/2)
+	a.sole = geom.Vec{X: -(ballRadius + f.club.HeadDepth), Y: f.club.axisToBall() + soleShort*max(0, l)}
+	a.joints[chSide] = st.Side
+	a.joints[chChest] = -openShoulders * degree
+	a.joints[chExtend] = addressExtend
+	return a
+}
+
+// miss returns how far (m) the hands of a posture are above the grip of the club
+// that is soled at the ball.
+func (a *address) miss(p posture) float64 {
+	a.joints[chForward] = p.forward
+	a.ground = a.figure.handsFromHips(&a.joints, p.hang, p.shaft, a.stance, a.sole.X)
+	return a.hips + a.ground.Z - a.figure.reach*math.Sin(p.shaft)*math.Cos(a.stance.Lean)
+}
+
+// usual returns the posture that departs least from the wishes, by sequential
+// quadratic programming on the one constraint (J. Nocedal and S. J. Wright 2006,
+// Numerical Optimization, ch. 18): it settles in 4 to 6 steps, in more where a
+// club is almost too long.
+func (a *address) usual() (posture, bool) {
+	trunk, arms, shaft := wishes(a.figure.club)
 	wish := [3]float64{trunk.angle, arms.angle, shaft.angle}
 	give := [3]float64{trunk.give, arms.give, shaft.give}
+	miss := func(x [3]float64) float64 { return a.miss(posture{x[0], x[1], x[2]}) }
+	// What a posture costs: its departures, and far more what it misses by.
+	cost := func(x [3]float64, miss float64) float64 {
+		const dear = 2000 // a metre
+		sum := dear * math.Abs(miss)
+		for i := range x {
+			d := (x[i] - wish[i]) / give[i]
+			sum += d * d
+		}
+		return sum
+	}
 	x := wish
-	miss := height(x)
-	for range 12 { // Gauss–Newton on the one constraint; settles in 4 to 6
-		c := miss
+	c := miss(x)
+	for range 200 {
 		const step = 1e-5
 		var g [3]float64
 		norm, off := 0.0, c
 		for i := range x {
 			y := x
 			y[i] += step
-			g[i] = (height(y) - c) / step
+			g[i] = (miss(y) - c) / step
 			norm += g[i] * g[i] * give[i] * give[i]
 			off += g[i] * (wish[i] - x[i])
 		}
-		for i := range x {
-			x[i] = wish[i] - g[i]*give[i]*give[i]*off/norm
+		from, was := x, cost(x, c)
+		for share := 1.0; share > 1e-3; share /= 2 {
+			for i := range x {
+				x[i] = from[i] + share*(wish[i]-g[i]*give[i]*give[i]*off/norm-from[i])
+			}
+			if c = miss(x); cost(x, c) < was {
+				break
+			}
 		}
-		if miss = height(x); math.Abs(miss-c) < 1e-9 {
+		if d := x[0] - from[0]; math.Abs(c) < 1e-9 && math.Abs(d) < 1e-9 {
 			break
 		}
 	}
-	if !(math.Abs(miss) < 1e-6) || x[2] < 15*degree || x[2] > 85*degree || x[0] < -10*degree || x[0] > 80*degree {
-		return st, j, f.fails(ErrNoStance)
-	}
-	st.Forward, st.Hang, st.Shaft = x[0], x[1], x[2]
-	hands := r3.Add(soleAt, geom.Vec{X: f.reach * math.Sin(st.Lean), Y: f.reach * math.Cos(st.Shaft) * math.Cos(st.Lean)})
-	f.pelvis = geom.Vec{X: -st.BallForward, Y: hands.Y - ground.Y, Z: hipHeight}
+	p := posture{x[0], x[1], x[2]}
+	return p, math.Abs(c) < 1e-6 && p.possible()
+}
+
+// deviate returns the posture with the hands and the arms of dev, for which the
+// trunk leans as it must.
+func (a *address) deviate(usual posture, dev Deviation) (posture, bool) {
+	p := usual
+	p.shaft = math.Acos(math.Cos(p.shaft) + dev.Off/(a.figure.reach*math.Cos(a.stance.Lean)))
+	p.hang += dev.Hang
+	p.forward = crossing(-10*degree, 80*degree, 1e-10, func(forward float64) float64 {
+		return a.miss(posture{forward, p.hang, p.shaft})
+	})
+	return p, math.Abs(a.miss(p)) < 1e-6 && p.possible()
+}
+
+// possible tells whether a golfer can stand like this. (Not a number is not.)
+func (p posture) possible() bool {
+	return p.shaft >= 15*degree && p.shaft <= 85*degree && p.forward >= -10*degree && p.forward <= 80*degree
+}
+
+// stand sets the figure on its feet in the posture.
+func (a *address) stand(p posture) {
+	a.miss(p)
+	f, st, j := a.figure, &a.stance, &a.joints
+	st.Forward, st.Hang, st.Shaft = p.forward, p.hang, p.shaft
+	hands := f.handsOver(a.sole, st)
+	f.pelvis = geom.Vec{X: -st.BallForward, Y: hands.Y - a.ground.Y, Z: a.hips}
 
 	// The weight is over the middle of the feet. Head, arms and trunk: 0.678 of
 	// body mass at 0.626 of the way from hip to shoulder (D. A. Winter 2009,
 	// Table 4.1, from memory); the legs' centre about half as far back as the hips.
 	const upper, upperAt, legs = 0.678, 0.626, 0.322
-	ahead := 0.042 * h // ankle to mid-foot
+	ahead := 0.042 * f.body.Stature // ankle to mid-foot
 	back := (upper*upperAt*f.trunk*math.Sin(st.Forward) - ahead) / (upper + legs/2)
-	ankleY := f.pelvis.Y - back
-	f.leadAnkle = geom.Vec{X: f.pelvis.X + st.StanceWidth/2, Y: ankleY, Z: sole}
-	f.trailAnkle = geom.Vec{X: f.pelvis.X - st.StanceWidth/2, Y: ankleY, Z: sole}
-	st.BallToHeels = ankleY + 0.25*f.body.FootLength
-	st.BallToToes = st.BallToHeels - f.body.FootLength
+	ankle := geom.Vec{X: f.pelvis.X, Y: f.pelvis.Y - back, Z: f.body.Shoe + f.body.AnkleHeight}
+	f.leadAnkle = r3.Add(ankle, geom.Vec{X: st.StanceWidth / 2})
+	f.trailAnkle = r3.Sub(ankle, geom.Vec{X: st.StanceWidth / 2})
+	lead, _ := f.leadFoot()
+	trail, _ := f.trailFoot(0)
+	st.BallToHeels = max(lead.A.Y, trail.A.Y) + lead.R
+	st.BallToToes = min(lead.B.Y, trail.B.Y) - lead.R
+	st.BallToHands = hands.Y
 
-	// In channels: the hands by angle, slope and reach about the hub, the club
-	// by its direction.
-	c := f.trunkOf(&j)
-	hands.Z = f.reach * math.Sin(st.Shaft) * math.Cos(st.Lean)
-	f.aim(&j, r3.Sub(hands, c.hub))
-	club := r3.Scale(1/f.reach, r3.Sub(soleAt, hands))
+	// In channels: the hands by angle and slope about the hub, the club by its
+	// direction.
+	c := f.trunkOf(j)
+	f.aim(j, r3.Sub(hands, c.hub))
+	club := r3.Scale(1/f.reach, r3.Sub(a.sole, hands))
 	j[chPhi], j[chClubSlope] = planeAngles(club, 0)
-	return st, j, nil
+}
+
+// handsOver returns where the hands are with the club soled at a point.
+func (f *figure) handsOver(sole geom.Vec, st *Stance) geom.Vec {
+	sl, cl := math.Sincos(st.Lean)
+	ss, cs := math.Sincos(st.Shaft)
+	return r3.Add(sole, geom.Vec{X: f.reach * sl, Y: f.reach * cs * cl, Z: f.reach * ss * cl})
 }
 
 // aim sets the hand channels so that the hands lie at offset from the hub.
 func (f *figure) aim(j *joints, offset geom.Vec) {
-	j[chReach] = geom.Norm(offset)
-	j[chTheta], j[chHandSlope] = planeAngles(r3.Scale(1/j[chReach], offset), j[chHandTrace])
+	j[chTheta], j[chHandSlope] = planeAngles(r3.Unit(offset), j[chHandTrace])
 }
 
 // handsFromHips returns where the hands are, seen from the middle of the hips,
@@ -157,7 +294,6 @@ func (f *figure) handsFromHips(j *joints, hang, shaft float64, st Stance, soleX 
 	c.hub.X += across
 	sh, ch := math.Sincos(hang)
 	down := geom.Vec{Y: -sh, Z: -ch}
-	reach := softMin(f.stretch(&c, down, c.leadShoulder, -leadAbove, f.armLimit),
-		f.stretch(&c, down, c.trailShoulder, trailBelow, f.armLimit+girdleEase))
-	return r3.Add(c.hub, r3.Scale(reach, down))
+	c.leadArm = j[chExtend] * f.armLength
+	return along(c.hub, f.handReach(&c, down), down)
 }

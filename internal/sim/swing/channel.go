@@ -12,7 +12,7 @@ const (
 	chTheta channel = iota
 	chHandSlope
 	chHandTrace
-	chReach // hub to the middle of the hands, m; the arms may allow less
+	chExtend // how far the lead arm stretches: shoulder to the middle of its fist, over its length
 
 	// The club points from the hands to the head: phi is its angle in the club
 	// plane, measured as theta is.

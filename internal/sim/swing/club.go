@@ -24,6 +24,7 @@ type Club struct {
 // Where the hands are on the club, metres. Common practice, no source: a few
 // centimetres of grip stand out past the lead hand, and a hand covers 9 cm.
 const (
+	wholeHands  = 1.75  // m: of this stature and over; children's hands cover less
 	gripToCap   = 0.10  // middle of both hands to the grip cap
 	leadAbove   = 0.040 // centre of the lead hand above that middle
 	trailBelow  = 0.045 // centre of the trail hand below it
@@ -83,3 +84,7 @@ func (c Club) longness() float64 {
 	const wedge, driver = 0.90, 1.156 // m
 	return min(1.25, max(-0.25, (c.Length-wedge)/(driver-wedge)))
 }
+
+// axisToBall returns how far (m) the point where the shaft's axis meets the mat
+// lies on the golfer's side of the ball, when the middle of the head is at it.
+func (c Club) axisToBall() float64 { return c.HeadSpan/2 + c.HeadRadius/2 }

@@ -48,11 +48,11 @@ const (
 // pendulum of the golfer's own arms and club, in the plane of the shaft at
 // impact. The one free number, the late wrist torque, is found so that the arm
 // is at its impact angle when the club is.
-func bringDown(b body.Body, c Club, s *score) (Downswing, error) {
+func bringDown(b body.Body, c Club, s *score, hubToHands float64) (Downswing, error) {
 	_, armMoment, armInertia := b.ArmInertia()
 	d := Downswing{
 		Pendulum: Pendulum{
-			ArmInertia: armInertia, ArmMoment: armMoment, ArmLength: s[chReach][kImpact],
+			ArmInertia: armInertia, ArmMoment: armMoment, ArmLength: hubToHands,
 			ClubMass: c.Mass, ClubMoment: c.Moment, ClubSpin: c.Spin, ClubLength: c.Reach(),
 			Slope: s[chClubSlope][kImpact], Gravity: Gravity,
 		},

@@ -26,9 +26,9 @@ func ExampleNew() {
 	head := s.PoseAt(s.TopTime())[swing.Clubhead]
 	fmt.Printf("%v at the top %.1f m above the mat\n", swing.Clubhead, head.A.Z)
 	// Output:
-	// ball to toes 0.7 m
-	// impact after 1.3 s at 49 m/s
-	// clubhead at the top 2.2 m above the mat
+	// ball to toes 1.0 m
+	// impact after 1.3 s at 47 m/s
+	// clubhead at the top 2.0 m above the mat
 }
 
 // The family says how much higher than usual the guest's club may come.
@@ -72,6 +72,6 @@ func ExampleMeasure() {
 		}
 	}
 	// Output:
-	// top: shoulder turn: 86 deg
+	// top: shoulder turn: 94 deg
 	// time: backswing: 0.88 s
 }

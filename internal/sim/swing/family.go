@@ -17,6 +17,7 @@ type Family struct {
 	body    body.Body
 	club    Club
 	style   Style
+	stands  standing
 	spread  [NumTraits]float64
 	times   []float64
 	moments []moment
@@ -25,12 +26,21 @@ type Family struct {
 
 // NewFamily models the central swing and its spread.
 func NewFamily(b body.Body, c Club, style Style) (*Family, error) {
-	central, err := New(b, c, style)
+	stands, err := newStanding(b, c, style)
 	if err != nil {
 		return nil, err
 	}
-	return &Family{Central: central, body: b, club: c, style: style, spread: style.spread(b.ArmSD)}, nil
+	f := &Family{body: b, club: c, style: style, stands: stands, spread: style.spread(b.ArmSD)}
+	f.Central = &Swing{}
+	if err := f.Central.build(b, c, style, stands.of(Variation{}), [NumTraits]float64{}, nil); err != nil {
+		return nil, err
+	}
+	return f, nil
 }
+
+// Note returns a sentence about what is strange in the distances that were
+// measured at address, or "".
+func (f *Family) Note() string { return f.stands.note }
 
 // Member models the member of the family that v places.
 func (f *Family) Member(v Variation) (*Swing, error) {
@@ -52,12 +62,8 @@ func (f *Family) Fill(v Variation, s *Swing) error {
 	// Long arms tend to go with high shoulders (ANSUR II residuals), so an arm
 	// longer than guessed also hangs from a shoulder a little higher.
 	b.ShoulderHeight += v[TraitArm] * b.ArmShoulderCorr * b.ShoulderHeightSD
-	return s.build(b, f.club, f.style, trait, &f.Central.Downswing)
+	return s.build(b, f.club, f.style, f.stands.of(v), trait, &f.Central.Downswing)
 }
-
-// Spread returns one standard deviation of a trait in its own unit (rad, m, or
-// a fraction of the arm for TraitWidth).
-func (f *Family) Spread(t Trait) float64 { return f.spread[t] }
 
 // SetTimes fixes the instants at which Poses evaluates a member.
 func (f *Family) SetTimes(times []float64) {

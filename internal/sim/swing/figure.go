@@ -14,10 +14,15 @@ type figure struct {
 	body                  body.Body
 	club                  Club
 	reach                 float64  // middle of the hands to the sole
+	toCap                 float64  // middle of the hands to the grip cap
+	leadAbove, trailBelow float64  // centres of the hands from that middle, up and down the grip
 	trunk, thigh, shank   float64  // segment lengths, m
 	pelvis                geom.Vec // middle of the hips at address
 	leadAnkle, trailAnkle geom.Vec
-	armLimit              float64 // longest shoulder to hand-centre distance with the elbow all but straight
+	armLength             float64 // shoulder to the middle of the fist, straight
+	trailLimit            float64 // longest shoulder to fist distance of the trail arm before its shoulder gives
+	girdle, girdleMost    float64 // how far the lead shoulder is drawn forward, and the most that the trail one may be, m
+	soft                  float64 // m over which one limit gives way to another
 	legLimit              float64 // the same from hip to ankle
 	sinLie, cosLie        float64
 }
@@ -27,19 +32,25 @@ type figure struct {
 // up by a few centimetres before the arms check the hands (assumption: about
 // half of the range that scapular protraction allows).
 const (
-	armStraight = 0.985
+	armStraight = 0.988
+	armLongest  = 0.996
 	legStraight = 0.998
-	girdleSlide = 0.075                  // m
-	softness    = 0.03                   // m over which one limit gives way to another
-	girdleEase  = girdleSlide - softness // the most that a stance may ask of the girdle without feeling the stop
+	girdleEase  = 0.026 // of stature: the lead shoulder drawn forward by the arms that hang from it
+	girdleSlide = 0.062 // of stature: the most that a shoulder slides
+	softness    = 0.016 // of stature: over which one limit gives way to another
 )
 
 func newFigure(b body.Body, c Club) figure {
-	f := figure{body: b, club: c, reach: c.Reach()}
+	hand := min(1, b.Stature/wholeHands)
+	f := figure{body: b, club: c, toCap: hand * gripToCap, leadAbove: hand * leadAbove, trailBelow: hand * trailBelow}
+	f.reach = c.Length - f.toCap
 	f.trunk = b.ShoulderHeight - b.HipHeight
 	f.thigh = b.HipHeight - b.KneeHeight
 	f.shank = b.KneeHeight - b.AnkleHeight
-	f.armLimit = armStraight * b.Arm()
+	f.armLength = b.Arm()
+	f.trailLimit = armStraight * f.armLength
+	f.girdle, f.girdleMost = girdleEase*b.Stature, girdleSlide*b.Stature
+	f.soft = softness * b.Stature
 	f.legLimit = legStraight * (f.thigh + f.shank)
 	f.sinLie, f.cosLie = math.Sincos(c.Lie)
 	return f
@@ -54,6 +65,7 @@ type core struct {
 	hips           geom.Vec // from the trail to the lead hip
 	leadShoulder   geom.Vec
 	trailShoulder  geom.Vec
+	leadArm        float64  // how far the lead arm stretches from its shoulder, which gives by the girdle's ease
 	hands          geom.Vec // middle of both hands, on the shaft axis
 	club, clubFace geom.Vec // from the hands along the shaft; square to it, to the toe side
 }
@@ -103,11 +115,46 @@ func (f *figure) coreOf(j *joints) core {
 	c := f.trunkOf(j)
 	arm, _ := inPlane(j[chTheta], j[chHandSlope], j[chHandTrace])
 	c.club, c.clubFace = inPlane(j[chPhi], j[chClubSlope], j[chClubTrace])
-	limit := f.armLimit + girdleSlide
-	reach := softMin(j[chReach], f.stretch(&c, arm, c.leadShoulder, -leadAbove, limit))
-	reach = softMin(reach, f.stretch(&c, arm, c.trailShoulder, trailBelow, limit))
-	c.hands = along(c.hub, reach, arm)
+	c.leadArm = j[chExtend] * f.armLength
+	c.hands = along(c.hub, f.handReach(&c, arm), arm)
+	f.clearMat(&c)
 	return c
+}
+
+// clearMat lifts the hands, and so bends the arms, where the clubhead would dig
+// into the mat: a golfer feels the ground.
+func (f *figure) clearMat(c *core) {
+	heel, toe := f.headAxis(c)
+	low := heel.Z
+	if toe.Z < low {
+		low = toe.Z
+	}
+	// The greater of the two, with the corner rounded.
+	over := low - f.club.HeadRadius - matDepth
+	c.hands.Z += (math.Sqrt(over*over+matSoftness*matSoftness) - over) / 2
+}
+
+const (
+	matDepth    = -0.007 // m: how deep a head may press into the mat
+	matSoftness = 0.004  // m over which the mat makes itself felt
+)
+
+// handReach returns how far from the hub along arm the middle of the hands is
+// with the lead arm stretched as it is and its shoulder drawn forward, unless the
+// trail arm holds it back with its shoulder as far forward as it goes.
+func (f *figure) handReach(c *core, arm geom.Vec) float64 {
+	return f.softMin(f.stretch(c, arm, c.leadShoulder, -f.leadAbove, c.leadArm+f.girdle),
+		f.stretch(c, arm, c.trailShoulder, f.trailBelow, f.trailLimit+f.girdleMost))
+}
+
+// hubToHands returns the distance from the hub to the hands at a key moment, m.
+func (f *figure) hubToHands(s *score, key int) float64 {
+	var j joints
+	for ch := range numChannels {
+		j[ch] = s[ch][key]
+	}
+	c := f.coreOf(&j)
+	return geom.Norm(r3.Sub(c.hands, c.hub))
 }
 
 // stretch returns how far from the hub along arm the middle of the hands may go
@@ -118,22 +165,22 @@ func (f *figure) stretch(c *core, arm, shoulder geom.Vec, offset, limit float64)
 	return root(b*b-geom.Dot(v, v)+limit*limit) - b
 }
 
-// softMin is the lesser of a and b with the corner rounded over softness; it is
+// softMin is the lesser of a and b with the corner rounded over f.soft; it is
 // never more than either. (Comparisons: the min and max builtins cost more, for
 // the sake of NaN and −0.)
-func softMin(a, b float64) float64 {
+func (f *figure) softMin(a, b float64) float64 {
 	d := a - b
-	if d >= softness {
+	if d >= f.soft {
 		return b
 	}
-	if d <= -softness {
+	if d <= -f.soft {
 		return a
 	}
 	if d > 0 {
 		a, d = b, -d
 	}
-	h := softness + d
-	return a - h*h/(4*softness)
+	h := f.soft + d
+	return a - h*h/(4*f.soft)
 }
 
 // pose fills out with every part for the joints j.
@@ -146,8 +193,8 @@ func (f *figure) pose(j *joints, out *Pose) {
 }
 
 func (f *figure) poseClub(c *core, out *Pose) {
-	end := along(c.hands, gripLength-gripToCap, c.club)
-	out[Grip] = geom.Capsule{A: along(c.hands, -gripToCap, c.club), B: end, R: gripRadius}
+	end := along(c.hands, gripLength-f.toCap, c.club)
+	out[Grip] = geom.Capsule{A: along(c.hands, -f.toCap, c.club), B: end, R: gripRadius}
 	out[Shaft] = geom.Capsule{A: end, B: along(c.hands, f.reach-f.club.HeadRadius, c.club), R: shaftRadius}
 	heel, toe := f.headAxis(c)
 	out[Clubhead] = geom.Capsule{A: heel, B: toe, R: f.club.HeadRadius}
@@ -170,8 +217,8 @@ func (f *figure) poseTrunk(c *core, out *Pose) {
 	b := &f.body
 	half := b.HipWidth / 2
 	out[Pelvis] = geom.Capsule{A: along(c.pelvis, -half, c.hips), B: along(c.pelvis, half, c.hips), R: b.PelvisRadius}
-	// The shoulder line is the joints' height; the round top of the chest stays under it.
-	out[Trunk] = geom.Capsule{A: along(c.pelvis, 0.05, c.up), B: along(c.hub, -0.8*b.TrunkRadius, c.up), R: b.TrunkRadius}
+	// The round top of the chest carries the shoulders and rises between them to the neck.
+	out[Trunk] = geom.Capsule{A: along(c.pelvis, 0.05, c.up), B: along(c.hub, -0.55*b.TrunkRadius, c.up), R: b.TrunkRadius}
 
 	// The head is carried 14° more forward than the trunk, looking at the ball,
 	// and half as far to the side.

@@ -4,14 +4,18 @@ import (
 	"math"
 
 	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/r3"
 )
 
-// meetBall fills the key of impact. The hands come through higher than they
-// stood (by about 0.07 statures in the one recorded swing; shaft some degrees
-// steeper), the club's sole is back at the ball and the lead arm is straight:
-// the trunk's tilt at which the lead hand reaches the grip follows, and with it
-// the hand plane.
+// teed is how high over the mat a driver's sole passes at impact, m: the ball is
+// on a tee (the height is a judgement between 0.01 and 0.03).
+const teed = 0.02
+
+// meetBall fills the key of impact. The shaft stands a few degrees steeper than
+// at address (recorded drivers: 3–4°), the club's sole is back at the ball and
+// the lead arm is straight: the trunk's tilt at which the lead hand reaches the
+// grip follows, and with it the hand plane.
 func (f *figure) meetBall(s *score, st Stance, steeper float64) error {
 	var j joints
 	for ch := range numChannels {
@@ -21,27 +25,54 @@ func (f *figure) meetBall(s *score, st Stance, steeper float64) error {
 	// Hands about level with the ball for a driver, ahead by 8° for a wedge
 	// (shaft lean 5–12° with irons, common practice).
 	j[chPhi] = (8 - 6*l) * degree
-	j[chClubSlope] = st.Shaft + (1.5+6*l)*degree + 0.6*steeper
+	j[chClubSlope] = st.Shaft + (1.5+1.8*l)*degree + 0.6*steeper
 	club, _ := inPlane(j[chPhi], j[chClubSlope], j[chClubTrace])
-	sole := geom.Vec{X: -(ballRadius + f.club.HeadDepth), Y: f.club.HeadSpan/2 + f.club.HeadRadius/2}
+	sole := geom.Vec{X: -(ballRadius + f.club.HeadDepth), Y: f.club.axisToBall()}
+	if f.club.Kind == plan.KindDriver {
+		sole.Z = teed
+	}
 	hands := r3.Sub(sole, r3.Scale(f.reach, club))
-	lead, trail := r3.Sub(hands, r3.Scale(leadAbove, club)), r3.Add(hands, r3.Scale(trailBelow, club))
-	arm := func(forward float64) float64 {
+	lead := r3.Sub(hands, r3.Scale(f.leadAbove, club))
+	arm := func(forward float64) float64 { // the share of the lead arm that it takes
 		j[chForward] = forward
-		c := f.trunkOf(&j)
-		return max(geom.Norm(r3.Sub(lead, c.leadShoulder)),
-			geom.Norm(r3.Sub(trail, c.trailShoulder))-girdleEase) - f.armLimit
+		return (geom.Norm(r3.Sub(lead, f.trunkOf(&j).leadShoulder)) - f.girdle) / f.armLength
 	}
 	// Standing up takes the shoulder away from the hands.
-	top := s[chForward][kTop]
-	j[chForward] = crossing(top-18*degree, top+4*degree, 1e-9, arm)
+	top, want := s[chForward][kTop], j[chExtend]
+	for range 4 {
+		j[chForward] = crossing(top-25*degree, top+12*degree, 1e-9, func(forward float64) float64 { return arm(forward) - want })
+		room := f.room(&j, along(hands, -f.toCap, club))
+		if room >= 0 {
+			break
+		}
+		// Hips that would meet the butt of the grip give way, and stay away while
+		// the hands pass.
+		j[chPelvisY] -= room
+		s[chPelvisY][kThrough] -= room
+	}
+	j[chExtend] = arm(j[chForward])
 	f.aim(&j, r3.Sub(hands, f.trunkOf(&j).hub))
-	for _, ch := range []channel{chTheta, chHandSlope, chReach, chPhi, chClubSlope, chForward} {
+	for ch := range numChannels {
 		s[ch][kImpact] = j[ch]
 	}
-	s[chForward][kShaftThrough] = j[chForward] - 3*degree
 	if math.IsNaN(j[chTheta]) {
 		return ErrNoImpact
 	}
 	return nil
+}
+
+// room returns how far (m) the butt of the grip is from trunk, hips and trail
+// thigh, less the little that has to stay free.
+func (f *figure) room(j *joints, butt geom.Vec) float64 {
+	const free = 0.015
+	var p Pose
+	f.pose(j, &p)
+	room := math.Inf(1)
+	for _, part := range []Part{Trunk, Pelvis, TrailThigh, LeadThigh} {
+		c := &p[part]
+		axis := r3.Sub(c.B, c.A)
+		at := max(0, min(1, geom.Dot(r3.Sub(butt, c.A), axis)/geom.Dot(axis, axis)))
+		room = min(room, geom.Norm(r3.Sub(butt, along(c.A, at, axis)))-c.R-gripRadius-free)
+	}
+	return room
 }

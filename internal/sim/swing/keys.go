@@ -23,28 +23,11 @@ type turns struct{ chest, hips, hands, club float64 }
 func turnsOf(word string) turns {
 	switch word {
 	case "compact":
-		return turns{80, 43, 128, 232}
+		return turns{80, 43, 120, 233}
 	case "long":
-		return turns{103, 54, 150, 270}
+		return turns{103, 54, 142, 271}
 	default:
-		return turns{92, 49, 140, 254}
-	}
-}
-
-// finishes holds what the word for a follow-through means: the hands' and the
-// club's angle at the end (degrees), the slope of the club's plane there
-// (negative: the head hangs behind the back) and how far the arms stay out, as a
-// fraction of their length.
-type finishes struct{ hands, club, slope, out float64 }
-
-func finishesOf(word string) finishes {
-	switch word {
-	case "held":
-		return finishes{-106, -168, 47, 0.88}
-	case "loose":
-		return finishes{-162, -218, -52, 0.74}
-	default:
-		return finishes{-178, -236, -70, 0.64}
+		return turns{92, 49, 132, 255}
 	}
 }
 

@@ -27,27 +27,28 @@ func root(x float64) float64 {
 
 func (f *figure) poseArms(c *core, out *Pose) {
 	bend := sum(-1, c.up, 0.3, c.lead)
-	f.arm(c.leadShoulder, along(c.hands, -leadAbove, c.club), bend,
+	f.arm(c.leadShoulder, along(c.hands, -f.leadAbove, c.club), bend, min(c.leadArm, armLongest*f.armLength),
 		&out[LeadUpperArm], &out[LeadForearm], &out[LeadHand])
 	bend = sum(-1, c.up, -0.3, c.lead)
-	f.arm(c.trailShoulder, along(c.hands, trailBelow, c.club), bend,
+	f.arm(c.trailShoulder, along(c.hands, f.trailBelow, c.club), bend, f.trailLimit,
 		&out[TrailUpperArm], &out[TrailForearm], &out[TrailHand])
 }
 
 // arm closes one arm between shoulder and hand by inverse kinematics; the elbow
 // points as nearly as it can along bend. A shoulder that is farther off than the
-// arm is long slides along.
-func (f *figure) arm(shoulder, hand, bend geom.Vec, upper, fore, fist *geom.Capsule) {
+// arm stretches slides along.
+func (f *figure) arm(shoulder, hand, bend geom.Vec, stretch float64, upper, fore, fist *geom.Capsule) {
 	b := &f.body
 	line := r3.Sub(hand, shoulder)
 	dist := geom.Norm(line)
 	dir := r3.Scale(1/dist, line)
-	if use := softMin(dist, f.armLimit); use < dist {
+	if use := f.softMin(dist, stretch); use < dist {
 		shoulder = along(shoulder, dist-use, dir)
 		dist = use
 	}
-	wrist := along(hand, -b.Hand, dir)
-	elbow := middleJoint(shoulder, dir, dist-b.Hand, b.UpperArm, b.Forearm, bend)
+	// Forearm and hand are one line: how the club turns in the hands is the wrists'.
+	elbow := middleJoint(shoulder, dir, dist, b.UpperArm, b.Forearm+b.Hand, bend)
+	wrist := along(elbow, b.Forearm/(b.Forearm+b.Hand), r3.Sub(hand, elbow))
 	*upper = geom.Capsule{A: shoulder, B: elbow, R: b.UpperArmRadius}
 	*fore = geom.Capsule{A: elbow, B: wrist, R: b.ForearmRadius}
 	*fist = geom.Capsule{A: wrist, B: hand, R: b.HandRadius}
@@ -70,15 +71,50 @@ func (f *figure) poseLegs(c *core, lift float64, out *Pose) {
 	front := geom.Vec{X: c.hips.Y, Y: -c.hips.X}
 	half := b.HipWidth / 2
 
-	leadToe := geom.Vec{X: 0.34, Y: -0.94} // foot flared 20° to the target, common practice
+	lead, leadToe := f.leadFoot()
 	f.leg(along(c.pelvis, half, c.hips), f.leadAnkle, along(leadToe, 0.5, front), &out[LeadThigh], &out[LeadShank])
-	out[LeadFoot] = f.foot(f.leadAnkle, leadToe, 0)
+	out[LeadFoot] = lead
 
-	trailToe := geom.Vec{X: -0.17 + 0.9*lift, Y: -0.98 + 0.3*lift}
-	trailToe = r3.Scale(1/geom.Norm(trailToe), trailToe)
-	ankle := r3.Add(f.trailAnkle, geom.Vec{X: 0.06 * lift, Y: -0.07 * lift, Z: 0.45 * b.FootLength * lift})
-	f.leg(along(c.pelvis, -half, c.hips), ankle, r3.Add(trailToe, front), &out[TrailThigh], &out[TrailShank])
-	out[TrailFoot] = f.foot(ankle, trailToe, lift)
+	trail, ankle := f.trailFoot(lift)
+	trailToe := r3.Sub(trail.B, trail.A)
+	trailToe.Z = 0
+	f.leg(along(c.pelvis, -half, c.hips), ankle, r3.Add(r3.Unit(trailToe), front), &out[TrailThigh], &out[TrailShank])
+	out[TrailFoot] = trail
+}
+
+// leadFoot returns the lead foot, which stays where it was put, and the way its
+// toe points: flared 20° to the target (common practice).
+func (f *figure) leadFoot() (foot geom.Capsule, toe geom.Vec) {
+	toe = geom.Vec{X: 0.34, Y: -0.94}
+	heel, tip, _ := f.footOn(f.leadAnkle, toe)
+	return geom.Capsule{A: heel, B: tip, R: f.body.FootRadius}, toe
+}
+
+// trailFoot returns the trail foot and its ankle when the heel has come up: 0
+// flat, 1 on the toe, about which the foot turns to the target.
+func (f *figure) trailFoot(lift float64) (foot geom.Capsule, ankle geom.Vec) {
+	_, tip, rise := f.footOn(f.trailAnkle, geom.Vec{X: -0.17, Y: -0.985})
+	toe := r3.Unit(geom.Vec{X: -0.17 + 0.9*lift, Y: -0.985 + 0.3*lift})
+	sp, cp := math.Sincos(lift * heelUp)
+	back := geom.Vec{X: -toe.X * cp, Y: -toe.Y * cp, Z: sp}
+	upper := geom.Vec{X: toe.X * sp, Y: toe.Y * sp, Z: cp}
+	b := &f.body
+	ankle = along(along(tip, (1-ankleAt)*b.FootLength-b.FootRadius, back), rise, upper)
+	return geom.Capsule{A: along(tip, b.FootLength-2*b.FootRadius, back), B: tip, R: b.FootRadius}, ankle
+}
+
+const (
+	ankleAt = 0.25        // ankle ahead of the heel, of the foot's length: assumption
+	heelUp  = 69 * degree // of the foot to the floor when it stands on its toe: assumption
+)
+
+// footOn returns the ends of the axis of a foot that stands flat under an ankle,
+// and how far the ankle is above that axis.
+func (f *figure) footOn(ankle, toe geom.Vec) (heel, tip geom.Vec, rise float64) {
+	b := &f.body
+	ground := geom.Vec{X: ankle.X, Y: ankle.Y, Z: b.FootRadius}
+	return along(ground, b.FootRadius-ankleAt*b.FootLength, toe),
+		along(ground, (1-ankleAt)*b.FootLength-b.FootRadius, toe), ankle.Z - b.FootRadius
 }
 
 // leg closes one leg between hip and ankle; the knee points as nearly as it can
@@ -87,21 +123,9 @@ func (f *figure) leg(hip, ankle, bend geom.Vec, thigh, shank *geom.Capsule) {
 	line := r3.Sub(ankle, hip)
 	dist := geom.Norm(line)
 	dir := r3.Scale(1/dist, line)
-	use := softMin(dist, f.legLimit)
+	use := f.softMin(dist, f.legLimit)
 	hip = along(hip, dist-use, dir)
 	knee := middleJoint(hip, dir, use, f.thigh, f.shank, bend)
 	*thigh = geom.Capsule{A: hip, B: knee, R: f.body.ThighRadius}
 	*shank = geom.Capsule{A: knee, B: ankle, R: f.body.ShankRadius}
-}
-
-// foot runs from under the ankle to the toe, which stays on the ground while
-// the heel lifts.
-func (f *figure) foot(ankle, toe geom.Vec, lift float64) geom.Capsule {
-	r := f.body.FootRadius
-	length := 0.72*f.body.FootLength - r
-	heel := ankle
-	heel.Z -= (f.body.AnkleHeight + f.body.Shoe - r) * (1 - 0.6*lift)
-	tip := along(heel, length*(1-0.35*lift), toe)
-	tip.Z = r
-	return geom.Capsule{A: heel, B: tip, R: r}
 }

@@ -51,7 +51,7 @@ func TestFitPlane(t *testing.T) {
 // TestCurve asks for what cubic Bessel interpolation promises: parabolas come
 // back exactly between inner keys, and the ends rest.
 func TestCurve(t *testing.T) {
-	times := keys{0, 0.3, 0.5, 1.1, 1.2, 1.7, 1.8, 2.4, 3, 3.2}
+	times := keys{0, 0.3, 0.5, 1.1, 1.2, 1.7, 1.8, 2.1, 2.4, 2.5, 3, 3.2}
 	parabola := func(x float64) float64 { return 2 - x + 0.7*x*x }
 	var c curve
 	for k, x := range times {

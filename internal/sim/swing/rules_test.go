@@ -50,8 +50,10 @@ func TestCeilingRulesOfThumb(t *testing.T) {
 	if central.box.Max.Z <= 8*foot {
 		t.Errorf("central swing reaches %.3f m, want above 8 ft = %.3f m", central.box.Max.Z, 8*foot)
 	}
-	if central.box.Max.Z < 2.50 || central.box.Max.Z > 2.62 {
-		t.Errorf("central swing reaches %.3f m, want 2.50 to 2.62 m", central.box.Max.Z)
+	// Recorded drivers of men of about this height (package published) have the
+	// middle of the face at most 2.3 to 2.7 m above the mat, its edge 0.05 m more.
+	if central.box.Max.Z < 2.44 || central.box.Max.Z > 2.62 {
+		t.Errorf("central swing reaches %.3f m, want 2.44 to 2.62 m", central.box.Max.Z)
 	}
 	if d := central.through - central.back; math.Abs(d) > 0.10 {
 		t.Errorf("follow-through %.3f m, backswing %.3f m high, want within 0.10 m of each other", central.through, central.back)

@@ -16,6 +16,15 @@ func clubNamed(name string) Club {
 	return NewClub(plan.DefaultClub(kind, name))
 }
 
+// clubOf returns a club of the default set, for children one cut to their size.
+func clubOf(height float64, name string) Club {
+	c := clubNamed(name)
+	if height < 1.45 {
+		return NewClub(plan.Club{Kind: c.Kind, Length: c.Length * height / 1.6, Lie: c.Lie / degree})
+	}
+	return c
+}
+
 // golfer returns the body of somebody of whom only the height is known.
 func golfer(height float64) body.Body {
 	return body.New(plan.Player{Name: "golfer", Height: height, Shoe: plan.DefaultShoe})

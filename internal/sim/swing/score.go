@@ -1,35 +1,50 @@
 package swing
 
+import "math"
+
 // plot is what all the channels of one swing are written from. Angles are
 // degrees here, as golfers and papers have them.
 type plot struct {
-	turn turns
-	end  finishes
+	turn          turns
+	held, loose   float64 // 1 for a follow-through of that word, else 0
+	short         float64 // of the club: 0 for a driver, 1 for a wedge
+	steep         float64 // how much steeper than a recorded driver's the shaft stands at address
+	size          float64 // of body shifts, which are written for 1.75 m
+	stance        Stance
+	back, through float64 // how round the swing is: 1 as the rounder recorded golfer's, −1 as the other's
 
-	longness, short float64 // of the club: 1 and 0 for a driver, 0 and 1 for a wedge
-	arm             float64 // m
-	size            float64 // of body shifts, which are written for 1.75 m
-	stance          Stance
-
-	longer, wrist, around, path float64 // traits, degrees
-	sway, rise                  float64 // traits, m
-	width                       float64 // of the follow-through: 1 and the trait
-	clubUp, handsUp             float64 // how much steeper than neutral the planes are
+	longer, wrist, path float64 // traits, degrees
+	sway, rise          float64 // traits, m
+	width               float64 // trait, share of the arm
+	clubUp, handsUp     float64 // how much steeper than neutral the planes are
 }
 
 // write fills the score of the swing that style and trait (in their own units,
-// not standard deviations) make of a figure at address. Its rows follow the
-// measured figures of the package published, against which the whole swing is held;
-// what none of them fixes is a judgement.
+// not standard deviations) make of a figure at address.
+//
+// Where hands and club go is written after two recorded driver swings (package
+// published): each channel was fitted to each recording for a golfer of 1.84 m,
+// with the trunk's turns and tilts as below and the lead arm all but straight to
+// 0.06 s after impact. A row holds the mean of the two golfers; a second row
+// half their difference, along which golfers are spread. For other lengths of
+// club the planes follow the shaft's slope at address. How the trunk goes follows
+// the figures of package published and is a judgement where none fixes it.
 func (f *figure) write(style Style, trait [NumTraits]float64, st Stance, start joints) (score, error) {
 	l := f.club.longness()
 	p := plot{
-		turn: turnsOf(style.Turn), end: finishesOf(style.Follow),
-		longness: l, short: 1 - l,
-		arm: f.body.Arm(), size: f.body.Stature / 1.75, stance: st,
-		longer: trait[TraitTurn] / degree, wrist: trait[TraitWrist] / degree,
-		around: trait[TraitAround] / degree, path: trait[TraitPath] / degree,
-		sway: trait[TraitSway], rise: trait[TraitRise], width: 1 + trait[TraitWidth],
+		turn: turnsOf(style.Turn), short: 1 - l,
+		steep: st.Shaft/degree - 44, size: f.body.Stature / 1.75, stance: st,
+		back: between(trait[TraitBack]), through: between(trait[TraitThrough]),
+		longer: trait[TraitTurn] / degree, wrist: trait[TraitWrist] / degree, path: trait[TraitPath] / degree,
+		sway: trait[TraitSway], rise: trait[TraitRise], width: trait[TraitWidth],
+	}
+	switch style.Follow {
+	case "held":
+		p.held = 1
+		p.sway, p.rise = p.sway-looseSway, p.rise-looseRise
+	case "loose":
+		p.loose = 1
+		p.sway, p.rise = p.sway+looseSway, p.rise+looseRise
 	}
 	p.clubUp, p.handsUp = planesOf(style.Plane)
 	p.clubUp += trait[TraitPlane] / degree
@@ -39,102 +54,134 @@ func (f *figure) write(style Style, trait [NumTraits]float64, st Stance, start j
 	p.body(&s)
 	p.hands(&s)
 	p.club(&s)
-	for _, ch := range []channel{chTheta, chHandSlope, chReach, chPhi, chClubSlope} {
+	for ch := range numChannels {
 		s[ch][kAddress] = start[ch]
 	}
 	return s, f.meetBall(&s, st, p.clubUp*degree)
 }
 
+// How much more a loose golfer, and less one who holds the club back, gives way
+// to the sides and rises, m: assumption.
+const (
+	looseSway = 0.010
+	looseRise = 0.008
+)
+
+// between turns a trait into how round a swing is. The two recorded golfers
+// stand near the ends of what is usual (one is as flat and one as upright as
+// skilled golfers go), so most golfers lie between them and hardly any beyond.
+func between(z float64) float64 { return 1.25 * z / math.Sqrt(2+z*z) }
+
+// rows returns a channel in radians: the mean of the recorded golfers and half
+// their difference, degrees.
+func (p *plot) rows(mean, half keys) keys {
+	for k := range mean {
+		round := p.back
+		if k > kImpact {
+			round = p.through
+		}
+		mean[k] += round * half[k]
+	}
+	return degrees(mean)
+}
+
 // body writes how trunk, hips and heel go. A longer turn back goes with a longer
-// turn through. Every row has its ten keys in the order of the constants; zeros
-// at impact and at address are filled in later.
+// turn through. Every row has its twelve keys in the order of the constants; zeros
+// at impact and at address are filled in elsewhere.
 func (p *plot) body(s *score) {
 	lean, side, more, short := p.stance.Forward/degree, p.stance.Side/degree, p.longer, p.short
-	up := max(0.5, 1+6*p.rise) // a golfer who rises also stands up out of the lean
 	s[chForward] = degrees(keys{
-		lean, lean, lean, lean - 1,
-		lean - 2, 0,
-		0, 0.6 * lean / up, 0.35 * lean, 4 - 100*p.rise})
+		lean, lean, lean - 1, lean - 2,
+		lean - 1, 0,
+		0.86 * lean, 0.72 * lean, 0.54 * lean, 0.42 * lean, 0.3 * lean, 7 - 100*p.rise})
 	s[chSide] = degrees(keys{
 		side, 0.7 * side, 0.2 * side, -1,
-		side, side + 3,
-		side + 5, side + 4, 3, 0})
+		side, side + 8,
+		side + 16, side + 20, side + 15, side + 9, 9, 6})
 	chestTop := p.turn.chest + more - 3*short
 	s[chChest] = degrees(keys{
-		0, 30, 66, chestTop,
-		0.46 * chestTop, -31 + 12*short - 0.4*more,
-		-50 + 5*short - 0.4*more, -84 - 0.5*more, -108 - 0.5*more, -122 - 0.5*more})
+		0, 34, 66, chestTop,
+		0.46 * chestTop, -32 + 12*short - 0.4*more,
+		-58 + 5*short - 0.4*more, -80 - 0.5*more, -94 - 0.5*more, -108 - 0.5*more, -118 - 0.5*more, -124 - 0.5*more})
 	s[chPelvis] = degrees(keys{
 		0, 12, 31, p.turn.hips + 0.4*more - 2*short,
 		4, -39 - 0.5*more,
-		-57 - 0.45*more, -75 - 0.3*more, -90 - 0.3*more, -95 - 0.3*more})
+		-53 - 0.45*more, -66 - 0.3*more, -77 - 0.3*more, -85 - 0.3*more, -92 - 0.3*more, -95 - 0.3*more})
 
 	sway, rise := p.sway, p.rise
 	s[chPelvisX] = keys{
-		0, -0.01 - sway/2, -0.02 - sway, -0.025 - sway,
+		0, -0.01 - sway, -0.02 - sway, -0.025 - sway,
 		0.03, 0.10,
-		0.112, 0.12 + sway/2, 0.135 + sway, 0.14 + sway}
+		0.108 + sway/2, 0.118 + sway/2, 0.135 + sway/2, 0.15 + sway, 0.17 + sway, 0.185 + sway}
 	s[chPelvisY] = keys{
 		0, 0, 0.005, 0.01,
-		0, -0.025 + 0.01*short,
-		-0.03 + 0.01*short, -0.025, -0.01, 0}
+		0, -0.02 + 0.01*short,
+		-0.02 + 0.01*short, -0.03, -0.05, -0.07, -0.095, -0.11}
 	s[chPelvisZ] = keys{
 		0, 0, rise / 4, rise/4 - 0.008,
 		-0.025, 0,
-		0.005 + rise/2, rise, rise - 0.012, rise - 0.02}
+		0.005 + rise/2, 0.01 + rise, 0.008 + rise, rise - 0.004, rise - 0.01, rise - 0.016}
 	for _, ch := range []channel{chPelvisX, chPelvisY, chPelvisZ} {
 		for k := range s[ch] {
 			s[ch][k] *= p.size
 		}
 	}
-	s[chHeel] = keys{0, 0, 0, 0, 0, 0.25, 0.4, 0.65, 0.9, 1}
+	s[chHeel] = keys{0, 0, 0, 0, 0.05, 0.25, 0.4, 0.55, 0.68, 0.8, 0.92, 1}
 }
 
-// hands writes the path of the hands about the hub, in planes of about 78° going
-// back, 67° down and 71° through (CMU recording). On the way down they are lower
-// than on the way back (common practice) and nearer the ball, as in that
-// recording; golfers differ in the latter.
+// hands writes the path of the hands about the hub.
 func (p *plot) hands(s *score) {
-	path, up, end := p.path, p.handsUp, p.end
-	s[chHandTrace] = degrees(keys{
-		0, path - 6, path - 8, path - 8,
-		path + 6, path + 7,
-		path + 10, path + 12, path + 12, path + 12})
-	s[chHandSlope] = degrees(keys{
-		0, 78 + up, 79 + up, 84 + up,
-		66 + up, 0,
-		70 + up, 73 + up/2, 75 + up/2, 78})
+	path, up, held, loose := p.path, p.handsUp, p.held, p.loose
+	s[chHandTrace] = p.rows(keys{
+		0, path - 5, path - 8, path - 17,
+		path - 12, path + 7,
+		path - 3, path + 6, path + 11 - 4*held, path + 13 - 8*held, path + 19 - 15*held, path + 19 - 15*held},
+		keys{0, -7, -5, 7, -4, 0, 3, 6, 1, 0, 1, 1})
+	s[chHandSlope] = p.rows(keys{
+		0, 78 + up, 72 + up, 72 + up,
+		68 + up, 0,
+		80 + up, 83 + up/2, 69 + up/2 + 7*held, 64 + 10*held, 60 + 14*held, 71 + 3*held},
+		keys{0, -5, -13, -10, -6, 0, 2, -6, -8, -4, 1, 9})
 	// Shorter clubs stop shorter.
-	s[chTheta] = degrees(keys{
-		0, 36, 88, p.turn.hands + 0.7*p.longer - 5*p.short,
+	s[chTheta] = p.rows(keys{
+		0, 34, 84, p.turn.hands + 0.7*p.longer - 5*p.short,
 		0, 0,
-		-50, -92, 0.86*end.hands + 1, end.hands})
-	arm, wide := p.arm, p.arm*p.width
-	s[chReach] = keys{
-		0, 0.90 * arm, 0.78 * arm, 0.73 * arm,
-		0.82 * arm, 0,
-		0.97 * arm, 0.98 * min(1.04*arm, wide), 0.97 * (0.3 + 0.7*end.out) * wide, end.out * wide}
+		-58, -96 + 16*held, -133 + 43*held - 2*loose, -169 + 73*held - 4*loose, -209 + 109*held - 4*loose, -221 + 120*held - 4*loose},
+		keys{0, -6, -1, 9, 5, 0, -2, -3, -7, -12, -11, -13})
+	through := p.through * (1 - held)
+	s[chExtend] = keys{
+		0, 0.991, p.arm(0.990), p.arm(0.987),
+		0.990, 0.993,
+		0.992, p.arm(0.953 - 0.033*held + 0.03*loose), p.arm(0.650 - 0.063*through + 0.16*held + 0.20*loose),
+		p.arm(0.576 - 0.064*through + 0.19*held + 0.16*loose), p.arm(0.565 - 0.023*through + 0.185*held), p.arm(0.478 + 0.014*through + 0.27*held)}
 }
 
-// club writes where the shaft points. Its plane is flatter than the hands', and
-// the shaft points a little inside the line when it is level on the way down and
-// through, which is what keeps the clubhead's plane as flat as it is measured.
+// arm returns how far the lead arm stretches for a golfer who keeps it straighter
+// or bends it more; an arm is never longer than itself.
+func (p *plot) arm(usual float64) float64 {
+	const most, corner = 0.994, 0.006
+	x := usual + p.width - most
+	return most + (x-math.Sqrt(x*x+corner*corner))/2 + corner/2
+}
+
+// club writes where the shaft points.
 func (p *plot) club(s *score) {
-	path, up, around, end, short := p.path, p.clubUp, p.around, p.end, p.short
-	shaft := p.stance.Shaft / degree
-	s[chClubTrace] = degrees(keys{
-		0, path / 2, path / 2, path / 2,
-		path/2 - 9 + 1.2*up, path / 4,
-		path/2 + 7 - 1.2*up, path + 10, path + 14, path + 16})
-	s[chClubSlope] = degrees(keys{
-		0, shaft + 0.5*up, 60 + 3*short + up, 58 + 3*short + up,
-		43 + 7*short + up, 0,
-		shaft - 3 + 3*p.longness + 0.6*up, 45 + 0.9*up - 0.3*around, 27 + 0.7*up - around, end.slope - around})
+	path, up, short, steep, held, loose := p.path, p.clubUp, p.short, p.steep, p.held, p.loose
+	s[chClubTrace] = p.rows(keys{
+		0, path/2 + 4, path/2 - 20, path/2 - 19,
+		path/2 - 11, path / 4,
+		path/2 + 5, path - 2, path - 5, path + 11 - 11*held, path + 27 - 27*held, path + 5 - 5*held},
+		keys{0, 3, 3, 12, -1, 0, -1, -1, -1, -3, -3, 1})
+	s[chClubSlope] = p.rows(keys{
+		0, 53 + 0.5*steep + 0.5*up, 59 + 3*short + up, 34 + 3*short + up,
+		50 + 0.5*steep + up, 0,
+		42 + 0.8*steep + 0.6*up, 40 + 0.4*steep + 0.9*up + 10*held - 6*loose, 49 + 0.2*steep + 0.9*up + 3*held - 7*loose, 56 + 0.5*up - 5*loose, 40 + 16*held, 14 + 43*held},
+		keys{0, -4, -4, 7, 5, 0, -2, 1, -3, 0, -3, -4})
 	// Short irons stop 20–45° short of level (common practice).
 	top := p.turn.club + 0.7*p.longer + p.wrist - 22*short
-	const armsLevel = -164
-	s[chPhi] = degrees(keys{
-		0, 90, 180 + 0.5*p.wrist, top,
+	s[chPhi] = p.rows(keys{
+		0, 89, 165 + 0.5*p.wrist, top,
 		0, 0,
-		-92, armsLevel, armsLevel + 0.76*(end.club-armsLevel) - 0.2*around, end.club - 0.4*around})
+		-92, -169 + 27*held, -222 + 67*held, -255 + 97*held, -312 + 158*held - 8*loose, -375 + 221*held - 10*loose},
+		keys{0, 6, 9, 14, 10, 0, -13, -20 + 9*held, -24 + 16*held, -23 + 18*held, -16 + 16*held, -26 + 26*held})
 }

@@ -64,25 +64,40 @@ func deepest(s *Swing, step float64) touch {
 // capsules are as thick as the thickest place of the part they stand for.
 const ownTolerance = 0.01
 
-func TestClubMissesItsGolfer(t *testing.T) {
-	clubs := []string{"driver", "3-wood", "5-iron", "9-iron", "wedge"}
+// eachOwnCase calls f with the golfers whose club must miss them: anybody from a child to a
+// giant, with clubs of their size, in every style.
+func eachOwnCase(t *testing.T, f func(name string, family *Family)) {
 	for _, turn := range []string{"compact", "full", "long"} {
 		for _, plane := range []string{"upright", "neutral", "flat"} {
 			for _, follow := range []string{"held", "full", "loose"} {
-				for _, height := range []float64{1.40, 1.75, 2.00, 2.30} {
-					for _, club := range clubs {
-						s, err := New(golfer(height), clubNamed(club), Style{turn, plane, follow})
+				for _, height := range []float64{1.20, 1.45, 1.75, 2.10} {
+					for _, club := range []string{"driver", "5-iron", "wedge"} {
+						style := Style{Turn: turn, Plane: plane, Follow: follow}
+						family, err := NewFamily(golfer(height), clubOf(height, club), style)
 						if err != nil {
 							t.Fatal(err)
 						}
-						if hit := deepest(s, 0.008); hit.depth < -ownTolerance {
-							t.Errorf("%s %s %s, %.2f m, %s: %v (%v)", turn, plane, follow, height, club, hit, s.PhaseAt(hit.time))
-						}
+						f(fmt.Sprintf("%s %s %s, %.2f m, %s", turn, plane, follow, height, club), family)
 					}
 				}
 			}
 		}
 	}
+}
+
+func TestClubMissesItsGolfer(t *testing.T) {
+	members := Variations(8, 20)
+	eachOwnCase(t, func(name string, family *Family) {
+		var s Swing
+		for i, v := range append(members, Variation{}) {
+			if err := family.Fill(v, &s); err != nil {
+				t.Fatal(err)
+			}
+			if hit := deepest(&s, 0.016); hit.depth < -ownTolerance {
+				t.Errorf("%s, member %d: %v (%v)", name, i, hit, s.PhaseAt(hit.time))
+			}
+		}
+	})
 }
 
 func TestFamilyMissesItsGolfer(t *testing.T) {

@@ -1,20 +1,22 @@
 package swing
 
 // numKeys is how many moments of the swing carry key values.
-const numKeys = 10
+const numKeys = 12
 
 // The key moments, in order.
 const (
-	kAddress      = iota
-	kShaftBack    // shaft level on the way back
-	kArmBack      // lead arm level on the way back
-	kTop          //
-	kArmDown      // lead arm level on the way down
-	kImpact       //
-	kShaftThrough // shaft level on the way through
-	kArmThrough   // arms level on the way through
-	kHigh         // hands at their highest
-	kFinish       //
+	kAddress   = iota
+	kShaftBack // shaft level on the way back
+	kArmBack   // lead arm level on the way back
+	kTop       //
+	kArmDown   // lead arm level on the way down
+	kImpact    //
+	kThrough   // shaft about level on the way through
+	kHigh      // shaft about upright behind the golfer, the head near its highest and farthest behind
+	kOver      // hands at their highest, the head on its way round the trail side
+	kAround    // the head past the trail side
+	kWrap      // shaft behind the neck, the head coming round to the front
+	kFinish    //
 )
 
 // keys is one number per key moment: their times, or one channel's values.

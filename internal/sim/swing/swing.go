@@ -36,16 +36,16 @@ const (
 // New models the central swing of a body with a club in a style. It fails with
 // a sentence when no stance reaches the ball.
 func New(b body.Body, c Club, style Style) (*Swing, error) {
-	s := &Swing{}
-	if err := s.build(b, c, style, [NumTraits]float64{}, nil); err != nil {
+	f, err := NewFamily(b, c, style)
+	if err != nil {
 		return nil, err
 	}
-	return s, nil
+	return f.Central, nil
 }
 
-// build models the swing with the given traits in their own units, over
-// whatever s held. The downswing may be given, to let a family share one.
-func (s *Swing) build(b body.Body, c Club, style Style, trait [NumTraits]float64, down *Downswing) error {
+// build models the swing with the given address and traits in their own units,
+// over whatever s held. The downswing may be given, to let a family share one.
+func (s *Swing) build(b body.Body, c Club, style Style, dev Deviation, trait [NumTraits]float64, down *Downswing) error {
 	if trait[TraitArm] != 0 {
 		scale := 1 + trait[TraitArm]/b.Arm()
 		b.UpperArm, b.Forearm, b.Hand = b.UpperArm*scale, b.Forearm*scale, b.Hand*scale
@@ -53,7 +53,7 @@ func (s *Swing) build(b body.Body, c Club, style Style, trait [NumTraits]float64
 	s.figure = newFigure(b, c)
 	var start joints
 	var err error
-	if s.Stance, start, err = s.figure.takeStance(trait[TraitStand]); err != nil {
+	if s.Stance, start, err = s.figure.takeStance(dev); err != nil {
 		return err
 	}
 	score, err := s.figure.write(style, trait, s.Stance, start)
@@ -62,7 +62,7 @@ func (s *Swing) build(b body.Body, c Club, style Style, trait [NumTraits]float64
 	}
 	if down != nil {
 		s.Downswing = *down
-	} else if s.Downswing, err = bringDown(b, c, &score); err != nil {
+	} else if s.Downswing, err = bringDown(b, c, &score, s.figure.hubToHands(&score, kImpact)); err != nil {
 		return s.figure.fails(err)
 	}
 	s.time()
@@ -75,18 +75,22 @@ func (s *Swing) build(b body.Body, c Club, style Style, trait [NumTraits]float64
 	return nil
 }
 
+// recordedSpeed is the mean speed (m/s) of the two recorded clubheads at impact,
+// whose times after it are written into the key times: a slower golfer takes
+// longer over the same way.
+const recordedSpeed = 50.5
+
 // time sets the key times. The through-swing's first keys follow from how fast
 // the club leaves the ball.
 func (s *Swing) time() {
 	top := addressHold + backswing
 	d := &s.Downswing
 	impact := top + d.Duration
-	turn := -d.ClubSpeed // rad/s
-	level := 95 * degree / (0.80 * turn)
-	arms := level + 66*degree/(0.50*turn)
+	slow := recordedSpeed / d.HeadSpeed
 	s.times = keys{
-		addressHold, addressHold + 0.38*backswing, addressHold + 0.66*backswing, top,
-		top + 0.62*d.Duration, impact, impact + level, impact + arms, impact + arms + 0.16, impact + arms + 0.42,
+		addressHold, addressHold + 0.42*backswing, addressHold + 0.66*backswing, top,
+		top + 0.62*d.Duration, impact,
+		impact + 0.05*slow, impact + 0.10*slow, impact + 0.15*slow, impact + 0.20*slow, impact + 0.30*slow, impact + 0.60*slow,
 	}
 }
 
@@ -164,7 +168,7 @@ func (s *Swing) TimeOf(p Phase) float64 {
 	case Release:
 		return s.times[kImpact] + impactHalf
 	case FollowThrough:
-		return s.times[kShaftThrough]
+		return s.times[kThrough]
 	default:
 		return s.times[kFinish]
 	}

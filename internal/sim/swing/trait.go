@@ -7,22 +7,24 @@ type Trait int
 
 // The traits of the family.
 const (
-	TraitPlane  Trait = iota // slope of hand and club planes
-	TraitTurn                // length of the turn at the top
-	TraitWrist               // wrist set at the top
-	TraitSway                // hips away from the target going back
-	TraitRise                // rise of the body
-	TraitWidth               // how far the arms stay out in the follow-through
-	TraitAround              // how flat the club goes round to the finish
-	TraitStand               // distance from the ball
-	TraitArm                 // arm length, when it was guessed from height
-	TraitPath                // floor line of the planes to the left or right
+	TraitPlane   Trait = iota // slope of hand and club planes
+	TraitTurn                 // length of the turn at the top
+	TraitWrist                // wrist set at the top
+	TraitSway                 // hips away from the target going back, and to it going through
+	TraitRise                 // rise of the body
+	TraitWidth                // how straight the lead arm stays
+	TraitBack                 // how round the way back is, between the recorded golfers
+	TraitThrough              // how round the way through is, between the recorded golfers
+	TraitStand                // distance of the hands from the ball at address
+	TraitHang                 // how far out from the body the arms are held at address
+	TraitArm                  // arm length, when it was guessed from height
+	TraitPath                 // floor line of the planes to the left or right
 	NumTraits
 )
 
 var traitNames = [NumTraits]string{
 	"steeper plane", "longer turn", "longer wrist set", "sway", "rise of the body",
-	"wider follow-through", "rounder finish", "standing farther off", "longer arms", "path to the left",
+	"straighter arms", "rounder way back", "rounder way through", "hands farther off", "arms held out", "longer arms", "path to the left",
 }
 
 func (t Trait) String() string { return traitNames[t] }
@@ -31,14 +33,22 @@ func (t Trait) String() string { return traitNames[t] }
 // from the golfer's central swing. The zero value is the central swing.
 type Variation [NumTraits]float64
 
-// Style is how a golfer swings, from the plan's words.
-type Style struct{ Turn, Plane, Follow string }
+// Style is how a golfer swings, from the plan's words, and how he stands where a
+// tape has said so.
+type Style struct {
+	Turn, Plane, Follow string
+
+	BallToToes, BallToHands float64 // at address with the driver, m; 0 where nobody measured
+}
 
 // StyleOf returns the style of a player whose defaults are filled in.
-func StyleOf(p plan.Player) Style { return Style{p.Turn, p.Plane, p.Follow} }
+func StyleOf(p plan.Player) Style {
+	return Style{Turn: p.Turn, Plane: p.Plane, Follow: p.Follow}
+}
 
-// spread returns one standard deviation of each trait: radians, metres, or for
-// TraitWidth a fraction of the arm. What is known is the size between skilled
+// spread returns one standard deviation of each trait but those of the address
+// (see standing): radians, metres, or for TraitWidth a fraction of the arm, and for
+// the two of roundness the traits themselves. What is known is the size between skilled
 // golfers: club plane slope 2–4° (Kwon et al. 2012, from memory), trunk turn at
 // the top 7° (Zheng et al. 2008, read in the abstract), floor line of the arm
 // plane 15° (Coleman and Rankin 2005, read in the abstract; most of it is lost
@@ -48,18 +58,18 @@ func StyleOf(p plan.Player) Style { return Style{p.Turn, p.Plane, p.Follow} }
 // two against the family.
 func (s Style) spread(armSD float64) [NumTraits]float64 {
 	sd := [NumTraits]float64{
-		TraitPlane: 3 * degree, TraitTurn: 7 * degree, TraitWrist: 8 * degree,
-		TraitSway: 0.02, TraitRise: 0.012, TraitWidth: 0.05, TraitAround: 7 * degree,
-		TraitStand: 0.02, TraitArm: armSD, TraitPath: 5 * degree,
+		TraitPlane: 2.2 * degree, TraitTurn: 6 * degree, TraitWrist: 7 * degree,
+		TraitSway: 0.018, TraitRise: 0.012, TraitWidth: 0.015, TraitBack: 1, TraitThrough: 1,
+		TraitArm: armSD, TraitPath: 2.5 * degree,
 	}
 	scale := 1.0
 	switch s.Follow {
 	case "held":
-		scale = 0.6
+		scale = 0.9
 	case "loose":
-		scale = 1.6
+		scale = 1.1
 	}
-	for _, t := range []Trait{TraitRise, TraitWidth, TraitAround, TraitPath} {
+	for _, t := range []Trait{TraitRise, TraitWidth, TraitThrough, TraitPath} {
 		sd[t] *= scale
 	}
 	return sd
