@@ -11,7 +11,7 @@ import (
 	"strings"
 )
 
-//go:embed published.csv recorded.csv
+//go:embed published.csv recorded.csv clubpath.csv
 var tables embed.FS
 
 // Status says how a figure was come by.
