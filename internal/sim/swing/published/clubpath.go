@@ -17,10 +17,15 @@ type ClubPath struct {
 	Samples []swing.PathSample // in order of time
 }
 
-// TeedHeight is how high the centre of a driven ball stands above the surface
-// the golfer stands on, m: an assumption, the recordings do not say. (Half of
-// the ball above the top of a driver's head: common practice.)
-const TeedHeight = 0.05
+// TeedHeight is how high the face's centre meets the ball above the surface the
+// golfer stands on, m. The recordings do not say: it is assumed from where they
+// begin, with the club soled and the face's centre 0.05 to 0.06 m lower than at
+// impact. The centre of a driver's face is some 0.03 m above its sole.
+const TeedHeight = 0.08
+
+// RecordedHeight is the stature assumed of the recorded golfers, m: their hands
+// and clubs fit men of about 1.80 to 1.88 m.
+const RecordedHeight = 1.84
 
 // teed is the recordings' origin, the face's centre at impact, in the frame of
 // swing.Pose: it meets the ball at the ball's height, a ball's radius behind
@@ -35,7 +40,7 @@ const pathColumns = "swing,t,hands_x,hands_y,hands_z,face_x,face_y,face_z,speed"
 
 // ClubPaths returns the recorded swings in the frame of swing.Pose: origin at
 // the ball on the standing surface. The golfers are right-handed men of about
-// 1.84 m.
+// RecordedHeight.
 func ClubPaths() ([]ClubPath, error) {
 	const file = "clubpath.csv"
 	text, err := tables.ReadFile(file)

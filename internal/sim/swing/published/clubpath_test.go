@@ -7,6 +7,7 @@ import (
 
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/r3"
+	"wideberth/internal/sim/swing"
 )
 
 func recorded(t *testing.T) []ClubPath {
@@ -62,6 +63,47 @@ func TestClubPathsMeetTheBall(t *testing.T) {
 				t.Errorf("%s at impact: hands %.3v, face from %.3v to %.3v: not a golfer on the +y side striking towards +x", p.Name, s.Hands, before.Face, s.Face)
 			}
 		}
+	}
+}
+
+// The club is soled behind the ball at address: neither in the ground nor in the
+// air.
+func TestClubPathsBeginOnTheGround(t *testing.T) {
+	for _, p := range recorded(t) {
+		if z := p.Samples[0].Face.Z; z < 0.01 || z > 0.045 {
+			t.Errorf("%s: the face's centre is %.3f m above the ground at address, want that of a soled driver", p.Name, z)
+		}
+	}
+}
+
+// The rows about the recorded paths say what the recordings hold.
+func TestRecordedRowsAreOfTheRecordings(t *testing.T) {
+	low, high := map[string]float64{}, map[string]float64{}
+	for i, p := range recorded(t) {
+		for _, m := range swing.MeasurePath(p.Samples) {
+			if i == 0 {
+				low[m.Name], high[m.Name] = m.Value, m.Value
+			}
+			low[m.Name], high[m.Name] = min(low[m.Name], m.Value), max(high[m.Name], m.Value)
+		}
+	}
+	figures, err := Figures()
+	if err != nil {
+		t.Fatal(err)
+	}
+	rows := 0
+	for _, f := range figures {
+		if f.Cite != "recorded clubs" {
+			continue
+		}
+		rows++
+		round := map[string]float64{"m": 0.005, "m/s": 0.5, "deg": 0.5, "s": 0.005}[f.Unit] + 1e-9
+		if _, ok := low[f.Quantity]; !ok || math.Abs(f.Low-low[f.Quantity]) > round || math.Abs(f.High-high[f.Quantity]) > round {
+			t.Errorf("%s: the row says %g to %g %s, the recordings %.3f to %.3f", f.Quantity, f.Low, f.High, f.Unit, low[f.Quantity], high[f.Quantity])
+		}
+	}
+	if rows < 30 {
+		t.Errorf("%d rows are of the recordings, want the thirty and more", rows)
 	}
 }
 

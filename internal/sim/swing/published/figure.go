@@ -11,7 +11,7 @@ import (
 	"strings"
 )
 
-//go:embed published.csv recorded.csv clubpath.csv
+//go:embed published.csv recorded.csv recordedclubs.csv clubpath.csv
 var tables embed.FS
 
 // Status says how a figure was come by.
@@ -38,6 +38,7 @@ const (
 // Figure is one row of the tables: a mean of measured swings (Low = High) or a
 // range of means, in the terms of swing.Measure.
 type Figure struct {
+	Golfer   float64 // stature of the modelled golfer who is compared, m
 	Quantity string
 	Club     string // "driver", "5-iron", "7-iron", "wedge", or "any"
 	Unit     string // as swing.Measurement has it
@@ -65,18 +66,24 @@ func (f Figure) Clubs() []string {
 	return []string{f.Club}
 }
 
-// Figures reads the tables: published figures first, then the recorded swing.
-// An error names the file and line that cannot be used.
+// Figures reads the tables: published figures first, then the recorded swing,
+// then the recorded clubs. An error names the file and line that cannot be used.
 func Figures() ([]Figure, error) {
 	var all []Figure
-	for _, file := range []string{"published.csv", "recorded.csv"} {
-		text, err := tables.ReadFile(file)
+	for _, table := range []struct {
+		file   string
+		golfer float64
+	}{{"published.csv", Height}, {"recorded.csv", Height}, {"recordedclubs.csv", RecordedHeight}} {
+		text, err := tables.ReadFile(table.file)
 		if err != nil {
 			return nil, err
 		}
 		figures, err := parse(string(text))
 		if err != nil {
-			return nil, fmt.Errorf("%s: %w", file, err)
+			return nil, fmt.Errorf("%s: %w", table.file, err)
+		}
+		for i := range figures {
+			figures[i].Golfer = table.golfer
 		}
 		all = append(all, figures...)
 	}

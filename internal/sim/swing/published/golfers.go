@@ -38,13 +38,13 @@ type outfit struct {
 	one, others spans
 }
 
-func newOutfit(club string) (outfit, error) {
+func newOutfit(r reference) (outfit, error) {
 	o := outfit{central: map[string]swing.Measurement{}, one: spans{}, others: spans{}}
 	corners := []swing.Variation{{}}
 	for trait := range swing.NumTraits {
 		corners = append(corners, swing.Single(trait, -swing.Reach), swing.Single(trait, swing.Reach))
 	}
-	central, err := measureAll(o.one, Height, club, swing.Style{}, swing.Variations(Swings, seed))
+	central, err := measureAll(o.one, r.height, r.club, swing.Style{}, swing.Variations(Swings, seed))
 	if err != nil {
 		return o, err
 	}
@@ -52,12 +52,12 @@ func newOutfit(club string) (outfit, error) {
 		o.central[m.Name] = m
 	}
 	for _, style := range otherStyles {
-		if _, err := measureAll(o.others, Height, club, style, corners); err != nil {
+		if _, err := measureAll(o.others, r.height, r.club, style, corners); err != nil {
 			return o, err
 		}
 	}
-	for _, height := range append(slices.Clone(otherHeights[:]), Height) {
-		if _, err := measureAll(o.others, height, club, swing.Style{}, corners); err != nil {
+	for _, height := range append(slices.Clone(otherHeights[:]), r.height) {
+		if _, err := measureAll(o.others, height, r.club, swing.Style{}, corners); err != nil {
 			return o, err
 		}
 	}
