@@ -64,6 +64,24 @@ func newOutfit(r reference) (outfit, error) {
 	return o, nil
 }
 
+// MemberPaths returns the path of the club in each swing of the family that is
+// compared with the recorded clubs, a sample every step seconds.
+func MemberPaths(step float64) ([][]swing.PathSample, error) {
+	f, err := swing.NewFamily(golfer(RecordedHeight), clubNamed("driver"), swing.Style{})
+	if err != nil {
+		return nil, fmt.Errorf("a golfer of %g m with the driver: %w", RecordedHeight, err)
+	}
+	paths := make([][]swing.PathSample, 0, Swings)
+	var s swing.Swing
+	for _, v := range swing.Variations(Swings, seed) {
+		if err := f.Fill(v, &s); err != nil {
+			return nil, fmt.Errorf("a golfer of %g m with the driver: %w", RecordedHeight, err)
+		}
+		paths = append(paths, s.Path(step))
+	}
+	return paths, nil
+}
+
 // measureAll measures members of one golfer's family and returns its central
 // swing.
 func measureAll(into spans, height float64, club string, style swing.Style, members []swing.Variation) (*swing.Swing, error) {
