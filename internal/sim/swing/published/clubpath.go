@@ -1,7 +1,6 @@
 package published
 
 import (
-	"encoding/csv"
 	"fmt"
 	"strconv"
 	"strings"
@@ -55,21 +54,16 @@ func ClubPaths() ([]ClubPath, error) {
 }
 
 func parsePaths(text string) ([]ClubPath, error) {
-	r := csv.NewReader(strings.NewReader(text))
-	r.Comment = '#'
-	rows, err := r.ReadAll()
+	rows, err := rowsOf(text, pathColumns)
 	if err != nil {
 		return nil, err
 	}
-	if len(rows) == 0 || strings.Join(rows[0], ",") != pathColumns {
-		return nil, fmt.Errorf("the first row is not %s", pathColumns)
-	}
 	var paths []ClubPath
-	for i, row := range rows[1:] {
+	for i, row := range rows {
 		var v [8]float64
 		for j := range v {
 			if v[j], err = strconv.ParseFloat(row[j+1], 64); err != nil {
-				return nil, fmt.Errorf("sample %d: %s is not a number: %w", i+1, rows[0][j+1], err)
+				return nil, fmt.Errorf("sample %d: %s is not a number: %w", i+1, strings.Split(pathColumns, ",")[j+1], err)
 			}
 		}
 		s := swing.PathSample{

@@ -94,17 +94,12 @@ func Figures() ([]Figure, error) {
 const columns = "quantity,club,unit,low,high,sd,tol,family,status,cite,source,note"
 
 func parse(text string) ([]Figure, error) {
-	r := csv.NewReader(strings.NewReader(text))
-	r.Comment = '#'
-	rows, err := r.ReadAll()
+	rows, err := rowsOf(text, columns)
 	if err != nil {
 		return nil, err
 	}
-	if len(rows) == 0 || strings.Join(rows[0], ",") != columns {
-		return nil, fmt.Errorf("the first row is not %s", columns)
-	}
-	figures := make([]Figure, 0, len(rows)-1)
-	for i, c := range rows[1:] {
+	figures := make([]Figure, 0, len(rows))
+	for i, c := range rows {
 		f, err := parseRow(c)
 		if err != nil {
 			return nil, fmt.Errorf("figure %d, %q: %w", i+1, c[0], err)
@@ -112,6 +107,20 @@ func parse(text string) ([]Figure, error) {
 		figures = append(figures, f)
 	}
 	return figures, nil
+}
+
+// rowsOf returns the rows below a table's heads, without its comments.
+func rowsOf(text, heads string) ([][]string, error) {
+	r := csv.NewReader(strings.NewReader(text))
+	r.Comment = '#'
+	rows, err := r.ReadAll()
+	if err != nil {
+		return nil, err
+	}
+	if len(rows) == 0 || strings.Join(rows[0], ",") != heads {
+		return nil, fmt.Errorf("the first row is not %s", heads)
+	}
+	return rows[1:], nil
 }
 
 func parseRow(c []string) (Figure, error) {
