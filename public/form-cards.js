@@ -69,6 +69,8 @@ export const cards = [
           fields: [
             length("Arm span", "span", { optional: true }),
             length("Shoulder to grip", "arm", { optional: true }),
+            length("Ball to toes, driver", "ballToToes", { optional: true }),
+            length("Ball to hands, driver", "ballToHands", { optional: true }),
             length("Shoe sole", "shoe", { optional: true }),
             choice("Turn", "turn", [["compact", "compact"], ["full", "full"], ["long", "long"]]),
             choice("Plane", "plane", [["upright", "upright"], ["neutral", "neutral"], ["flat", "flat"]]),

@@ -9,6 +9,8 @@ export const hints = {
   run: "Level distance from the wall to where the ceiling is flat.",
   span: "Fingertip to fingertip; blank: guessed from height.",
   arm: "Top of the shoulder to the middle of the grip; blank: guessed.",
+  ballToToes: "Take your driver, address a ball on the floor, and have somebody measure along the floor from the ball to the line of your toes; blank: worked out.",
+  ballToHands: "The same, straight back and level, from the ball to the middle of your hands (drop a plumb line); blank: worked out.",
   shoe: "Adds to the height of the shoulders.",
   turn: "How far the shoulders go back.",
   plane: "How steep the swing is.",

@@ -4,6 +4,7 @@
 // Hook for tests, read-only: aria-busy of #measured-table is "true" until the
 // figures are there.
 import { $, h, s, setText } from "./dom.js";
+import { pictures } from "./sure-pictures.js";
 
 const box = $("#measured-table");
 const wait = $("#measured-wait");
@@ -38,7 +39,7 @@ export async function renderMeasured(units) {
   const open = new Set([...box.querySelectorAll("details[open]")].map((group) => group.dataset.name));
   // No line ends between a number and its unit.
   const say = (text) => (shown === "imperial" ? text[text.length - 1] : text[0]).replace(/(\d) /g, "$1\u00a0");
-  box.replaceChildren(reading(table, say), ...table.groups.map((group) => groupOf(group, table, say, open.has(group.name))), sources(table));
+  box.replaceChildren(reading(table, say), pictures(table.pictures, shown, say), ...table.groups.map((group) => groupOf(group, table, say, open.has(group.name))), sources(table));
 }
 
 async function fetchTable() {
@@ -51,7 +52,8 @@ async function fetchTable() {
 function reading(table, say) {
   const strip = { measured: [34, 58], central: 66, family: [46, 88] };
   return h("div", { class: "sure-reading" },
-    h("p", {}, `Compared is a golfer of ${say(table.golfer)}, between the heights of those who were measured, swinging in no special style. A figure with one value is an average; one with two is a range of averages.`),
+    h("p", {}, `Compared is a golfer of ${say(table.golfer)}, between the heights of those who were measured, or another where a row says so, swinging in no special style. A figure with one value is an average; one with two is a range of averages.`),
+    h("p", {}, table.spread),
     h("p", { class: "sure-key" }, drawn(strip), h("span", {}, "Yellow: measured. Grey: the family of swings. Upright line: its central swing.")),
     h("dl", {}, ...table.statuses.flatMap(({ word, meaning }) => [h("dt", {}, upperFirst(word)), h("dd", {}, meaning)])));
 }
@@ -73,7 +75,7 @@ function groupOf({ name, about, tally, rows }, { swings }, say, open) {
 function rowOf(row, names, say) {
   const cell = (i, className, ...children) => h("td", { role: "cell", class: className, "data-head": names[i] || null }, ...children);
   return h("tr", { role: "row", "data-mark": row.mark },
-    h("th", { role: "rowheader", scope: "row" }, row.quantity, " ", h("span", { class: "quiet" }, row.club)),
+    h("th", { role: "rowheader", scope: "row" }, row.quantity, " ", h("span", { class: "quiet" }, row.club, row.golfer ? `, golfer of ${say(row.golfer)}` : null)),
     cell(0, "sure-measured", h("b", {}, say(row.measured)), " ", h("span", { class: "sure-cite" }, cite(row), row.status === row.cite ? null : `, ${row.status}`)),
     cell(1, "", h("span", {}, say(row.central), row.off ? h("span", { class: "quiet" }, `, ${say(row.off)}`) : null)),
     cell(2, "", row.family ? say(row.family) : "does not vary"),

@@ -243,6 +243,7 @@ func (c *cache) motion(who cast, v swing.Variation) (motion, error) {
 // swingKey is everything that one swing depends on, and nothing else.
 type swingKey struct {
 	height, span, arm, shoe  float64
+	toes, hands              float64 // from the ball, measured
 	sex, turn, plane, follow string
 	kind                     string
 	length, lie              float64
@@ -252,7 +253,7 @@ type swingKey struct {
 func keyOf(who cast, v swing.Variation) swingKey {
 	p, c := who.player, who.club
 	return swingKey{
-		p.Height, p.Span, p.Arm, p.Shoe, p.Sex, p.Turn, p.Plane, p.Follow,
+		p.Height, p.Span, p.Arm, p.Shoe, p.BallToToes, p.BallToHands, p.Sex, p.Turn, p.Plane, p.Follow,
 		c.Kind, c.Length, c.Lie, v,
 	}
 }

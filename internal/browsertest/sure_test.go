@@ -62,6 +62,16 @@ func TestSureness(t *testing.T) {
 		t.Errorf("%d rows name no source or no agreement", bare)
 	}
 
+	for _, view := range []string{"from above", "along the target line", "facing the golfer"} {
+		picture := call[string](tb, tb.find("image", "Seen "+view+": two recorded drivers over the band of the modelled family").object,
+			`function() { return [...this.querySelectorAll("text")].map((t) => t.textContent).join(" "); }`)
+		for _, part := range []string{"golfer 1", "golfer 2", "0.10 s", "ft "} {
+			if !strings.Contains(picture, part) {
+				t.Errorf("the picture seen %s says %q, want %q in it", view, picture, part)
+			}
+		}
+	}
+
 	address := eval[string](tb, "location.href")
 	eval[bool](tb, `(document.querySelector(".sure-group[open] .sure-cite a").click(), true)`)
 	if at := eval[string](tb, `document.activeElement.id`); !strings.HasPrefix(at, "source-") {

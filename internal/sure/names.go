@@ -1,6 +1,11 @@
 package sure
 
-import "fmt"
+import (
+	"fmt"
+
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/swing/published"
+)
 
 // kind is one group of the table.
 type kind struct {
@@ -9,6 +14,16 @@ type kind struct {
 }
 
 const ofHeight = "Places are parts of the golfer's height, from the floor midway between the ankles: towards the target, towards the ball and up count as more, the other way as less than nothing."
+
+// byRecorded says who is compared with the recorded clubs.
+var byRecorded = "of two skilled men and of a modelled golfer of " + plan.Label(published.RecordedHeight, plan.UnitsMetric) + " (" + plan.Label(published.RecordedHeight, plan.UnitsImperial) + ")."
+
+// Quantities that the pictures speak of.
+const (
+	behindThrough = "face: farthest behind in the follow-through"
+	trailBack     = "face: farthest from the target in the backswing"
+	highThrough   = "face: highest in the follow-through"
+)
 
 var kinds = []kind{
 	{"Standing to the ball", "The club is soled behind the ball. Angles of the trunk are from vertical, along the line from the middle of the hips to the middle of the shoulders.", [][2]string{
@@ -68,6 +83,38 @@ var kinds = []kind{
 		{"finish: grip z", "Hands, height"},
 		{"finish: mid-shoulder z", "Middle of the shoulders, height"},
 		{"finish: hub radius", "Middle of the shoulders to the hands"},
+	}},
+	{"The club, recorded and modelled", "Read off the path of the club alone, " + byRecorded + " Heights are above the surface stood on; behind is from the ball to the golfer's back, and the hands are the point of the shaft between both.", [][2]string{
+		{"address: hands from the ball", "Hands at address, from the ball"},
+		{"address: hands height", "Hands at address, height"},
+		{"address: hands to face slope", "Hands to clubface at address, to the ground"},
+		{"top: hands from the ball", "Hands at the top, from the ball"},
+		{"top: hands height", "Hands at the top, height"},
+		{"impact: hands from the ball", "Hands at impact, from the ball"},
+		{"impact: hands height", "Hands at impact, height"},
+		{"impact: hands to face slope", "Hands to clubface at impact, to the ground"},
+		{"clubhead plane, late downswing slope", "Clubhead's plane, last 0.12 s before impact"},
+		{"clubhead plane, after impact slope", "Clubhead's plane, first 0.10 s after impact"},
+		{"face: farthest behind in the backswing", "Clubface, farthest behind in the backswing"},
+		{"face: farthest behind in the downswing", "Clubface, farthest behind in the downswing"},
+		{behindThrough, "Clubface, farthest behind in the follow-through"},
+		{"face: farthest behind, time after impact", "The same, time after impact"},
+		{"face: farthest behind, speed", "The same, speed there"},
+		{trailBack, "Clubface, farthest from the target in the backswing"},
+		{"face: farthest from the target in the follow-through", "Clubface, farthest from the target in the follow-through"},
+		{"face: farthest to the target", "Clubface, farthest to the target"},
+		{"face: highest in the backswing", "Clubface, highest in the backswing"},
+		{highThrough, "Clubface, highest in the follow-through"},
+		{"face: speed 0.05 s after impact", "Clubface, 0.05 s after impact"},
+		{"face: speed 0.10 s after impact", "Clubface, 0.10 s after impact"},
+		{"face: speed 0.15 s after impact", "Clubface, 0.15 s after impact"},
+		{"face: speed 0.20 s after impact", "Clubface, 0.20 s after impact"},
+		{"face: speed 0.30 s after impact", "Clubface, 0.30 s after impact"},
+		{"hands: highest in the follow-through", "Hands, highest in the follow-through"},
+		{"hands: farthest behind in the follow-through", "Hands, farthest behind in the follow-through"},
+		{"hands: to the target, 0.6 s after impact", "Hands 0.6 s after impact, to the target"},
+		{"hands: from the ball, 0.6 s after impact", "Hands 0.6 s after impact, from the ball"},
+		{"hands: height 0.6 s after impact", "Hands 0.6 s after impact, height"},
 	}},
 	{"How far hands, elbows and head go", "This is what decides about walls and ceilings. " + ofHeight, [][2]string{
 		{"grip: most to the trail side", "Hands, farthest from the target"},

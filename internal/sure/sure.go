@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/swing/published"
@@ -16,12 +17,14 @@ import (
 
 // Table is what build/sure.json holds.
 type Table struct {
-	Summary  string   `json:"summary"`  // how many figures the model meets
-	Golfer   Text     `json:"golfer"`   // the height of the golfer who is compared
-	Swings   int      `json:"swings"`   // the size of that golfer's family
-	Statuses []Status `json:"statuses"` // what the status words mean
-	Groups   []Group  `json:"groups"`
-	Sources  []string `json:"sources"` // in full; a row names its place here
+	Summary  string    `json:"summary"`  // how many figures the model meets
+	Spread   string    `json:"spread"`   // how wide the family is where golfers were measured
+	Golfer   Text      `json:"golfer"`   // the height of the golfer who is compared
+	Swings   int       `json:"swings"`   // the size of that golfer's family
+	Statuses []Status  `json:"statuses"` // what the status words mean
+	Pictures []Picture `json:"pictures"` // of the recorded clubs over the family
+	Groups   []Group   `json:"groups"`
+	Sources  []string  `json:"sources"` // in full; a row names its place here
 }
 
 // Status is a word of the table and what it means.
@@ -42,6 +45,7 @@ type Group struct {
 type Row struct {
 	Quantity string `json:"quantity"`
 	Club     string `json:"club"`
+	Golfer   Text   `json:"golfer,omitempty"` // the height of the golfer compared, if not the table's
 	Measured Text   `json:"measured"`         // a mean, or a range of means
 	Central  Text   `json:"central"`          // the model's central swing
 	Off      Text   `json:"off,omitempty"`    // how far that lies outside; nil inside
@@ -74,7 +78,7 @@ const (
 var statusWords = map[published.Status]Status{
 	published.Read:       {"read", "The figure stands in a source that was opened, mostly in its abstract."},
 	published.FromMemory: {"from memory", "The source was not opened. The figure is a range that may itself be off: slopes by 6°, turns by 15°, times by 30 %, speeds by 15 %."},
-	published.Computed:   {"computed", "Worked out from a recorded swing, or by trigonometry from lengths and angles of clubs."},
+	published.Computed:   {"computed", "Worked out from recorded swings, or by trigonometry from lengths and angles of clubs."},
 	published.Practice:   {"common practice", "Commonly held by people of the trade; no source was found."},
 }
 
@@ -110,7 +114,9 @@ func New() (Table, error) {
 		t.Groups[i].Rows = append(t.Groups[i].Rows, row)
 	}
 	t.count()
-	return t, nil
+	t.Spread = spread(all)
+	t.Pictures, err = pictures(all)
+	return t, err
 }
 
 func rowOf(c published.Comparison) Row {
@@ -119,6 +125,9 @@ func rowOf(c published.Comparison) Row {
 	row := Row{
 		Club: c.Club, Measured: unit.span(f.Low, f.High, true), Central: unit.span(c.Central, c.Central, false),
 		Status: statusWords[f.Status].Word, Cite: f.Cite, Note: typeset(f.Note),
+	}
+	if f.Golfer != published.Height {
+		row.Golfer = length(f.Golfer, plan.Label)
 	}
 	if unit.apart(c.Family.Least, c.Family.Most) {
 		row.Family = unit.span(c.Family.Least, c.Family.Most, false)
@@ -137,6 +146,25 @@ func rowOf(c published.Comparison) Row {
 		row.Mark, row.Says, row.Then = Outside, short.wrapped("Outside by ", ""), "no modelled golfer gets there"
 	}
 	return row
+}
+
+// spread says how far members of the family differ where it is known how far
+// golfers do.
+func spread(all []published.Comparison) string {
+	var parts []string
+	for _, c := range all {
+		f := c.Figure
+		if f.SD == 0 || f.Family != published.Covers {
+			continue
+		}
+		_, name, err := nameOf(f.Quantity)
+		if err != nil {
+			continue // New has said so
+		}
+		u := unitNamed(f.Unit)
+		parts = append(parts, fmt.Sprintf("%s, %s: %s between golfers, %s in the family", name, c.Club, u.span(f.SD, f.SD, true)[0], u.span(c.Family.SD(), c.Family.SD(), false)[0]))
+	}
+	return "One standard deviation, where one between golfers is published. " + strings.Join(parts, "; ") + ". The other spreads are assumed, and held to the ranges below."
 }
 
 // drawn fits everything that a row compares into the strip, with a little to

@@ -31,7 +31,7 @@ const keepAtMost = 24
 // relatives returns the family of a player with a club for the given directions.
 func (l *Lab) relatives(player plan.Player, club plan.Club, dirs []geom.Vec) (*relatives, error) {
 	// Everything that a swing depends on, and nothing else.
-	text, err := jsontext.Encode([]any{player.Height, player.Sex, player.Span, player.Arm, player.Shoe,
+	text, err := jsontext.Encode([]any{player.Height, player.Sex, player.Span, player.Arm, player.BallToToes, player.BallToHands, player.Shoe,
 		player.Turn, player.Plane, player.Follow, club.Kind, club.Length, club.Lie, dirs})
 	if err != nil {
 		return nil, say.Errorf("player %q with %q: %w", player.Name, club.Name, err)

@@ -53,8 +53,8 @@ func (q *question) longest(c plan.Club) *Remedy {
 	})
 }
 
-// tallest solves the tallest golfer. A measured span or arm goes with the height
-// it was measured at, so both are left to the proportions.
+// tallest solves the tallest golfer. What was measured of arms and stance goes
+// with the height it was measured at, so it is left to the proportions.
 func (q *question) tallest(pl plan.Player) *Remedy {
 	i := indexOf(q.p.Players, pl.Name, func(x plan.Player) string { return x.Name })
 	low, high := min(golferFrom, pl.Height), pl.Height
@@ -66,11 +66,13 @@ func (q *question) tallest(pl plan.Player) *Remedy {
 	r := Remedy{Kind: KindPlayer, Subject: pl.Name}
 	return q.largest(r, low, high, pl.Height, func(v float64) []Edit {
 		out := []Edit{{Path: path("players", i, ".height"), Value: v}}
-		if pl.Span > 0 {
-			out = append(out, Edit{Path: path("players", i, ".span")})
-		}
-		if pl.Arm > 0 {
-			out = append(out, Edit{Path: path("players", i, ".arm")})
+		for _, measured := range []struct {
+			field string
+			value float64
+		}{{".span", pl.Span}, {".arm", pl.Arm}, {".ballToToes", pl.BallToToes}, {".ballToHands", pl.BallToHands}} {
+			if measured.value > 0 {
+				out = append(out, Edit{Path: path("players", i, measured.field)})
+			}
 		}
 		return out
 	})

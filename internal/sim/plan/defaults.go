@@ -40,7 +40,8 @@ func DefaultAir() Air { return Air{Temperature: 20} }
 // in the middle of the width, each club's figures from DefaultClub, right hand,
 // full turn and follow-through, neutral plane, average skill, DefaultShoe,
 // DefaultSeatRadius, DefaultMatSide, DefaultAir. A span or arm of zero stays
-// zero: it is guessed from the height where the body is built. A missing screen
+// zero: it is guessed from the height where the body is built; so do ballToToes
+// and ballToHands, which are worked out where the swing is. A missing screen
 // stays missing. The copy shares nothing with p, and filling it again changes
 // nothing.
 func (p Plan) WithDefaults() Plan {

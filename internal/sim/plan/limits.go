@@ -60,6 +60,8 @@ var (
 	rangeStature    = span{0.9, 2.4}
 	rangeSpan       = span{0.7, 2.8}
 	rangeArm        = span{0.25, 1.1}
+	rangeToes       = span{0.35, 1.20} // a child with a short driver; any adult, 0.75–0.90 being usual
+	rangeHands      = span{0.35, 1.05} // the same; the longest legal driver held at 20° to the ground
 	rangeShoe       = span{0, 0.10}
 	rangeThrow      = span{0.1, 10}
 	rangeLens       = span{0, 20}

@@ -28,7 +28,8 @@ func crowded() Plan {
 		f := float64(i)
 		p.Room.Solids = append(p.Room.Solids, Solid{Name: fmt.Sprintf("tie beam no. %d", i+1),
 			Min: [3]float64{0.317 + 0.913*f, 0, 2.713 + 0.013*f}, Max: [3]float64{0.441 + 0.917*f, 5.183, 3.071}})
-		p.Players = append(p.Players, Player{Name: fmt.Sprintf("Neighbour %c", 'A'+i), Height: 1.613 + 0.037*f, Span: 1.597 + 0.043*f})
+		p.Players = append(p.Players, Player{Name: fmt.Sprintf("Neighbour %c", 'A'+i), Height: 1.613 + 0.037*f, Span: 1.597 + 0.043*f,
+			BallToToes: 0.713 + 0.017*f, BallToHands: 0.741 + 0.019*f})
 	}
 	for _, c := range [][2]string{{"driver", "driver"}, {"3-wood", "wood"}, {"4-hybrid", "hybrid"}, {"6-iron", "iron"}, {"8-iron", "iron"}, {"54° wedge", "wedge"}} {
 		p.Clubs = append(p.Clubs, Club{Name: c[0], Kind: c[1]})

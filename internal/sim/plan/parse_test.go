@@ -59,7 +59,7 @@ func TestParseBadFiles(t *testing.T) {
 		"bad-zero-width.json":      {"room.width", `room: width 0 m is outside 1.5–60 m (4 ft 11 in to 196 ft 10 1/4 in)`},
 		"bad-missing-height.json":  {"room.height", `room.height is missing`},
 		"bad-text-for-number.json": {"room.height", `room.height must be a number, not text`},
-		"bad-unknown-field.json":   {"players[1].heigth", `players[1].heigth is not a field of a plan; the fields there are name, height, hand, sex, span, arm, shoe, turn, plane, follow, skill, clubs, tees`},
+		"bad-unknown-field.json":   {"players[1].heigth", `players[1].heigth is not a field of a plan; the fields there are name, height, hand, sex, span, arm, ballToToes, ballToHands, shoe, turn, plane, follow, skill, clubs, tees`},
 		"bad-tee-outside.json":     {"tees[0].y", `tee "middle": y 4.5 m is outside the room, which is 4.42 m wide`},
 		"bad-tee-past-screen.json": {"tees[0].x", `tee "middle": x 6.1 m is beyond the screen, which hangs at 6 m`},
 		"bad-tee-in-solid.json":    {"tees[0].x", `tee "middle": it lies inside solid "column"`},

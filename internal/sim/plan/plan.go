@@ -120,19 +120,22 @@ type Ball struct {
 
 // Player is one golfer. Empty words take the default named beside them.
 type Player struct {
-	Name   string   `json:"name"`
-	Height float64  `json:"height"`           // standing, without shoes
-	Hand   string   `json:"hand,omitempty"`   // "right" (default) or "left"
-	Sex    string   `json:"sex,omitempty"`    // body proportions: "man", "woman", or "" for both pooled
-	Span   float64  `json:"span,omitempty"`   // fingertip to fingertip, measured; 0: guessed from Height
-	Arm    float64  `json:"arm,omitempty"`    // shoulder to grip, measured; 0: guessed
-	Shoe   float64  `json:"shoe,omitempty"`   // sole thickness
-	Turn   string   `json:"turn,omitempty"`   // "compact", "full" (default), "long"
-	Plane  string   `json:"plane,omitempty"`  // "upright", "neutral" (default), "flat"
-	Follow string   `json:"follow,omitempty"` // "held", "full" (default), "loose"
-	Skill  string   `json:"skill,omitempty"`  // spread of the ball's start: "steady", "average" (default), "wild"
-	Clubs  []string `json:"clubs,omitempty"`  // names of clubs this player swings; empty: all
-	Tees   []string `json:"tees,omitempty"`   // names of tees this player uses; empty: all
+	Name   string  `json:"name"`
+	Height float64 `json:"height"`         // standing, without shoes
+	Hand   string  `json:"hand,omitempty"` // "right" (default) or "left"
+	Sex    string  `json:"sex,omitempty"`  // body proportions: "man", "woman", or "" for both pooled
+	Span   float64 `json:"span,omitempty"` // fingertip to fingertip, measured; 0: guessed from Height
+	Arm    float64 `json:"arm,omitempty"`  // shoulder to grip, measured; 0: guessed
+	// How this player stands to the ball with the driver, along the floor; 0: worked out.
+	BallToToes  float64  `json:"ballToToes,omitempty"`  // from the ball to the line of the toes, measured
+	BallToHands float64  `json:"ballToHands,omitempty"` // from the ball to below the middle of the hands, measured
+	Shoe        float64  `json:"shoe,omitempty"`        // sole thickness
+	Turn        string   `json:"turn,omitempty"`        // "compact", "full" (default), "long"
+	Plane       string   `json:"plane,omitempty"`       // "upright", "neutral" (default), "flat"
+	Follow      string   `json:"follow,omitempty"`      // "held", "full" (default), "loose"
+	Skill       string   `json:"skill,omitempty"`       // spread of the ball's start: "steady", "average" (default), "wild"
+	Clubs       []string `json:"clubs,omitempty"`       // names of clubs this player swings; empty: all
+	Tees        []string `json:"tees,omitempty"`        // names of tees this player uses; empty: all
 }
 
 // Hung is a box hung from the ceiling or a wall. The projector fields are

@@ -180,6 +180,8 @@ func (p Plan) playerProblems(c *collector) {
 		}
 		c.optional(field+".span", name, "span", v.Span, rangeSpan, " m")
 		c.optional(field+".arm", name, "arm", v.Arm, rangeArm, " m")
+		c.optional(field+".ballToToes", name, "ball to toes", v.BallToToes, rangeToes, " m")
+		c.optional(field+".ballToHands", name, "ball to hands", v.BallToHands, rangeHands, " m")
 		c.length(field+".shoe", name, "shoe", v.Shoe, rangeShoe)
 		c.word(field+".turn", name, "turn", v.Turn, TurnCompact, TurnFull, TurnLong)
 		c.word(field+".plane", name, "plane", v.Plane, PlaneUpright, PlaneNeutral, PlaneFlat)

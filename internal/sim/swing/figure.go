@@ -129,8 +129,12 @@ func (f *figure) clearMat(c *core) {
 	if toe.Z < low {
 		low = toe.Z
 	}
+	low -= f.club.HeadRadius
+	if end := c.hands.Z + (f.reach-f.club.HeadRadius)*c.club.Z - shaftRadius; end < low {
+		low = end
+	}
 	// The greater of the two, with the corner rounded.
-	over := low - f.club.HeadRadius - matDepth
+	over := low - matDepth
 	c.hands.Z += (math.Sqrt(over*over+matSoftness*matSoftness) - over) / 2
 }
 

@@ -23,11 +23,11 @@ type turns struct{ chest, hips, hands, club float64 }
 func turnsOf(word string) turns {
 	switch word {
 	case "compact":
-		return turns{80, 43, 120, 233}
+		return turns{80, 43, 123, 237}
 	case "long":
-		return turns{103, 54, 142, 271}
+		return turns{103, 54, 145, 275}
 	default:
-		return turns{92, 49, 132, 255}
+		return turns{92, 49, 135, 259}
 	}
 }
 

@@ -26,7 +26,8 @@ const measureStep = 2e-3
 // soles' ground. Turns are of the line through the shoulder or hip joints in
 // plan view against address, positive away from the target before impact and
 // "open" (positive towards it) from there on. Trunk lean is of the line from
-// the middle of the hips to the middle of the shoulders, from vertical.
+// the middle of the hips to the middle of the shoulders, from vertical. What a
+// recording of the club alone shows comes last, in the terms of MeasurePath.
 func Measure(s *Swing) []Measurement {
 	m := newMeter(s)
 	m.address()
@@ -35,7 +36,7 @@ func Measure(s *Swing) []Measurement {
 	m.impact()
 	m.through()
 	m.extremes()
-	return m.list
+	return append(m.list, MeasurePath(m.path())...)
 }
 
 // glimpse is the joints and parts of a swing at one sample.
@@ -58,8 +59,7 @@ type meter struct {
 	last   glimpse   // holding the finish
 
 	// Samples, as indices of course.
-	away, peak, strike, end int
-	levelDown, levelUp      int // shaft level before and after impact
+	away, peak, strike int
 }
 
 func newMeter(s *Swing) *meter {
@@ -74,11 +74,7 @@ func newMeter(s *Swing) *meter {
 	m.start, m.crest, m.hit, m.last = m.course[0], m.look(s.TopTime()), m.look(s.ImpactTime()), m.course[n]
 	index := func(t float64) int { return int(math.Round(t / measureStep)) }
 	m.away, m.peak = index(s.TimeOf(Takeaway)), index(s.TopTime())
-	m.strike, m.end = index(s.ImpactTime()), index(s.TimeOf(Finish))
-	for m.levelDown = m.strike; m.levelDown > m.peak && m.course[m.levelDown].core.club.Z < 0; m.levelDown-- {
-	}
-	for m.levelUp = m.strike; m.levelUp < m.end && m.course[m.levelUp].core.club.Z < 0; m.levelUp++ {
-	}
+	m.strike = index(s.ImpactTime())
 	return m
 }
 
@@ -166,6 +162,16 @@ func (m *meter) fastest(from, to int, point func(*glimpse) geom.Vec) float64 {
 		most = max(most, geom.Norm(step)/(2*measureStep))
 	}
 	return most
+}
+
+// path returns the samples as a recording of the club would hold them.
+func (m *meter) path() []PathSample {
+	path := make([]PathSample, len(m.course))
+	for i := range path {
+		path[i] = m.swing.sample(m.course[i].t, &m.course[i].pose)
+	}
+	addSpeeds(path)
+	return path
 }
 
 // plane adds the slope to the floor of the plane that best fits a point's path.

@@ -59,7 +59,6 @@ func (m *meter) down() {
 	down := s.ImpactTime() - s.TopTime()
 	m.add("time: downswing", "s", down)
 	m.add("time: backswing over downswing", "", (s.TopTime()-s.TimeOf(Takeaway))/down)
-	m.plane("clubhead plane", m.levelDown, m.levelUp, (*glimpse).head)
 	m.plane("grip plane, downswing", m.peak, m.strike, (*glimpse).hands)
 	m.plane("grip plane, late downswing", m.armLevelDown(), m.strike, (*glimpse).hands)
 	// The "25 frames" at 120 Hz that the recorded hands were fitted over.

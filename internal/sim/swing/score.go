@@ -133,27 +133,27 @@ func (p *plot) body(s *score) {
 func (p *plot) hands(s *score) {
 	path, up, held, loose := p.path, p.handsUp, p.held, p.loose
 	s[chHandTrace] = p.rows(keys{
-		0, path - 5, path - 8, path - 17,
+		0, path - 4, path - 9, path - 8,
 		path - 12, path + 7,
-		path - 3, path + 6, path + 11 - 4*held, path + 13 - 8*held, path + 19 - 15*held, path + 19 - 15*held},
-		keys{0, -7, -5, 7, -4, 0, 3, 6, 1, 0, 1, 1})
+		path, path + 6, path + 11 - 4*held, path + 14 - 9*held, path + 20 - 16*held, path + 21 - 17*held},
+		keys{0, -7, -5, 9, -4, 0, 3, 6, 1, 0, 1, 1})
 	s[chHandSlope] = p.rows(keys{
-		0, 78 + up, 72 + up, 72 + up,
-		68 + up, 0,
-		80 + up, 83 + up/2, 69 + up/2 + 7*held, 64 + 10*held, 60 + 14*held, 71 + 3*held},
-		keys{0, -5, -13, -10, -6, 0, 2, -6, -8, -4, 1, 9})
+		0, 77 + up, 68 + up, 65 + up,
+		65 + up, 0,
+		75 + up, 80 + up/2, 69 + up/2 + 7*held, 65 + 9*held, 59 + 15*held, 69 + 5*held},
+		keys{0, -6, -14, -9, -6, 0, 2, -7, -8, -4, 1, 8})
 	// Shorter clubs stop shorter.
 	s[chTheta] = p.rows(keys{
-		0, 34, 84, p.turn.hands + 0.7*p.longer - 5*p.short,
+		0, 37, 84, p.turn.hands + 0.7*p.longer - 5*p.short,
 		0, 0,
-		-58, -96 + 16*held, -133 + 43*held - 2*loose, -169 + 73*held - 4*loose, -209 + 109*held - 4*loose, -221 + 120*held - 4*loose},
-		keys{0, -6, -1, 9, 5, 0, -2, -3, -7, -12, -11, -13})
+		-56, -97 + 17*held, -135 + 45*held - 2*loose, -171 + 75*held - 4*loose, -210 + 110*held - 4*loose, -221 + 120*held - 4*loose},
+		keys{0, -6, -1, 10, 6, 0, -2, -3, -8, -11, -11, -12})
 	through := p.through * (1 - held)
 	s[chExtend] = keys{
-		0, 0.991, p.arm(0.990), p.arm(0.987),
+		0, 0.991, p.arm(0.991), p.arm(0.987),
 		0.990, 0.993,
-		0.992, p.arm(0.953 - 0.033*held + 0.03*loose), p.arm(0.650 - 0.063*through + 0.16*held + 0.20*loose),
-		p.arm(0.576 - 0.064*through + 0.19*held + 0.16*loose), p.arm(0.565 - 0.023*through + 0.185*held), p.arm(0.478 + 0.014*through + 0.27*held)}
+		0.992, p.arm(0.951 + 0.003*through - 0.031*held + 0.03*loose), p.arm(0.628 - 0.059*through + 0.18*held + 0.22*loose),
+		p.arm(0.579 - 0.057*through + 0.19*held + 0.16*loose), p.arm(0.587 - 0.021*through + 0.16*held), p.arm(0.502 + 0.014*through + 0.25*held)}
 }
 
 // arm returns how far the lead arm stretches for a golfer who keeps it straighter
@@ -168,20 +168,20 @@ func (p *plot) arm(usual float64) float64 {
 func (p *plot) club(s *score) {
 	path, up, short, steep, held, loose := p.path, p.clubUp, p.short, p.steep, p.held, p.loose
 	s[chClubTrace] = p.rows(keys{
-		0, path/2 + 4, path/2 - 20, path/2 - 19,
-		path/2 - 11, path / 4,
-		path/2 + 5, path - 2, path - 5, path + 11 - 11*held, path + 27 - 27*held, path + 5 - 5*held},
-		keys{0, 3, 3, 12, -1, 0, -1, -1, -1, -3, -3, 1})
+		0, path/2 + 3, path/2 - 17, path/2 - 16,
+		path/2 - 10, path / 4,
+		path/2 + 5, path - 4, path - 6, path + 10 - 10*held, path + 28 - 28*held, path + 5 - 5*held},
+		keys{0, 3, 1, 10, -1, 0, -1, -1, -1, -3, -3, 1})
 	s[chClubSlope] = p.rows(keys{
-		0, 53 + 0.5*steep + 0.5*up, 59 + 3*short + up, 34 + 3*short + up,
+		0, 51 + 0.5*steep + 0.5*up, 59 + 3*short + up, 37 + 3*short + up,
 		50 + 0.5*steep + up, 0,
-		42 + 0.8*steep + 0.6*up, 40 + 0.4*steep + 0.9*up + 10*held - 6*loose, 49 + 0.2*steep + 0.9*up + 3*held - 7*loose, 56 + 0.5*up - 5*loose, 40 + 16*held, 14 + 43*held},
-		keys{0, -4, -4, 7, 5, 0, -2, 1, -3, 0, -3, -4})
+		43 + 0.8*steep + 0.6*up, 39 + 0.4*steep + 0.9*up + 11*held - 6*loose, 50 + 0.2*steep + 0.9*up + 2*held - 7*loose, 57 + 0.5*up - held - 5*loose, 40 + 16*held, 14 + 43*held},
+		keys{0, -4, -4, 6, 4, 0, -1, 1, -2, 0, -3, -4})
 	// Short irons stop 20–45° short of level (common practice).
 	top := p.turn.club + 0.7*p.longer + p.wrist - 22*short
 	s[chPhi] = p.rows(keys{
-		0, 89, 165 + 0.5*p.wrist, top,
+		0, 91, 168 + 0.5*p.wrist, top,
 		0, 0,
-		-92, -169 + 27*held, -222 + 67*held, -255 + 97*held, -312 + 158*held - 8*loose, -375 + 221*held - 10*loose},
-		keys{0, 6, 9, 14, 10, 0, -13, -20 + 9*held, -24 + 16*held, -23 + 18*held, -16 + 16*held, -26 + 26*held})
+		-89, -169 + 27*held, -219 + 64*held, -252 + 94*held, -309 + 155*held - 8*loose, -372 + 218*held - 10*loose},
+		keys{0, 6, 8, 12, 9, 0, -12, -20 + 9*held, -24 + 16*held, -23 + 18*held, -16 + 16*held, -26 + 26*held})
 }

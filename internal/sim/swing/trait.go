@@ -43,7 +43,7 @@ type Style struct {
 
 // StyleOf returns the style of a player whose defaults are filled in.
 func StyleOf(p plan.Player) Style {
-	return Style{Turn: p.Turn, Plane: p.Plane, Follow: p.Follow}
+	return Style{Turn: p.Turn, Plane: p.Plane, Follow: p.Follow, BallToToes: p.BallToToes, BallToHands: p.BallToHands}
 }
 
 // spread returns one standard deviation of each trait but those of the address

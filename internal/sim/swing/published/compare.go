@@ -32,7 +32,7 @@ func Compare() ([]Comparison, error) {
 	var all []Comparison
 	for _, f := range figures {
 		for _, club := range f.Clubs() {
-			o := outfits[club]
+			o := outfits[reference{f.Golfer, club}]
 			m, ok := o.central[f.Quantity]
 			if !ok || m.Unit != f.Unit {
 				return nil, fmt.Errorf("swing.Measure gives no %q in %q", f.Quantity, f.Unit)
@@ -46,28 +46,34 @@ func Compare() ([]Comparison, error) {
 	return all, nil
 }
 
+// reference is whose swings with which club a figure is compared with.
+type reference struct {
+	height float64
+	club   string
+}
+
 // newOutfits swings every club that a figure asks for, side by side.
-func newOutfits(figures []Figure) (map[string]outfit, error) {
-	var clubs []string
+func newOutfits(figures []Figure) (map[reference]outfit, error) {
+	var asked []reference
 	for _, f := range figures {
 		for _, club := range f.Clubs() {
-			if !slices.Contains(clubs, club) {
-				clubs = append(clubs, club)
+			if r := (reference{f.Golfer, club}); !slices.Contains(asked, r) {
+				asked = append(asked, r)
 			}
 		}
 	}
-	made, errs := make([]outfit, len(clubs)), make([]error, len(clubs))
+	made, errs := make([]outfit, len(asked)), make([]error, len(asked))
 	var work sync.WaitGroup
-	for i, club := range clubs {
-		work.Go(func() { made[i], errs[i] = newOutfit(club) })
+	for i, r := range asked {
+		work.Go(func() { made[i], errs[i] = newOutfit(r) })
 	}
 	work.Wait()
-	outfits := map[string]outfit{}
-	for i, club := range clubs {
+	outfits := map[reference]outfit{}
+	for i, r := range asked {
 		if errs[i] != nil {
 			return nil, errs[i]
 		}
-		outfits[club] = made[i]
+		outfits[r] = made[i]
 	}
 	return outfits, nil
 }

@@ -11,7 +11,7 @@ import (
 	"strings"
 )
 
-//go:embed published.csv recorded.csv
+//go:embed published.csv recorded.csv recordedclubs.csv clubpath.csv
 var tables embed.FS
 
 // Status says how a figure was come by.
@@ -38,6 +38,7 @@ const (
 // Figure is one row of the tables: a mean of measured swings (Low = High) or a
 // range of means, in the terms of swing.Measure.
 type Figure struct {
+	Golfer   float64 // stature of the modelled golfer who is compared, m
 	Quantity string
 	Club     string // "driver", "5-iron", "7-iron", "wedge", or "any"
 	Unit     string // as swing.Measurement has it
@@ -65,18 +66,24 @@ func (f Figure) Clubs() []string {
 	return []string{f.Club}
 }
 
-// Figures reads the tables: published figures first, then the recorded swing.
-// An error names the file and line that cannot be used.
+// Figures reads the tables: published figures first, then the recorded swing,
+// then the recorded clubs. An error names the file and line that cannot be used.
 func Figures() ([]Figure, error) {
 	var all []Figure
-	for _, file := range []string{"published.csv", "recorded.csv"} {
-		text, err := tables.ReadFile(file)
+	for _, table := range []struct {
+		file   string
+		golfer float64
+	}{{"published.csv", Height}, {"recorded.csv", Height}, {"recordedclubs.csv", RecordedHeight}} {
+		text, err := tables.ReadFile(table.file)
 		if err != nil {
 			return nil, err
 		}
 		figures, err := parse(string(text))
 		if err != nil {
-			return nil, fmt.Errorf("%s: %w", file, err)
+			return nil, fmt.Errorf("%s: %w", table.file, err)
+		}
+		for i := range figures {
+			figures[i].Golfer = table.golfer
 		}
 		all = append(all, figures...)
 	}
@@ -87,17 +94,12 @@ func Figures() ([]Figure, error) {
 const columns = "quantity,club,unit,low,high,sd,tol,family,status,cite,source,note"
 
 func parse(text string) ([]Figure, error) {
-	r := csv.NewReader(strings.NewReader(text))
-	r.Comment = '#'
-	rows, err := r.ReadAll()
+	rows, err := rowsOf(text, columns)
 	if err != nil {
 		return nil, err
 	}
-	if len(rows) == 0 || strings.Join(rows[0], ",") != columns {
-		return nil, fmt.Errorf("the first row is not %s", columns)
-	}
-	figures := make([]Figure, 0, len(rows)-1)
-	for i, c := range rows[1:] {
+	figures := make([]Figure, 0, len(rows))
+	for i, c := range rows {
 		f, err := parseRow(c)
 		if err != nil {
 			return nil, fmt.Errorf("figure %d, %q: %w", i+1, c[0], err)
@@ -105,6 +107,20 @@ func parse(text string) ([]Figure, error) {
 		figures = append(figures, f)
 	}
 	return figures, nil
+}
+
+// rowsOf returns the rows below a table's heads, without its comments.
+func rowsOf(text, heads string) ([][]string, error) {
+	r := csv.NewReader(strings.NewReader(text))
+	r.Comment = '#'
+	rows, err := r.ReadAll()
+	if err != nil {
+		return nil, err
+	}
+	if len(rows) == 0 || strings.Join(rows[0], ",") != heads {
+		return nil, fmt.Errorf("the first row is not %s", heads)
+	}
+	return rows[1:], nil
 }
 
 func parseRow(c []string) (Figure, error) {

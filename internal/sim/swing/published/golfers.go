@@ -38,13 +38,13 @@ type outfit struct {
 	one, others spans
 }
 
-func newOutfit(club string) (outfit, error) {
+func newOutfit(r reference) (outfit, error) {
 	o := outfit{central: map[string]swing.Measurement{}, one: spans{}, others: spans{}}
 	corners := []swing.Variation{{}}
 	for trait := range swing.NumTraits {
 		corners = append(corners, swing.Single(trait, -swing.Reach), swing.Single(trait, swing.Reach))
 	}
-	central, err := measureAll(o.one, Height, club, swing.Style{}, swing.Variations(Swings, seed))
+	central, err := measureAll(o.one, r.height, r.club, swing.Style{}, swing.Variations(Swings, seed))
 	if err != nil {
 		return o, err
 	}
@@ -52,16 +52,34 @@ func newOutfit(club string) (outfit, error) {
 		o.central[m.Name] = m
 	}
 	for _, style := range otherStyles {
-		if _, err := measureAll(o.others, Height, club, style, corners); err != nil {
+		if _, err := measureAll(o.others, r.height, r.club, style, corners); err != nil {
 			return o, err
 		}
 	}
-	for _, height := range append(slices.Clone(otherHeights[:]), Height) {
-		if _, err := measureAll(o.others, height, club, swing.Style{}, corners); err != nil {
+	for _, height := range append(slices.Clone(otherHeights[:]), r.height) {
+		if _, err := measureAll(o.others, height, r.club, swing.Style{}, corners); err != nil {
 			return o, err
 		}
 	}
 	return o, nil
+}
+
+// MemberPaths returns the path of the club in each swing of the family that is
+// compared with the recorded clubs, a sample every step seconds.
+func MemberPaths(step float64) ([][]swing.PathSample, error) {
+	f, err := swing.NewFamily(golfer(RecordedHeight), clubNamed("driver"), swing.Style{})
+	if err != nil {
+		return nil, fmt.Errorf("a golfer of %g m with the driver: %w", RecordedHeight, err)
+	}
+	paths := make([][]swing.PathSample, 0, Swings)
+	var s swing.Swing
+	for _, v := range swing.Variations(Swings, seed) {
+		if err := f.Fill(v, &s); err != nil {
+			return nil, fmt.Errorf("a golfer of %g m with the driver: %w", RecordedHeight, err)
+		}
+		paths = append(paths, s.Path(step))
+	}
+	return paths, nil
 }
 
 // measureAll measures members of one golfer's family and returns its central
