@@ -27,7 +27,7 @@ func ExampleNew() {
 	fmt.Printf("%v at the top %.1f m above the mat\n", swing.Clubhead, head.A.Z)
 	// Output:
 	// ball to toes 1.0 m
-	// impact after 1.3 s at 47 m/s
+	// impact after 1.3 s at 48 m/s
 	// clubhead at the top 2.0 m above the mat
 }
 

@@ -70,7 +70,7 @@ const (
 // between turns a trait into how round a swing is. The two recorded golfers
 // stand near the ends of what is usual (one is as flat and one as upright as
 // skilled golfers go), so most golfers lie between them and hardly any beyond.
-func between(z float64) float64 { return 1.25 * z / math.Sqrt(2+z*z) }
+func between(z float64) float64 { return 1.2 * z / math.Sqrt(2+z*z) }
 
 // rows returns a channel in radians: the mean of the recorded golfers and half
 // their difference, degrees.
