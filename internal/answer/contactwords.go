@@ -22,6 +22,11 @@ func (w words) strike(c fit.Check) string {
 		part(c.Contact.Part), surface(c.Contact.Surface), w.moment(*c.Contact), w.past(c.Clearance), beyond)
 }
 
+// touch names a touch for a drawing: what, where, when and how fast.
+func (w words) touch(c fit.Contact) string {
+	return part(c.Part) + " on " + surface(c.Surface) + w.moment(c)
+}
+
 // typicalTouch says the same of the typical swing, where it touches anything.
 func (w words) typicalTouch(c fit.Check) string {
 	t := c.ContactTypical
