@@ -37,7 +37,7 @@ export function drawTape({ a, b, label, verdict, surface, fray = 0 }, map, busy)
 export function drawFirst({ name, at }, map) {
   const [x, y] = [map.px(at[0]), map.py(at[1])];
   const points = Array.from({ length: 16 }, (_, i) => {
-    const r = i % 2 ? 6 : 14;
+    const r = i % 2 ? 5 : 11;
     return `${(x + r * Math.sin(i * Math.PI / 8)).toFixed(1)},${(y - r * Math.cos(i * Math.PI / 8)).toFixed(1)}`;
   });
   return s("polygon", { class: "burst", points: points.join(" ") }, s("title", {}, `First touch: ${name}`));

@@ -6,6 +6,7 @@ import (
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/say"
+	"wideberth/internal/sim/swing"
 )
 
 // Figures in these sentences are rounded to the less reassuring side: speeds and
@@ -41,21 +42,25 @@ const (
 	slow                 = 1.0             // m/s under which a speed says nothing
 )
 
-// moment says when a touch comes and how fast: ", 0.1 s after impact, at 52 mph".
+// moment says when a touch comes and how fast: " in the follow-through, 0.1 s after
+// impact, at 52 mph".
 func (w words) moment(c fit.Contact) string {
-	when := say.Sprintf(", %.1f s after impact", c.AfterImpact)
-	switch tenths := math.Round(10 * c.AfterImpact); {
-	case c.Time == 0:
-		when = ", standing at address"
-	case tenths == 0:
-		when = ", at impact"
-	case tenths < 0:
-		when = say.Sprintf(", %.1f s before impact", -c.AfterImpact)
+	out := " " + phase(c.Phase)
+	side, away := "after", c.AfterImpact
+	if away < 0 {
+		side, away = "before", -away
+	}
+	switch {
+	case c.Time == 0 || c.Phase == swing.Impact.String():
+	case math.Round(10*away) == 0:
+		out += ", just " + side + " impact"
+	default:
+		out += say.Sprintf(", %.1f s %s impact", away, side)
 	}
 	if c.Speed < slow {
-		return when
+		return out
 	}
-	return when + ", at " + w.speedUp(c.Speed)
+	return out + ", at " + w.speedUp(c.Speed)
 }
 
 // speed says how fast passes by what is passed nearest.

@@ -36,22 +36,22 @@ func TestCheckSentence(t *testing.T) {
 	}{
 		{"strike, overshoot rounded up", plan.UnitsImperial,
 			striking("Tall guest", -0.042, near("left wall", "clubhead", "follow-through")),
-			"Tall guest, driver, middle tee: the clubhead strikes the left wall, 0.1 s after impact, at 52 mph; the loosest swing would go 1 3/4 in past it."},
+			"Tall guest, driver, middle tee: the clubhead strikes the left wall in the follow-through, 0.1 s after impact, at 52 mph; the loosest swing would go 1 3/4 in past it."},
 		{"strike, metric", plan.UnitsMetric,
 			striking("Tall guest", -0.0412, near("left wall", "clubhead", "follow-through")),
-			"Tall guest, driver, middle tee: the clubhead strikes the left wall, 0.1 s after impact, at 24 m/s; the loosest swing would go 42 mm past it."},
+			"Tall guest, driver, middle tee: the clubhead strikes the left wall in the follow-through, 0.1 s after impact, at 24 m/s; the loosest swing would go 42 mm past it."},
 		{"least strike", plan.UnitsImperial,
 			striking("Host", -0.0001, near("ceiling", "shaft", "top")),
-			"Host, driver, middle tee: the shaft strikes the ceiling, 0.1 s after impact, at 52 mph; the loosest swing would go 1/8 in past it."},
+			"Host, driver, middle tee: the shaft strikes the ceiling at the top, 0.1 s after impact, at 52 mph; the loosest swing would go 1/8 in past it."},
 		{"strike below what labels tell apart", plan.UnitsMetric,
 			striking("Host", -1e-10, near("ceiling", "shaft", "top")),
-			"Host, driver, middle tee: the shaft strikes the ceiling, 0.1 s after impact, at 24 m/s; the loosest swing would go less than 1 mm past it."},
+			"Host, driver, middle tee: the shaft strikes the ceiling at the top, 0.1 s after impact, at 24 m/s; the loosest swing would go less than 1 mm past it."},
 		{"strike of a yard", plan.UnitsImperial,
 			striking("Host", -1.3, near("boxed beam", "trail forearm", "backswing")),
-			"Host, driver, middle tee: the trail forearm strikes the boxed beam, 0.1 s after impact, at 52 mph; the loosest swing would go 4 ft 3 1/4 in past it."},
+			"Host, driver, middle tee: the trail forearm strikes the boxed beam in the backswing, 0.1 s after impact, at 52 mph; the loosest swing would go 4 ft 3 1/4 in past it."},
 		{"head under a slope with a comma", plan.UnitsImperial,
 			striking("Host", -0.01, near("rafters, left", "head", "address")),
-			"Host, driver, middle tee: the golfer's head strikes “rafters, left”, 0.1 s after impact, at 52 mph; the loosest swing would go 1/2 in past it."},
+			"Host, driver, middle tee: the golfer's head strikes “rafters, left” at address, 0.1 s after impact, at 52 mph; the loosest swing would go 1/2 in past it."},
 		{"tight, rounded down", plan.UnitsImperial,
 			checkOf("Host", fit.Tight, 0.0825, near("ceiling", "clubhead", "backswing")),
 			"Host, driver, middle tee: the clubhead passes the ceiling by 3 1/8 in in the backswing: tighter than your 5 7/8 in margin."},
@@ -84,8 +84,8 @@ func TestCheckSentence(t *testing.T) {
 // TestStrikes puts first touches into words: when, how fast, and against which
 // surface, which need not be the one that a swing goes deepest into.
 func TestStrikes(t *testing.T) {
-	first := func(surface string, time, afterImpact, speed float64) *fit.Contact {
-		return &fit.Contact{Nearest: fit.Nearest{Surface: surface, Part: "clubhead", Time: time, Speed: speed}, AfterImpact: afterImpact}
+	first := func(surface, phase string, time, afterImpact, speed float64) *fit.Contact {
+		return &fit.Contact{Nearest: fit.Nearest{Surface: surface, Part: "clubhead", Phase: phase, Time: time, Speed: speed}, AfterImpact: afterImpact}
 	}
 	cases := []struct {
 		name  string
@@ -93,11 +93,13 @@ func TestStrikes(t *testing.T) {
 		first *fit.Contact
 		want  string
 	}{
-		{"in the backswing", plan.UnitsImperial, first("left wall", 0.87, -0.48, 6.01), "the clubhead strikes the left wall, 0.5 s before impact, at 14 mph; the loosest swing would go 1 5/8 in past it."},
-		{"metric, speed rounded up", plan.UnitsMetric, first("left wall", 1.47, 0.13, 14.02), "the clubhead strikes the left wall, 0.1 s after impact, at 15 m/s; the loosest swing would go 42 mm past it."},
-		{"at impact", plan.UnitsMetric, first("left wall", 1.33, -0.04, 40), "the clubhead strikes the left wall, at impact, at 40 m/s; the loosest swing would go 42 mm past it."},
-		{"from the start", plan.UnitsMetric, first("left wall", 0, -1.3, 0), "the clubhead strikes the left wall, standing at address; the loosest swing would go 42 mm past it."},
-		{"another surface first", plan.UnitsMetric, first("rafters, left", 0.87, -0.48, 6.01), "the clubhead strikes “rafters, left”, 0.5 s before impact, at 7 m/s; the loosest swing would go 42 mm past the left wall in the follow-through."},
+		{"in the backswing", plan.UnitsImperial, first("left wall", "backswing", 0.87, -0.48, 6.01), "the clubhead strikes the left wall in the backswing, 0.5 s before impact, at 14 mph; the loosest swing would go 1 5/8 in past it."},
+		{"metric, speed rounded up", plan.UnitsMetric, first("left wall", "follow-through", 1.47, 0.13, 14.02), "the clubhead strikes the left wall in the follow-through, 0.1 s after impact, at 15 m/s; the loosest swing would go 42 mm past it."},
+		{"just before impact", plan.UnitsMetric, first("left wall", "downswing", 1.33, -0.04, 40), "the clubhead strikes the left wall in the downswing, just before impact, at 40 m/s; the loosest swing would go 42 mm past it."},
+		{"just after impact", plan.UnitsMetric, first("left wall", "release", 1.37, 0.03, 40), "the clubhead strikes the left wall in the release, just after impact, at 40 m/s; the loosest swing would go 42 mm past it."},
+		{"at impact", plan.UnitsMetric, first("left wall", "impact", 1.34, -0.001, 40), "the clubhead strikes the left wall at impact, at 40 m/s; the loosest swing would go 42 mm past it."},
+		{"from the start", plan.UnitsMetric, first("left wall", "address", 0, -1.3, 0), "the clubhead strikes the left wall at address; the loosest swing would go 42 mm past it."},
+		{"another surface first", plan.UnitsMetric, first("rafters, left", "backswing", 0.87, -0.48, 6.01), "the clubhead strikes “rafters, left” in the backswing, 0.5 s before impact, at 7 m/s; the loosest swing would go 42 mm past the left wall in the follow-through."},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -188,7 +190,7 @@ func TestSentences(t *testing.T) {
 	strike.Causes = []fit.Cause{{Trait: "wider follow-through", Cost: 0.038}, {Trait: "sway", Cost: 0.01}}
 	deep := strike
 	deep.Typical = -0.02
-	deep.ContactTypical = &fit.Contact{Nearest: fit.Nearest{Surface: "left wall", Part: "clubhead", Time: 1.47, Speed: 18.1}, AfterImpact: 0.13}
+	deep.ContactTypical = &fit.Contact{Nearest: fit.Nearest{Surface: "left wall", Part: "clubhead", Phase: "follow-through", Time: 1.47, Speed: 18.1}, AfterImpact: 0.13}
 	deep.Causes = []fit.Cause{{Trait: "steeper plane", Cost: -0.02}}
 	tight := checkOf("Host", fit.Tight, 0.08, near("ceiling", "clubhead", "backswing"))
 	clear := checkOf("Host", fit.Clear, 0.2351, near("ceiling", "clubhead", "backswing"))
@@ -197,7 +199,7 @@ func TestSentences(t *testing.T) {
 	clear3.Club = "7-iron"
 
 	const (
-		strikes  = "Tall guest, driver, middle tee: the clubhead strikes the left wall, 0.1 s after impact, at 52 mph; the loosest swing would go 1 3/4 in past it."
+		strikes  = "Tall guest, driver, middle tee: the clubhead strikes the left wall in the follow-through, 0.1 s after impact, at 52 mph; the loosest swing would go 1 3/4 in past it."
 		hostIs   = "Host, driver, middle tee: clear; the closest is the clubhead, 9 1/4 in from the ceiling in the backswing."
 		passes   = "The clubhead passes there at 48 mph."
 		hostMean = "At its closest the typical swing is 11 1/8 in from a surface, the loosest 9 1/4 in."
@@ -215,7 +217,7 @@ func TestSentences(t *testing.T) {
 			"Of 3 checks, 1 strikes, 1 is tight and 1 is clear.", leftOut, before}},
 		{"even the typical strikes", []fit.Check{deep}, 0, 0, strikes, []string{
 			"The typical swing goes 7/8 in past what it strikes, the loosest 1 3/4 in.",
-			"The typical swing first touches the left wall with the clubhead, 0.1 s after impact, at 41 mph.",
+			"The typical swing first touches the left wall with the clubhead in the follow-through, 0.1 s after impact, at 41 mph.",
 			"What tells most there from swing to swing: steeper plane, giving 3/4 in.", leftOut, before}},
 		{"looking at another check", []fit.Check{clear, strike}, 0, 1, hostIs, []string{
 			"Worst in this plan: " + strikes, hostMean, passes,
