@@ -93,7 +93,7 @@ const toolbar = createToolbar({
 const stage = createStage({
   async show() {
     const reply = await solver.show({ kind: "show", plan: state.good, focus: state.focus });
-    return reply?.bytes ? { bytes: reply.bytes, tightest: focusedCheck()?.nearest?.time ?? 0 } : null;
+    return reply?.bytes ? { bytes: reply.bytes, tightest: focusedCheck()?.nearest?.time ?? 0, first: focusedCheck()?.contact?.time ?? null } : null;
   },
 });
 /** The part about the ball is fetched once the first verdict stands. */
@@ -235,7 +235,7 @@ async function paint() {
 
   const [length, width, height] = await labels([plan.room.length, plan.room.width, plan.room.height]);
   const dims = { length, width, height };
-  drawings.render(flat, dims, describeViews(flat, dims, state.focus, check), titleBlock(plan, state.focus, check));
+  drawings.render(flat, dims, describeViews(flat, dims, state.focus, check), titleBlock(plan, state.focus, check, flat.plan?.first));
   await Promise.all([
     renderSurfaces(check, plan.margin, labels),
     renderSensitivity(check, labels),

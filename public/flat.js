@@ -1,7 +1,7 @@
 // The three flat drawings. The solver sends every line in room metres; here
 // they are only scaled onto paper and given the class that style-draw.css inks.
 import { $, h, s, setText } from "./dom.js";
-import { drawTape } from "./flat-tape.js";
+import { drawTape, drawFirst } from "./flat-tape.js";
 
 const MARGIN = 30; // px of paper round the room, for the dimension lines
 const NAMES = ["plan", "side", "face"];
@@ -107,14 +107,16 @@ function drawView(name, view, dims, words, width, overlay, floor) {
     ...placeNames(name, map),
     dimension(map, "across", dims[name === "face" ? "width" : "length"]),
     dimension(map, "up", dims[name === "plan" ? "width" : "height"]),
-    view.tape ? drawTape(view.tape, map, busyPoints(view.figure ?? [], map)) : null,
+    view.first ? drawFirst(view.first, map) : null,
+    view.tape ? drawTape(view.tape, map, busyPoints(view, map)) : null,
     floor ? s("g", { class: "layer-handles" }, ...floor.over(map)) : null);
 }
 
-/** Points of the golfer, the club and the place names, for the reading to keep clear of. */
-function busyPoints(figure, map) {
+/** Points of the golfer, the club, the first touch and the place names, for the reading to keep clear of. */
+function busyPoints({ figure = [], first }, map) {
   const placeName = [map.width - MARGIN - 20, MARGIN - 12];
-  return [placeName].concat(figure.flatMap(({ a, b }) => [0, 0.25, 0.5, 0.75, 1].map((k) => [map.px(a[0] + k * (b[0] - a[0])), map.py(a[1] + k * (b[1] - a[1]))])));
+  const touch = first ? [[map.px(first.at[0]), map.py(first.at[1])]] : [];
+  return [placeName, ...touch].concat(figure.flatMap(({ a, b }) => [0, 0.25, 0.5, 0.75, 1].map((k) => [map.px(a[0] + k * (b[0] - a[0])), map.py(a[1] + k * (b[1] - a[1]))])));
 }
 
 /** A jointed limb: an inked outline under a graphite core, both round-ended. */

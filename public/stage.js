@@ -2,11 +2,13 @@
 // own (scene.html); it is fetched late and spoken to by messages only.
 import { $, h, setText } from "./dom.js";
 
+const HALF_FRAME = 1 / 480; // s
 const PLAY_WORDS = { true: "Pause", false: "Play" };
 
 /**
- * createStage({show()}): show resolves to {bytes, tightest (s)} of what is
- * focused now, or null when there is nothing newer to show.
+ * createStage({show()}): show resolves to {bytes, tightest (s), first (s, null
+ * where nothing is struck)} of what is focused now, or null when there is nothing
+ * newer to show.
  */
 export function createStage({ show }) {
   const holder = $("#stage-frame");
@@ -17,7 +19,10 @@ export function createStage({ show }) {
   let frame = null;
   let ready = false;
   let playOnReady = false;
+  const firstMark = $("#stage-first");
+  const firstButton = $("[data-act=first]", controls);
   let tightest = 0;
+  let first = null; // s, of the first touch
   let playing = false;
   let scrubbing = false;
 
@@ -27,7 +32,9 @@ export function createStage({ show }) {
     if (!ready) return;
     const next = await show();
     if (!next || !ready) return;
-    tightest = next.tightest;
+    ({ tightest, first } = next);
+    firstButton.hidden = first === null;
+    firstMark.toggleAttribute("hidden", first === null);
     say({ type: "show", bytes: next.bytes }, [next.bytes.buffer]);
     if (!playing) say({ type: "seek", t: tightest });
   }
@@ -73,8 +80,10 @@ export function createStage({ show }) {
     playing = moving;
     setText($("#stage-play"), PLAY_WORDS[moving]);
     if (duration) scrub.max = String(duration);
+    firstMark.style.setProperty("--at", String((first ?? 0) / Number(scrub.max)));
     if (!scrubbing) scrub.value = String(t);
-    const words = `${t.toFixed(2)} s, ${phase}`;
+    const touches = first !== null && Math.abs(t - first) < HALF_FRAME ? ", first touch" : "";
+    const words = `${t.toFixed(2)} s, ${phase}${touches}`;
     scrub.setAttribute("aria-valuetext", words);
     setText($("#stage-moment"), words);
   }
@@ -101,9 +110,9 @@ export function createStage({ show }) {
       const shown = button.getAttribute("aria-pressed") !== "true";
       button.setAttribute("aria-pressed", String(shown));
       say({ type: "ball", shown });
-    } else if (act === "tightest") {
+    } else if (act === "tightest" || act === "first") {
       say({ type: "pause" });
-      say({ type: "seek", t: tightest });
+      say({ type: "seek", t: act === "first" ? first : tightest });
     } else if (view) say({ type: "view", name: view });
     else if (orbit) {
       const [yaw, pitch] = orbit.split(" ").map(Number);

@@ -18,6 +18,7 @@ export function renderVerdict(check, sentences) {
     status.replaceChildren(h("strong", { class: "verdict-word" }, `${VERDICT_WORDS[verdict]}.`), " ", ...keptTogether(sentences.verdict));
   }
   $("#verdict-detail").replaceChildren(...(sentences.detail ?? []).map((line) => h("li", {}, line)));
+  setText($("#verdict-model"), sentences.model ?? "");
   setText($("#verdict-share"), sentences.share ?? "");
 }
 

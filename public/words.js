@@ -12,18 +12,21 @@ export function describeViews(flat, { length, width, height }, { player, club, t
   return Object.fromEntries(Object.keys(VIEWS).map((name) => {
     const tape = flat?.[name]?.tape;
     const when = check?.nearest ? `, ${check.nearest.phase}` : "";
+    const first = flat?.[name]?.first;
+    const touch = first ? ` First touch: ${first.name}.` : "";
     const reading = tape ? ` ${check?.nearest?.part ?? "Club"} to ${named(tape.surface)}: ${tape.label}.` : "";
-    return [name, `${VIEWS[name]}: room ${sizes[name]}; ${who} at the tightest moment${when}.${reading}`.replace(/\. (\w)/, (m, c) => `. ${c.toUpperCase()}`)];
+    return [name, `${VIEWS[name]}: room ${sizes[name]}; ${who} at the tightest moment${when}.${reading}${touch}`.replace(/\. (\w)/, (m, c) => `. ${c.toUpperCase()}`)];
   }));
 }
 
 /** The title block of the sheet: what is drawn, and for whom. */
-export function titleBlock(plan, { player, club, tee }, check) {
+export function titleBlock(plan, { player, club, tee }, check, first) {
   return [
     ["Room", plan.title || "no name yet"],
     ["Player", player],
     ["Club", club],
     ["Tee", tee],
     ["Tightest", check?.nearest ? `${check.nearest.part} to ${named(check.nearest.surface)}, ${check.nearest.phase}` : ""],
+    ...(first ? [["First touch", first.name]] : []),
   ];
 }

@@ -44,7 +44,7 @@ func (s *Solver) solve(req request) (any, error) {
 		return nil, err
 	}
 	c := r.Checks[focus]
-	drawn, err := s.draw(p, c)
+	drawn, err := s.draw(p, r, c)
 	if err != nil {
 		return nil, err
 	}
@@ -106,7 +106,7 @@ func notes(p plan.Plan, r fit.Report) []string {
 }
 
 // draw makes the flat drawings of the swing that decides a check.
-func (s *Solver) draw(p plan.Plan, c fit.Check) (flat.Flat, error) {
+func (s *Solver) draw(p plan.Plan, r fit.Report, c fit.Check) (flat.Flat, error) {
 	who, err := castOf(p, c)
 	if err != nil {
 		return flat.Flat{}, err
@@ -115,6 +115,10 @@ func (s *Solver) draw(p plan.Plan, c fit.Check) (flat.Flat, error) {
 	if err != nil {
 		return flat.Flat{}, err
 	}
+	var touch *flat.Touch
+	if t := c.Contact; t != nil {
+		touch = &flat.Touch{Words: words{units: p.Units}.touch(*t), At: vec(t.At)}
+	}
 	return flat.Build(flat.Input{
 		Plan: p, At: sweep.Place(p, who.tee, who.player),
 		Motion: m.outline, Address: m.swing.PoseAt(0),
@@ -122,8 +126,18 @@ func (s *Solver) draw(p plan.Plan, c fit.Check) (flat.Flat, error) {
 			Pose: m.swing.PoseAt(c.Nearest.Time),
 			From: vec(c.Nearest.On), To: vec(c.Nearest.At),
 			Label: tapeLabel(c.Clearance, p.Units), Verdict: c.Verdict, Surface: c.Nearest.Surface,
+			ModelError: r.ModelError,
 		},
+		First: touch,
 	}), nil
+}
+
+// firstTouch is where the scene's strike marks begin, nil where nothing is struck.
+func firstTouch(c fit.Check) *stage.Touch {
+	if c.Contact == nil {
+		return nil
+	}
+	return &stage.Touch{Time: c.Contact.Time, At: vec(c.Contact.At), Surface: c.Contact.Surface, Part: c.Contact.Part}
 }
 
 // show makes the scene's bytes for the swing that decides a check.
@@ -143,7 +157,7 @@ func (s *Solver) show(req request) ([]byte, error) {
 	}
 	show := stage.Build(stage.Input{
 		Plan: p, Player: who.player, Club: who.club, Tee: who.tee, Swing: m.swing,
-		Ball: shot(p, r.Checks, who),
+		Ball: shot(p, r.Checks, who), First: firstTouch(c), ModelError: r.ModelError,
 	})
 	if show.Tape.Surface == c.Nearest.Surface {
 		// The report's clearance is the more cautious one; the scene's tape must

@@ -15,6 +15,7 @@ import (
 // overshoots up: no sentence is more reassuring than the figure behind it.
 type Sentences struct {
 	Verdict string   `json:"verdict"`
+	Model   string   `json:"model"` // how near the model is to recorded swings
 	Share   string   `json:"share"`
 	Detail  []string `json:"detail"`
 }
@@ -39,9 +40,10 @@ func sentences(p plan.Plan, r fit.Report, focus, worst int) Sentences {
 			out.Detail = append(out.Detail, "Worst in this plan: "+w.checkSentence(other))
 		}
 	}
+	out.Model = w.model(r)
 	out.Share = w.share(c)
 	out.Detail = append(out.Detail, w.looseAndTypical(c))
-	for _, s := range []string{w.speed(c), w.cause(c), tally(r.Checks)} {
+	for _, s := range []string{w.typicalTouch(c), w.speed(c), w.cause(c), tally(r.Checks)} {
 		if s != "" {
 			out.Detail = append(out.Detail, s)
 		}
@@ -79,7 +81,7 @@ func (w words) checkSentence(c fit.Check) string {
 	who, what, where, when := swinger(c), part(n.Part), surface(n.Surface), phase(n.Phase)
 	switch c.Verdict {
 	case fit.Strikes:
-		return say.Sprintf("%s: %s strikes %s %s, %s past it.", who, what, where, when, w.past(c.Clearance))
+		return who + ": " + w.strike(c)
 	case fit.Tight:
 		return say.Sprintf("%s: %s passes %s by %s %s: %s.", who, what, where, w.gap(c.Clearance), when, w.tighter(c.Clearance))
 	}
@@ -127,24 +129,6 @@ func (w words) looseAndTypical(c fit.Check) string {
 		return say.Sprintf("At its closest the typical swing is %s from a surface, but the loosest goes %s past what it strikes.", w.gap(c.Typical), w.past(c.Clearance))
 	}
 	return say.Sprintf("At its closest the typical swing is %s from a surface, the loosest %s.", w.gap(c.Typical), w.gap(c.Clearance))
-}
-
-const (
-	mphPerMetrePerSecond = 2.2369362920544 // exact to the digits given: 3600/1609.344
-	slow                 = 1.0             // m/s under which a speed says nothing
-)
-
-// speed says how hard a strike would be.
-func (w words) speed(c fit.Check) string {
-	v := c.Nearest.Speed
-	if c.Verdict != fit.Strikes || v < slow {
-		return ""
-	}
-	text := say.Sprintf("%.0f m/s", v)
-	if w.units != plan.UnitsMetric {
-		text = say.Sprintf("%.0f mph", v*mphPerMetrePerSecond)
-	}
-	return upperFirst(part(c.Nearest.Part)) + " would be moving at about " + text + " there."
 }
 
 // cause names what tells most at the tightest surface from swing to swing. The

@@ -13,6 +13,16 @@ func checkOf(player, verdict string, clearance float64, near fit.Nearest) fit.Ch
 	return fit.Check{Player: player, Club: "driver", Tee: "middle", Verdict: verdict, Clearance: clearance, Typical: clearance + 0.05, Nearest: near}
 }
 
+// striking is checkOf for a strike whose first touch is of the same place, a tenth
+// of a second after impact.
+func striking(player string, clearance float64, near fit.Nearest) fit.Check {
+	c := checkOf(player, fit.Strikes, clearance, near)
+	first := near
+	first.Time, first.Speed = 1.44, 23.1
+	c.Contact = &fit.Contact{Nearest: first, AfterImpact: 0.096}
+	return c
+}
+
 func near(surface, part, phase string) fit.Nearest {
 	return fit.Nearest{Surface: surface, Part: part, Phase: phase, Speed: 21.4}
 }
@@ -25,23 +35,23 @@ func TestCheckSentence(t *testing.T) {
 		want  string
 	}{
 		{"strike, overshoot rounded up", plan.UnitsImperial,
-			checkOf("Tall guest", fit.Strikes, -0.042, near("left wall", "clubhead", "follow-through")),
-			"Tall guest, driver, middle tee: the clubhead strikes the left wall in the follow-through, 1 3/4 in past it."},
+			striking("Tall guest", -0.042, near("left wall", "clubhead", "follow-through")),
+			"Tall guest, driver, middle tee: the clubhead strikes the left wall in the follow-through, 0.1 s after impact, at 52 mph; the loosest swing would go 1 3/4 in past it."},
 		{"strike, metric", plan.UnitsMetric,
-			checkOf("Tall guest", fit.Strikes, -0.0412, near("left wall", "clubhead", "follow-through")),
-			"Tall guest, driver, middle tee: the clubhead strikes the left wall in the follow-through, 42 mm past it."},
+			striking("Tall guest", -0.0412, near("left wall", "clubhead", "follow-through")),
+			"Tall guest, driver, middle tee: the clubhead strikes the left wall in the follow-through, 0.1 s after impact, at 24 m/s; the loosest swing would go 42 mm past it."},
 		{"least strike", plan.UnitsImperial,
-			checkOf("Host", fit.Strikes, -0.0001, near("ceiling", "shaft", "top")),
-			"Host, driver, middle tee: the shaft strikes the ceiling at the top, 1/8 in past it."},
+			striking("Host", -0.0001, near("ceiling", "shaft", "top")),
+			"Host, driver, middle tee: the shaft strikes the ceiling at the top, 0.1 s after impact, at 52 mph; the loosest swing would go 1/8 in past it."},
 		{"strike below what labels tell apart", plan.UnitsMetric,
-			checkOf("Host", fit.Strikes, -1e-10, near("ceiling", "shaft", "top")),
-			"Host, driver, middle tee: the shaft strikes the ceiling at the top, less than 1 mm past it."},
+			striking("Host", -1e-10, near("ceiling", "shaft", "top")),
+			"Host, driver, middle tee: the shaft strikes the ceiling at the top, 0.1 s after impact, at 24 m/s; the loosest swing would go less than 1 mm past it."},
 		{"strike of a yard", plan.UnitsImperial,
-			checkOf("Host", fit.Strikes, -1.3, near("boxed beam", "trail forearm", "backswing")),
-			"Host, driver, middle tee: the trail forearm strikes the boxed beam in the backswing, 4 ft 3 1/4 in past it."},
+			striking("Host", -1.3, near("boxed beam", "trail forearm", "backswing")),
+			"Host, driver, middle tee: the trail forearm strikes the boxed beam in the backswing, 0.1 s after impact, at 52 mph; the loosest swing would go 4 ft 3 1/4 in past it."},
 		{"head under a slope with a comma", plan.UnitsImperial,
-			checkOf("Host", fit.Strikes, -0.01, near("rafters, left", "head", "address")),
-			"Host, driver, middle tee: the golfer's head strikes “rafters, left” at address, 1/2 in past it."},
+			striking("Host", -0.01, near("rafters, left", "head", "address")),
+			"Host, driver, middle tee: the golfer's head strikes “rafters, left” at address, 0.1 s after impact, at 52 mph; the loosest swing would go 1/2 in past it."},
 		{"tight, rounded down", plan.UnitsImperial,
 			checkOf("Host", fit.Tight, 0.0825, near("ceiling", "clubhead", "backswing")),
 			"Host, driver, middle tee: the clubhead passes the ceiling by 3 1/8 in in the backswing: tighter than your 5 7/8 in margin."},
@@ -66,6 +76,62 @@ func TestCheckSentence(t *testing.T) {
 			w := words{units: c.units, margin: 0.15}
 			if got := w.checkSentence(c.check); got != c.want {
 				t.Errorf("checkSentence\n got %s\nwant %s", got, c.want)
+			}
+		})
+	}
+}
+
+// TestStrikes puts first touches into words: when, how fast, and against which
+// surface, which need not be the one that a swing goes deepest into.
+func TestStrikes(t *testing.T) {
+	first := func(surface, phase string, time, afterImpact, speed float64) *fit.Contact {
+		return &fit.Contact{Nearest: fit.Nearest{Surface: surface, Part: "clubhead", Phase: phase, Time: time, Speed: speed}, AfterImpact: afterImpact}
+	}
+	cases := []struct {
+		name  string
+		units string
+		first *fit.Contact
+		want  string
+	}{
+		{"in the backswing", plan.UnitsImperial, first("left wall", "backswing", 0.87, -0.48, 6.01), "the clubhead strikes the left wall in the backswing, 0.5 s before impact, at 14 mph; the loosest swing would go 1 5/8 in past it."},
+		{"metric, speed rounded up", plan.UnitsMetric, first("left wall", "follow-through", 1.47, 0.13, 14.02), "the clubhead strikes the left wall in the follow-through, 0.1 s after impact, at 15 m/s; the loosest swing would go 42 mm past it."},
+		{"just before impact", plan.UnitsMetric, first("left wall", "downswing", 1.33, -0.04, 40), "the clubhead strikes the left wall in the downswing, just before impact, at 40 m/s; the loosest swing would go 42 mm past it."},
+		{"just after impact", plan.UnitsMetric, first("left wall", "release", 1.37, 0.03, 40), "the clubhead strikes the left wall in the release, just after impact, at 40 m/s; the loosest swing would go 42 mm past it."},
+		{"at impact", plan.UnitsMetric, first("left wall", "impact", 1.34, -0.001, 40), "the clubhead strikes the left wall at impact, at 40 m/s; the loosest swing would go 42 mm past it."},
+		{"from the start", plan.UnitsMetric, first("left wall", "address", 0, -1.3, 0), "the clubhead strikes the left wall at address; the loosest swing would go 42 mm past it."},
+		{"another surface first", plan.UnitsMetric, first("rafters, left", "backswing", 0.87, -0.48, 6.01), "the clubhead strikes “rafters, left” in the backswing, 0.5 s before impact, at 7 m/s; the loosest swing would go 42 mm past the left wall in the follow-through."},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			check := striking("Host", -0.0412, near("left wall", "clubhead", "follow-through"))
+			check.Contact = c.first
+			if got, want := (words{units: c.units, margin: 0.15}).checkSentence(check), "Host, driver, middle tee: "+c.want; got != want {
+				t.Errorf("checkSentence\n got %s\nwant %s", got, want)
+			}
+		})
+	}
+}
+
+// TestModel: the model's error is rounded up, and a finer margin is named.
+func TestModel(t *testing.T) {
+	const end = " of recorded ones on average; no tighter reading means anything."
+	cases := []struct {
+		name          string
+		units         string
+		margin, error float64
+		want          string
+	}{
+		{"imperial", plan.UnitsImperial, 0.15, 0.05, "The model's paths lie within 2 in" + end},
+		{"metric, rounded up", plan.UnitsMetric, 0.15, 0.0462, "The model's paths lie within 47 mm" + end},
+		{"as large as the margin", plan.UnitsMetric, 0.05, 0.05, "The model's paths lie within 50 mm" + end},
+		{"larger than the margin", plan.UnitsImperial, 0.0254, 0.05, "The model's paths lie within 2 in" + end + " That is more than your 1 in margin: take anything under 2 in as tight, whatever the verdict."},
+		{"no margin", plan.UnitsMetric, 0, 0.05, "The model's paths lie within 50 mm" + end + " That is more than your 0 mm margin: take anything under 50 mm as tight, whatever the verdict."},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			w := words{units: c.units, margin: c.margin}
+			if got := w.model(fit.Report{ModelError: c.error}); got != c.want {
+				t.Errorf("model\n got %s\nwant %s", got, c.want)
 			}
 		})
 	}
@@ -119,11 +185,12 @@ func TestShare(t *testing.T) {
 }
 
 func TestSentences(t *testing.T) {
-	strike := checkOf("Tall guest", fit.Strikes, -0.042, near("left wall", "clubhead", "follow-through"))
+	strike := striking("Tall guest", -0.042, near("left wall", "clubhead", "follow-through"))
 	strike.Typical = 0.031
 	strike.Causes = []fit.Cause{{Trait: "wider follow-through", Cost: 0.038}, {Trait: "sway", Cost: 0.01}}
 	deep := strike
 	deep.Typical = -0.02
+	deep.ContactTypical = &fit.Contact{Nearest: fit.Nearest{Surface: "left wall", Part: "clubhead", Phase: "follow-through", Time: 1.47, Speed: 18.1}, AfterImpact: 0.13}
 	deep.Causes = []fit.Cause{{Trait: "steeper plane", Cost: -0.02}}
 	tight := checkOf("Host", fit.Tight, 0.08, near("ceiling", "clubhead", "backswing"))
 	clear := checkOf("Host", fit.Clear, 0.2351, near("ceiling", "clubhead", "backswing"))
@@ -132,8 +199,9 @@ func TestSentences(t *testing.T) {
 	clear3.Club = "7-iron"
 
 	const (
-		strikes  = "Tall guest, driver, middle tee: the clubhead strikes the left wall in the follow-through, 1 3/4 in past it."
+		strikes  = "Tall guest, driver, middle tee: the clubhead strikes the left wall in the follow-through, 0.1 s after impact, at 52 mph; the loosest swing would go 1 3/4 in past it."
 		hostIs   = "Host, driver, middle tee: clear; the closest is the clubhead, 9 1/4 in from the ceiling in the backswing."
+		passes   = "The clubhead passes there at 48 mph."
 		hostMean = "At its closest the typical swing is 11 1/8 in from a surface, the loosest 9 1/4 in."
 	)
 	cases := []struct {
@@ -145,23 +213,22 @@ func TestSentences(t *testing.T) {
 	}{
 		{"the worst strikes", []fit.Check{clear, strike, tight}, 1, 1, strikes, []string{
 			"At its closest the typical swing is 1 1/8 in from a surface, but the loosest goes 1 3/4 in past what it strikes.",
-			"The clubhead would be moving at about 48 mph there.",
 			"What tells most there from swing to swing: wider follow-through, taking 1 1/2 in.",
 			"Of 3 checks, 1 strikes, 1 is tight and 1 is clear.", leftOut, before}},
 		{"even the typical strikes", []fit.Check{deep}, 0, 0, strikes, []string{
 			"The typical swing goes 7/8 in past what it strikes, the loosest 1 3/4 in.",
-			"The clubhead would be moving at about 48 mph there.",
+			"The typical swing first touches the left wall with the clubhead in the follow-through, 0.1 s after impact, at 41 mph.",
 			"What tells most there from swing to swing: steeper plane, giving 3/4 in.", leftOut, before}},
 		{"looking at another check", []fit.Check{clear, strike}, 0, 1, hostIs, []string{
-			"Worst in this plan: " + strikes, hostMean,
+			"Worst in this plan: " + strikes, hostMean, passes,
 			"Of 2 checks, 1 strikes and 1 is clear.", leftOut, before}},
 		{"everyone clears", []fit.Check{clear, clear2}, 0, 0,
 			"Everyone clears: the closest is Host, driver, middle tee, the clubhead 9 1/4 in from the ceiling in the backswing.",
-			[]string{hostMean, "Of 2 checks, 2 are clear.", leftOut, before}},
+			[]string{hostMean, passes, "Of 2 checks, 2 are clear.", leftOut, before}},
 		{"one player clears with all clubs", []fit.Check{clear, clear3}, 0, 0,
 			"Host clears every time: the closest is Host, driver, middle tee, the clubhead 9 1/4 in from the ceiling in the backswing.",
-			[]string{hostMean, "Of 2 checks, 2 are clear.", leftOut, before}},
-		{"a single check", []fit.Check{clear}, 0, 0, hostIs, []string{hostMean, leftOut, before}},
+			[]string{hostMean, passes, "Of 2 checks, 2 are clear.", leftOut, before}},
+		{"a single check", []fit.Check{clear}, 0, 0, hostIs, []string{hostMean, passes, leftOut, before}},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -172,7 +239,7 @@ func TestSentences(t *testing.T) {
 			if !slices.Equal(got.Detail, c.detail) {
 				t.Errorf("detail\n got %q\nwant %q", got.Detail, c.detail)
 			}
-			for _, s := range append(got.Detail, got.Verdict, got.Share) {
+			for _, s := range append(got.Detail, got.Verdict, got.Share, got.Model) {
 				if strings.Contains(strings.ToLower(s), "safe") {
 					t.Errorf("an answer calls a room safe: %s", s)
 				}

@@ -58,13 +58,14 @@ const markLift = 0.35
 // fillLift brings the fill of every mark before the outlines of its neighbours, m.
 const fillLift = 0.25
 
-// drawMarks queues the strike marks up to the play-head: stars in the plane of
-// the surface, outlined, filled with StrikeRGB.
+// drawMarks queues the strike marks up to the play-head, give or take half a frame
+// like the tape: stars in the plane of the surface, outlined, filled with
+// StrikeRGB.
 func (sc *Scene) drawMarks() {
 	sc.markPixels = sc.markPixels[:0]
 	for i := range sc.marks {
 		m := &sc.marks[i]
-		if m.frame > sc.frame {
+		if float64(m.frame) > sc.playHead+0.5 {
 			break
 		}
 		sc.drawMark(m)

@@ -2,6 +2,7 @@ package render
 
 import (
 	"fmt"
+	"math"
 	"testing"
 )
 
@@ -44,21 +45,64 @@ func TestMarksComeWithThePlayHead(t *testing.T) {
 		}
 		return n
 	}
-	first := sc.show.Strikes[0].Frame
+	first := float64(sc.show.Strikes[0].Frame)
 	tests := []struct {
-		frame     int
+		frame     float64
 		marks     bool
 		tapeShown bool
-	}{{0, false, false}, {first - 2, false, false}, {first, true, false}, {119, true, false}, {120, true, true}, {240, true, true}}
+	}{{0, false, false}, {first - 2, false, false}, {first - 0.6, false, false}, {first - 0.4, true, false}, {first, true, false}, {119, true, false}, {120, true, true}, {240, true, true}}
 	for _, tt := range tests {
-		sc.Draw(sampleView(), float64(tt.frame))
+		sc.Draw(sampleView(), tt.frame)
 		p := sc.Probe()
 		if (len(p.Marks) > 0) != tt.marks || (p.Tape[0] >= 0) != tt.tapeShown {
-			t.Errorf("frame %d: %d marks, tape at %v, want marks %v, tape %v", tt.frame, len(p.Marks), p.Tape, tt.marks, tt.tapeShown)
+			t.Errorf("frame %v: %d marks, tape at %v, want marks %v, tape %v", tt.frame, len(p.Marks), p.Tape, tt.marks, tt.tapeShown)
 		}
 		if got := count(); (got > 0) != tt.marks {
-			t.Errorf("frame %d: %d vertices of the strike's colour, want marks %v", tt.frame, got, tt.marks)
+			t.Errorf("frame %v: %d vertices of the strike's colour, want marks %v", tt.frame, got, tt.marks)
 		}
+	}
+}
+
+// TestFrayedEnd: over the model's error the end of the tape at the club is threads,
+// the rest a whole blade; a tape shorter than that is threads only.
+func TestFrayedEnd(t *testing.T) {
+	tests := []struct {
+		name  string
+		fray  float32
+		whole float32 // share of the tape that is not frayed
+	}{{"a third", 0.05, 2.0 / 3}, {"more than there is", 0.2, 0}, {"as much as there is", 0.15, 0}}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			sc := sampleScene()
+			sc.show.Tape.Fray = tt.fray
+			sc.Draw(sampleView(), 200)
+			p, q := point{100, 100}, point{400, 100} // of 0.15 m
+			sc.Vertices = sc.Vertices[:0]
+			whole := sc.drawBand(p, q, 12, 0.15)
+			if got := (q.x - whole.x) / (q.x - p.x); math.Abs(float64(got-tt.whole)) > 1e-4 {
+				t.Errorf("%.3f of the tape is whole, want %.3f", got, tt.whole)
+			}
+			least, blades, ends := q.x, 0, 0
+			for i := 0; i+3 < len(sc.Vertices); i += 4 {
+				v := sc.Vertices[i : i+4]
+				if v[0].R != sc.pal.tape.R || v[0].G != sc.pal.tape.G || v[0].B != sc.pal.tape.B {
+					continue
+				}
+				lo, hi := min(v[0].X, v[1].X, v[2].X, v[3].X), max(v[0].X, v[1].X, v[2].X, v[3].X)
+				least = min(least, lo)
+				if hi == q.x && lo < whole.x+0.1 && tt.whole > 0 {
+					blades++
+				} else if hi < whole.x+2 {
+					ends++
+				}
+			}
+			if (blades == 1) != (tt.whole > 0) || ends != len(threads) || least < p.x-2 || least > p.x+2 {
+				t.Errorf("%d blades and %d threads from %.1f, want %d threads from %.1f", blades, ends, least, len(threads), p.x)
+			}
+			if bare := sc.Probe().Tape; (bare[0] >= 0) != (tt.whole > 0) {
+				t.Errorf("a bare spot of the blade at %v, with %.2f of the tape whole", bare, tt.whole)
+			}
+		})
 	}
 }
 

@@ -42,8 +42,10 @@ func (sc *Scene) drawTape() {
 	px := sc.cam.pixels(from.lerp(to, 0.5))
 	width := max(tapeWidth*px, leastTape*sc.scale)
 	sc.blade = stroke(p.lerp(q, -0.03), q.lerp(p, -0.03), width+9*sc.scale)
-	sc.drawBand(p, q, width, to.sub(from).norm())
-	sc.tapePixel = p.lerp(q, 0.5).add(q.sub(p).unit().side().mul(width * 0.3))
+	whole := sc.drawBand(p, q, width, to.sub(from).norm())
+	if whole != q {
+		sc.tapePixel = whole.lerp(q, 0.5).add(q.sub(p).unit().side().mul(width * 0.3))
+	}
 	sc.drawPlate(middle, point{abs(q.x-p.x) / 2, abs(q.y-p.y) / 2}, width)
 }
 
@@ -59,20 +61,28 @@ func (sc *Scene) underTape(p point) bool {
 	return inside
 }
 
-// drawBand draws the blade of the tape and its two ends, with ticks counted
-// from the surface.
-func (sc *Scene) drawBand(p, q point, width, metres float32) {
+// drawBand draws the blade of the tape from the club (p) to the surface (q) and
+// its two ends, with ticks counted from the surface. It returns where the whole
+// blade begins: nearer to the club it is frayed.
+func (sc *Scene) drawBand(p, q point, width, metres float32) point {
+	s := sc.show
 	along := q.sub(p).unit()
 	side := along.side()
 	rim := 1.2 * sc.scale
-	sc.line(p.sub(along.mul(rim)), q.add(along.mul(rim)), width+2*rim, sc.pal.tapeInk)
-	sc.line(p, q, width, sc.pal.tape)
+	whole := q
+	if s.Tape.Fray < metres {
+		whole = p.lerp(q, s.Tape.Fray/metres)
+	}
+	sc.drawFringe(whole, p, width)
+	if whole != q {
+		sc.line(whole.sub(along.mul(rim)), q.add(along.mul(rim)), width+2*rim, sc.pal.tapeInk)
+		sc.line(whole, q, width, sc.pal.tape)
+	}
 
-	s := sc.show
 	length := q.sub(p).norm()
 	if s.Tick > 0 && metres > s.Tick {
 		step := tickEvery(s.Major, s.Tick/metres*length/sc.scale, 3)
-		for k := step; float32(k)*s.Tick < metres && k < 2000; k += step {
+		for k := step; float32(k)*s.Tick < metres-s.Tape.Fray && k < 2000; k += step {
 			at := q.lerp(p, float32(k)*s.Tick/metres)
 			long := float32(0.42)
 			if s.Major > 0 && k%s.Major == 0 {
@@ -86,10 +96,28 @@ func (sc *Scene) drawBand(p, q point, width, metres float32) {
 		sc.arrow(p.sub(along.mul(arrowLength*sc.scale)), p)
 		sc.arrow(q.add(along.mul(arrowLength*sc.scale)), q)
 	}
-	// The hook at the surface and the case's lip at the club.
-	for _, end := range [2]point{p, q} {
-		out := side.mul(width/2 + 3*sc.scale)
-		sc.line(end.sub(out), end.add(out), 2*sc.scale, sc.pal.tapeInk)
+	// The hook at the surface.
+	out := side.mul(width/2 + 3*sc.scale)
+	sc.line(q.sub(out), q.add(out), 2*sc.scale, sc.pal.tapeInk)
+	return whole
+}
+
+// threads are those of the frayed end: how long each is, as a share of the fray.
+var threads = [...]float32{0.78, 1, 0.6, 0.92, 0.7}
+
+// drawFringe draws the threads of the blade that ends at from, out to tip.
+func (sc *Scene) drawFringe(from, tip point, width float32) {
+	side := tip.sub(from).unit().side()
+	thick := width / float32(len(threads)+1)
+	for _, layer := range [2]struct {
+		width  float32
+		colour Colour
+	}{{thick + 1.6*sc.scale, sc.pal.tapeInk}, {thick, sc.pal.tape}} {
+		for i, share := range threads {
+			at := (float32(i) - float32(len(threads)-1)/2) / float32(len(threads)) * width
+			end := from.lerp(tip, share).add(side.mul(at * (1 + 0.5*share))) // they spread
+			sc.line(from.add(side.mul(at)), end, layer.width, layer.colour)
+		}
 	}
 }
 

@@ -6,7 +6,8 @@ package main
 //	 tightest, view, yaw, pitch, zoom, marks, tape, head}
 //
 // t, duration and tightest (the tape's moment) are seconds; clearance is the frame's own, metres. strike says
-// that the frame is past a surface. view is the named view or empty; yaw and
+// that the frame is past a surface, or that the first of all swings touches in it.
+// view is the named view or empty; yaw and
 // pitch are degrees. For tests that look at pixels, marks lists the centres of
 // the strike marks that are shown and not under the tape (their fill is
 // render.StrikeRGB, though golfer or club may be before one), tape is a

@@ -55,7 +55,7 @@ func Decode(b []byte) (*Show, error) {
 		s.Strikes[i] = k
 	}
 	s.Tape = Tape{Time: r.f32(), From: r.vec(), To: r.vec(), Label: r.string(),
-		Verdict: Verdict(r.u8()), Surface: r.string(), Part: r.string()}
+		Verdict: Verdict(r.u8()), Surface: r.string(), Part: r.string(), Fray: r.f32()}
 	if s.Tape.Verdict >= NumVerdicts {
 		r.fail("verdict of the tape")
 	}

@@ -8,7 +8,7 @@ import (
 // magic and version open every encoded show; a reader refuses any other.
 const (
 	magic   = "WBS"
-	version = 2
+	version = 3
 )
 
 // Encode packs the show, little-endian:
@@ -23,7 +23,7 @@ const (
 //	rate      f32
 //	frames    u32 count, each: u8 phase, f32 clearance, parts×6 f32
 //	strikes   u32 count, each: u32 frame, 3 f32 at, 3 f32 normal, f32 radius, u16 surface, u16 part
-//	tape      f32 time, 3 f32 from, 3 f32 to, u16 label, u8 verdict, u16 surface, u16 part
+//	tape      f32 time, 3 f32 from, 3 f32 to, u16 label, u8 verdict, u16 surface, u16 part, f32 fray
 //	ball      3 f32
 //	feet      u8 count, each 6 f32
 //	ticks     f32 spacing, u8 major
@@ -84,6 +84,7 @@ func (s *Show) Encode() []byte {
 	w.u8(int(s.Tape.Verdict))
 	w.u16(table.index(s.Tape.Surface))
 	w.u16(table.index(s.Tape.Part))
+	w.f32(s.Tape.Fray)
 
 	w.vec(s.Ball)
 	feet := s.Feet[:min(len(s.Feet), math.MaxUint8)]

@@ -112,6 +112,9 @@ type Tape struct {
 	Verdict  Verdict
 	Surface  string
 	Part     string
+	// Fray is how far (m) the tape may be wrong, over which its end at the part is
+	// drawn frayed.
+	Fray float32
 }
 
 // Show is one golfer, one club, one tee in one room.

@@ -30,6 +30,19 @@ type Input struct {
 	Tee    plan.Tee
 	Swing  *swing.Swing
 	Ball   Shot // the zero value leaves the ball on its tee
+	// First is the first touch of the player's whole family, which may come sooner
+	// than that of Swing: the strike marks begin there. Nil: none is known of.
+	First *Touch
+	// ModelError is how far the model's paths lie from recorded ones, m.
+	ModelError float64
+}
+
+// Touch is a touch of a surface, in room coordinates.
+type Touch struct {
+	Time    float64  // s into the swing
+	At      geom.Vec // on the surface
+	Surface string
+	Part    string
 }
 
 // Build makes the show of one swing.
@@ -57,6 +70,8 @@ func Build(in Input) *show.Show {
 
 	track := sweep.Sample(in.Swing, sweep.FineTolerance)
 	addTape(s, in.Plan, place, track, room, mine)
+	s.Tape.Fray = float32(in.ModelError)
+	addFirst(s, in.First, room)
 	addStrikes(s, place, track, room, mine)
 	addFlight(s, in.Ball, in.Swing.ImpactTime())
 	return s
@@ -136,6 +151,23 @@ func addTape(s *show.Show, p plan.Plan, place sweep.Placement, track *sweep.Trac
 // the worse side. The verdict beside it says whether that is room or overlap.
 func reading(clearance float64, units string) string {
 	return strings.ReplaceAll(plan.LabelTape(clearance, units), "−", "")
+}
+
+// addFirst marks the first touch of the family.
+func addFirst(s *show.Show, first *Touch, room []sweep.Surface) {
+	part := -1
+	if first != nil {
+		part = s.PartIndex(first.Part)
+	}
+	for _, surface := range room {
+		if part >= 0 && surface.Name == first.Surface {
+			s.Strikes = append(s.Strikes, show.Strike{
+				Frame: s.FrameAt(first.Time + 0.5/Rate), At: vec(first.At), Normal: vec(normalAt(surface, first.At)),
+				Radius: s.Parts[part].Radius, Surface: first.Surface, Part: first.Part,
+			})
+			return
+		}
+	}
 }
 
 // addStrikes marks where golfer or club is past a surface, frame by frame.

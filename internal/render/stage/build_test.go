@@ -199,6 +199,31 @@ func TestStrikesLieOnTheirSurfaces(t *testing.T) {
 	}
 }
 
+// TestMarksBeginAtTheFirstTouch: the family's first touch leaves the first mark,
+// where and when it is, though the swing that is shown touches later.
+func TestMarksBeginAtTheFirstTouch(t *testing.T) {
+	in := input(t, "Tall guest", func(p *plan.Plan) { p.Room.Height = 2.40; p.Room.Slopes, p.Room.Solids, p.Hung = nil, nil, nil })
+	without := Build(in)
+	in.First = &Touch{Time: 0.3012, At: geom.Vec{X: 2, Y: 3, Z: 2.40}, Surface: "ceiling", Part: "clubhead"}
+	in.ModelError = 0.05
+	s := Build(in)
+	if len(s.Strikes) != len(without.Strikes)+1 || s.Strikes[1].Frame != without.Strikes[0].Frame {
+		t.Fatalf("%d marks with a first touch, %d without", len(s.Strikes), len(without.Strikes))
+	}
+	k := s.Strikes[0]
+	want := show.Strike{Frame: 72, At: show.Vec{2, 3, 2.40}, Normal: show.Vec{0, 0, -1}, Radius: k.Radius, Surface: "ceiling", Part: "clubhead"}
+	if k != want || k.Radius != s.Parts[s.PartIndex("clubhead")].Radius || k.Frame >= s.Strikes[1].Frame {
+		t.Errorf("first mark = %+v, want %+v before frame %d", k, want, s.Strikes[1].Frame)
+	}
+	if s.Tape.Fray != 0.05 {
+		t.Errorf("fray = %v m, want 0.05 m", s.Tape.Fray)
+	}
+	in.First.Part = "nose"
+	if got := Build(in); len(got.Strikes) != len(without.Strikes) {
+		t.Errorf("%d marks with the touch of no part, want %d", len(got.Strikes), len(without.Strikes))
+	}
+}
+
 func TestLeftHanderIsMirrored(t *testing.T) {
 	in := input(t, "Host", hall)
 	right := Build(in)

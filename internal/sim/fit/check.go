@@ -27,7 +27,7 @@ func (l *Lab) Check(p plan.Plan) (Report, error) {
 	if err := p.Validate(); err != nil {
 		return Report{}, err
 	}
-	report := Report{Version: Version, Verdict: Clear}
+	report := Report{Version: Version, Verdict: Clear, ModelError: swing.PathResidual, ModelErrorHow: swing.PathResidualHow}
 	surfaces := sweep.Surfaces(p)
 	for _, player := range p.Players {
 		for _, club := range p.ClubsOf(player) {
@@ -85,6 +85,8 @@ func (r *relatives) check(room room, margin float64) Check {
 	}
 	tightest, loosest := 0, r.central
 	touched := make([]bool, len(r.sample))
+	var struck []int  // surfaces
+	var deep []*reach // the members that come deepest into them
 	for i, s := range room.local {
 		against := r.againstFlat
 		if !s.Kind.Flat() {
@@ -94,6 +96,9 @@ func (r *relatives) check(room room, margin float64) Check {
 		name := room.surfaces[i].Name
 		c.BySurface[name], c.TypicalBySurface[name] = least, typical
 		c.Typical = min(c.Typical, typical)
+		if least < 0 {
+			struck, deep = append(struck, i), append(deep, who)
+		}
 		if least < c.Clearance {
 			c.Clearance, tightest, loosest = least, i, who
 		}
@@ -108,6 +113,9 @@ func (r *relatives) check(room room, margin float64) Check {
 	c.HitError = shareError(c.Hits, c.Tried)
 	c.Verdict = verdictOf(c.Clearance, margin)
 	c.Nearest = r.nearest(room, tightest, loosest)
+	if c.Verdict == Strikes {
+		c.Contact, c.ContactTypical = r.contacts(room, struck, touched, deep, c.Nearest, c.Typical < 0)
+	}
 	c.Causes = r.causes(room.local[tightest])
 	return c
 }
@@ -151,24 +159,30 @@ func shareError(hits, tried int) float64 {
 	return z / (1 + z*z/n) * math.Sqrt(p*(1-p)/n+z*z/(4*n*n))
 }
 
-// nearest describes the meeting of one member with surface i.
+// nearest describes the meeting of one member with surface i where it comes
+// nearest.
 func (r *relatives) nearest(room room, i int, m *reach) Nearest {
 	s := room.local[i]
-	at := sweep.Around(m.swing, r.coarse(m).Clearance(s).Time).Clearance(s)
+	return r.meeting(room, i, m, sweep.Around(m.swing, r.coarse(m).Clearance(s).Time).Clearance(s))
+}
+
+// meeting describes the meeting of one member with surface i.
+func (r *relatives) meeting(room room, i int, m *reach, at sweep.Contact) Nearest {
 	inRoom := room.place.ContactToRoom(at)
 	return Nearest{
 		Surface: room.surfaces[i].Name, Part: at.Part.String(), Phase: m.swing.PhaseAt(at.Time).String(), Time: at.Time,
 		At:        [3]float64{inRoom.OnSurface.X, inRoom.OnSurface.Y, inRoom.OnSurface.Z},
 		On:        [3]float64{inRoom.OnPart.X, inRoom.OnPart.Y, inRoom.OnPart.Z},
-		Speed:     partSpeed(m.swing, at),
+		Speed:     speedAt(m.swing, at),
 		Variation: m.variation,
 	}
 }
 
-// partSpeed returns how fast the part of a contact moves there: the faster of
-// its two ends, by central difference.
-func partSpeed(s *swing.Swing, c sweep.Contact) float64 {
+// speedAt returns how fast (m/s) the place of the part that meets a surface moves,
+// by central difference: a shaft's middle is slower than its end.
+func speedAt(s *swing.Swing, c sweep.Contact) float64 {
 	const h = 1e-4 // s
 	a, b := s.PoseAt(c.Time - h)[c.Part], s.PoseAt(c.Time + h)[c.Part]
-	return max(geom.Norm(r3.Sub(b.A, a.A)), geom.Norm(r3.Sub(b.B, a.B))) / (2 * h)
+	share := s.PoseAt(c.Time)[c.Part].Share(c.OnPart)
+	return geom.Norm(r3.Sub(geom.Lerp(b.A, b.B, share), geom.Lerp(a.A, a.B, share))) / (2 * h)
 }

@@ -42,6 +42,7 @@ type relatives struct {
 	far     []*reach       // whose tracks are in the tree, by its index
 	tracks  []*sweep.Track // theirs; the first is the central swing's
 	maps    *atlas         // nil until asked for
+	where   spread         // nil until asked for
 	poses   []swing.Pose   // scratch for members of the sample
 	track   *sweep.Track   // scratch
 }

@@ -21,6 +21,11 @@ type Report struct {
 	Version int     `json:"version"`
 	Verdict string  `json:"verdict"` // the worst check's
 	Checks  []Check `json:"checks"`
+
+	// ModelError is how far the model's paths lie from recorded ones, m; a clearance
+	// smaller than that means nothing tighter. ModelErrorHow says how it was found.
+	ModelError    float64 `json:"modelError"`
+	ModelErrorHow string  `json:"modelErrorHow"`
 }
 
 // Check is the answer for one player with one club on one tee.
@@ -43,7 +48,14 @@ type Check struct {
 	Tried    int     `json:"tried"`    // sampled members of the family
 	Hits     int     `json:"hits"`     // of them, those that touch
 
-	Nearest          Nearest            `json:"nearest"`
+	Nearest Nearest `json:"nearest"`
+
+	// Contact is the first touch in time, where anything is struck, over the member
+	// of the family that touches soonest; ContactTypical is the same for the central
+	// swing, where that strikes anything.
+	Contact        *Contact `json:"contact,omitempty"`
+	ContactTypical *Contact `json:"contactTypical,omitempty"`
+
 	BySurface        map[string]float64 `json:"bySurface"`
 	TypicalBySurface map[string]float64 `json:"typicalBySurface"`
 
@@ -57,7 +69,8 @@ type Check struct {
 	Remedies  []string `json:"remedies,omitempty"`
 }
 
-// Nearest is the meeting that sets a check's clearance.
+// Nearest is where one member of a family meets a surface: in a check, the
+// meeting that sets its clearance.
 type Nearest struct {
 	Surface string     `json:"surface"`
 	Part    string     `json:"part"`
@@ -65,7 +78,7 @@ type Nearest struct {
 	Time    float64    `json:"time"`
 	At      [3]float64 `json:"at"`    // on the surface
 	On      [3]float64 `json:"on"`    // on golfer or club
-	Speed   float64    `json:"speed"` // of the part there
+	Speed   float64    `json:"speed"` // of the part there, at the place that meets the surface
 
 	// Variation is the member of the family that does it; the zero value is the
 	// central swing.

@@ -21,3 +21,14 @@ func (c Capsule) Reach(n Vec) float64 {
 	}
 	return a - c.R
 }
+
+// Share returns how far along the capsule's axis, as a share of the way from A to
+// B, the point of the axis nearest to p lies.
+func (c Capsule) Share(p Vec) float64 {
+	v := Vec{X: c.B.X - c.A.X, Y: c.B.Y - c.A.Y, Z: c.B.Z - c.A.Z}
+	l := Dot(v, v)
+	if l == 0 {
+		return 0
+	}
+	return min(max((Dot(v, p)-Dot(v, c.A))/l, 0), 1)
+}

@@ -32,12 +32,22 @@ func (t *Track) FirstContact(s Surface) (Contact, bool) {
 	if nearest.Clearance >= 0 {
 		return Contact{}, false
 	}
-	f := first{surface: &s, time: math.Inf(1)}
+	if c, ok := t.FirstContactBefore(s, nearest.Time); ok {
+		return c, true
+	}
+	return nearest, true
+}
+
+// FirstContactBefore is FirstContact for a caller who only wants to know of
+// contacts before a time (s): it costs next to nothing when there is none. A dip
+// that bisection does not find it takes for none.
+func (t *Track) FirstContactBefore(s Surface, before float64) (Contact, bool) {
+	f := first{surface: &s, time: before}
 	for p := range swing.NumParts {
 		f.descend(t, p, 1)
 	}
-	if f.time > nearest.Time {
-		return nearest, true
+	if !(f.time < before) {
+		return Contact{}, false
 	}
 	return t.contactAt(&s, f.step, f.part, f.share), true
 }

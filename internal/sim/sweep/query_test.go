@@ -85,6 +85,15 @@ func TestTurningClub(t *testing.T) {
 			if ok != c.struck || ok && math.Abs(first.Time-c.firstContact) > 0.0005 {
 				t.Errorf("FirstContact = %+v, %v, want %v at %.5f s", first, ok, c.struck, c.firstContact)
 			}
+			// The same from a stretch of the motion, and nothing before it.
+			const around = 0.01 // s
+			part := Between(m, c.firstContact-around, c.firstContact+around, 0.001)
+			if again, ok := part.FirstContactBefore(c.surface, math.Inf(1)); ok != c.struck || ok && math.Abs(again.Time-c.firstContact) > 0.0005 {
+				t.Errorf("FirstContactBefore in a stretch = %+v, %v, want %v at %.5f s", again, ok, c.struck, c.firstContact)
+			}
+			if early, ok := track.FirstContactBefore(c.surface, first.Time); ok {
+				t.Errorf("FirstContactBefore(%.5f s) = %+v, want none", first.Time, early)
+			}
 		})
 	}
 }
@@ -128,6 +137,30 @@ func TestStrikes(t *testing.T) {
 	far := Surface{Kind: Wall, Plane: geom.Halfspace{N: geom.Vec{Y: 1}, D: -2}}
 	if got := track.Strikes(far, 240); got != nil {
 		t.Errorf("Strikes of a wall out of reach = %v, want none", got)
+	}
+}
+
+// TestBetween: a stretch keeps to the motion, and its steps to theirs.
+func TestBetween(t *testing.T) {
+	m := turning{hub: geom.Vec{Z: 1.3}, length: 1.2, rate: 40, turns: 1}
+	end := m.Duration()
+	for _, c := range []struct {
+		name                  string
+		from, to, first, last float64
+		samples               int
+	}{
+		{"inside", 0.05, 0.06, 0.05, 0.06, 5},
+		{"before the start", -1, 0.01, 0, 0.01, 5},
+		{"past the end", end - 0.003, 9, end - 0.003, end, 3},
+		{"nothing of it", 5, 9, end, end, 2},
+		{"turned round", 0.06, 0.05, 0.06, 0.06, 2},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			times, _ := Between(m, c.from, c.to, 0.0025).Samples()
+			if len(times) != c.samples || math.Abs(times[0]-c.first) > rounding || math.Abs(times[len(times)-1]-c.last) > rounding {
+				t.Errorf("Between(%v, %v) samples %v, want %d from %v to %v", c.from, c.to, times, c.samples, c.first, c.last)
+			}
+		})
 	}
 }
 

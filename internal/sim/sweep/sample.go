@@ -68,11 +68,25 @@ func (t *Track) strays(step int, tol float64) bool {
 // in a swing.
 func Around(m Motion, t float64) *Track {
 	const half, steps = 0.04, 40 // s
-	from, to := max(0, t-half), min(m.Duration(), t+half)
+	return evenly(m, max(0, t-half), min(m.Duration(), t+half), steps)
+}
+
+// Between returns a track of a motion from one time to another (s, limited to the
+// motion's) in steps of at most step, s.
+func Between(m Motion, from, to, step float64) *Track {
+	from, to = max(0, min(from, m.Duration())), max(0, min(to, m.Duration()))
+	if !(to > from) {
+		return NewTrack([]float64{from}, []swing.Pose{m.PoseAt(from)})
+	}
+	return evenly(m, from, to, int(math.Ceil((to-from)/step)))
+}
+
+// evenly returns a track of a motion between two times in equal steps.
+func evenly(m Motion, from, to float64, steps int) *Track {
 	times := make([]float64, 0, steps+1)
 	poses := make([]swing.Pose, 0, steps+1)
 	for i := range steps + 1 {
-		at := from + (to-from)*float64(i)/steps
+		at := from + (to-from)*float64(i)/float64(steps)
 		times, poses = append(times, at), append(poses, m.PoseAt(at))
 	}
 	return NewTrack(times, poses)

@@ -154,8 +154,11 @@ func (t *Track) contactAt(s *Surface, step int, p swing.Part, share float64) Con
 	return c
 }
 
-// gap returns a lower bound of the signed distance between the surface and
-// anything inside the box b.
+// Gap returns a lower bound (m) of the signed distance between the surface and
+// anything inside the box b, in the surface's frame.
+func (s *Surface) Gap(b geom.Box) float64 { return s.gap(&b) }
+
+// gap is Gap of a box that is not copied.
 func (s *Surface) gap(b *geom.Box) float64 {
 	if s.Kind.Flat() {
 		return b.Reach(s.Plane.N) - s.Plane.D

@@ -1,0 +1,75 @@
+//go:build browser
+
+package browsertest
+
+import (
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp/kb"
+)
+
+// stars counts the strike marks of the flat drawings.
+func (tb *tab) stars() int {
+	tb.t.Helper()
+	return eval[int](tb, `document.querySelectorAll("#drawings .view .burst").length`)
+}
+
+// Where something is struck, the sentence says when and how fast the first touch
+// is; the drawings mark it, and in the scene the marks begin there.
+func TestFirstTouch(t *testing.T) {
+	tb := openPage(t, withGL, desktop, "/")
+	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
+	verdict := tb.verdict()
+	for _, part := range []string{"strikes the ceiling", "s before impact", "mph", "the loosest swing would go"} {
+		if !strings.Contains(verdict, part) {
+			t.Errorf("the verdict = %q, want it to say %q", verdict, part)
+		}
+	}
+	if got := tb.stars(); got != 3 {
+		t.Errorf("%d strike marks in the three drawings, want one each", got)
+	}
+	if got := eval[string](tb, `document.querySelector("#title-block").innerText`); !strings.Contains(got, "First touch") || !strings.Contains(got, "on the ceiling") {
+		t.Errorf("the title block says %q, want the first touch in it", got)
+	}
+
+	tb.loadScene()
+	tb.find("button", "First touch").click()
+	tb.until("the moment of the first touch", `document.querySelector("#stage-moment").innerText.endsWith("first touch")`)
+	if n := tb.strikes(); n < fewest {
+		t.Errorf("at the first touch (%s) the scene has %d pixels of the strike's colour, want at least %d", tb.moment(), n, fewest)
+	}
+	for range 2 {
+		at := tb.moment()
+		before := tb.playHead()
+		tb.find("button", "One frame back").click()
+		tb.until("the frame before "+at, `document.querySelector("#stage-scrub").value < `+strconv.FormatFloat(before, 'g', -1, 64))
+	}
+	if n := tb.strikes(); n >= fewest {
+		t.Errorf("two frames before the first touch (%s) the scene has %d pixels of the strike's colour, want none", tb.moment(), n)
+	}
+
+	tb.openPlan(filepath.Join(plansDir, "clear-room.json"))
+	tb.seekTightest()
+	if got := tb.stars(); got != 0 || eval[bool](tb, `!document.querySelector("[data-act=first]").hidden || !document.querySelector("#stage-first").hasAttribute("hidden")`) {
+		t.Errorf("in a clear room there are %d strike marks, and the way to a first touch is offered", got)
+	}
+}
+
+// Beside the clearance stands how near the model is, and, where a finer margin is
+// asked for, that it is finer.
+func TestModelError(t *testing.T) {
+	tb := openPage(t, noGL, desktop, "/")
+	model := func() string { return eval[string](tb, `document.querySelector("#verdict-model").innerText`) }
+	if got := model(); !strings.Contains(got, "of recorded ones") || strings.Contains(got, "more than your") {
+		t.Errorf("the page says %q of the model with the usual margin", got)
+	}
+	if got := eval[int](tb, `document.querySelectorAll("#drawings .view .tape-thread").length`); got != 3 {
+		t.Errorf("%d of three tapes end in threads", got)
+	}
+	tb.find("textbox", "Clearance to call it clear").fill("1 in")
+	tb.press(kb.Tab)
+	tb.until("the words about a fine margin", `document.querySelector("#verdict-model").innerText.includes("more than your 1 in margin")`)
+}
