@@ -55,7 +55,7 @@ func ExampleNewFamily() {
 		loosest = max(loosest, highest(&s))
 	}
 	fmt.Printf("central %.1f m, loosest of 256 %.1f m\n", highest(f.Central), loosest)
-	// Output: central 2.6 m, loosest of 256 2.9 m
+	// Output: central 2.7 m, loosest of 256 2.9 m
 }
 
 // What a motion-capture laboratory would read off the swing.

@@ -25,7 +25,7 @@ func (f *figure) meetBall(s *score, st Stance, steeper float64) error {
 	// Hands about level with the ball for a driver, ahead by 8° for a wedge
 	// (shaft lean 5–12° with irons, common practice).
 	j[chPhi] = (8 - 6*l) * degree
-	j[chClubSlope] = st.Shaft + (1.5+1.8*l)*degree + 0.6*steeper
+	j[chClubSlope] = st.Shaft + (1.5+1.8*l)*degree + 0.85*steeper
 	club, _ := inPlane(j[chPhi], j[chClubSlope], j[chClubTrace])
 	sole := geom.Vec{X: -(ballRadius + f.club.HeadDepth), Y: f.club.axisToBall()}
 	if f.club.Kind == plan.KindDriver {

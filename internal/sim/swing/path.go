@@ -172,6 +172,9 @@ func (m *pathMeter) after() {
 		t := float64(ms) / 1000
 		m.add("face: speed "+strconv.FormatFloat(t, 'f', 2, 64)+" s after impact", "m/s", m.at(t).Speed)
 	}
+	const half = 0.01 // s
+	before, past := m.at(-half), m.at(half)
+	m.add("hands: speed at impact", "m/s", geom.Norm(r3.Sub(past.Hands, before.Hands))/(past.Time-before.Time))
 	rest := m.at(0.6)
 	m.add("hands: to the target, 0.6 s after impact", "m", rest.Hands.X)
 	m.add("hands: from the ball, 0.6 s after impact", "m", rest.Hands.Y)

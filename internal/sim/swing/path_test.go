@@ -79,6 +79,7 @@ func TestMeasurePath(t *testing.T) {
 		"face: speed 0.05 s after impact":                      through,
 		"hands: highest in the follow-through":                 0.9,
 		"hands: farthest behind in the follow-through":         0.8,
+		"hands: speed at impact":                               0,
 		"hands: to the target, 0.6 s after impact":             0,
 		"hands: from the ball, 0.6 s after impact":             0.8,
 		"hands: height 0.6 s after impact":                     0.9,

@@ -112,7 +112,7 @@ func (p *plot) body(s *score) {
 	s[chPelvisX] = keys{
 		0, -0.01 - sway, -0.02 - sway, -0.025 - sway,
 		0.03, 0.10,
-		0.108 + sway/2, 0.118 + sway/2, 0.135 + sway/2, 0.15 + sway, 0.17 + sway, 0.185 + sway}
+		0.108 + 0.4*sway, 0.118 + 0.4*sway, 0.135 + 0.4*sway, 0.15 + 0.5*sway, 0.17 + 0.6*sway, 0.185 + 0.7*sway}
 	s[chPelvisY] = keys{
 		0, 0, 0.005, 0.01,
 		0, -0.02 + 0.01*short,
@@ -175,7 +175,7 @@ func (p *plot) club(s *score) {
 	s[chClubSlope] = p.rows(keys{
 		0, 51 + 0.5*steep + 0.5*up, 59 + 3*short + up, 37 + 3*short + up,
 		50 + 0.5*steep + up, 0,
-		43 + 0.8*steep + 0.6*up, 39 + 0.4*steep + 0.9*up + 11*held - 6*loose, 50 + 0.2*steep + 0.9*up + 2*held - 7*loose, 57 + 0.5*up - held - 5*loose, 40 + 16*held, 14 + 43*held},
+		43 + 0.8*steep + 0.85*up, 39 + 0.4*steep + 0.9*up + 11*held - 4*loose, 50 + 0.2*steep + 0.9*up + 2*held - 5*loose, 57 + 0.5*up - held - 4*loose, 40 + 16*held, 14 + 43*held},
 		keys{0, -4, -4, 6, 4, 0, -1, 1, -2, 0, -3, -4})
 	// Short irons stop 20–45° short of level (common practice).
 	top := p.turn.club + 0.7*p.longer + p.wrist - 22*short

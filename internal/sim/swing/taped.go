@@ -14,8 +14,8 @@ import (
 // (package published), and common practice for the toes spans 0.15 m; so these
 // are a judgement.
 const (
-	standSD = 0.030        // m, the hands' distance from the ball
-	hangSD  = 2.5 * degree // how far the arms are held out
+	standSD = 0.033        // m, the hands' distance from the ball
+	hangSD  = 3.0 * degree // how far the arms are held out
 	// stanceTapeSD is the error of a distance on the floor from ball to toes or
 	// hands, m: assumption (golfers do not stand twice alike either).
 	stanceTapeSD = 0.010

@@ -58,8 +58,8 @@ func StyleOf(p plan.Player) Style {
 // two against the family.
 func (s Style) spread(armSD float64) [NumTraits]float64 {
 	sd := [NumTraits]float64{
-		TraitPlane: 2.0 * degree, TraitTurn: 6 * degree, TraitWrist: 7 * degree,
-		TraitSway: 0.018, TraitRise: 0.012, TraitWidth: 0.015, TraitBack: 1, TraitThrough: 1,
+		TraitPlane: 2.4 * degree, TraitTurn: 6 * degree, TraitWrist: 7 * degree,
+		TraitSway: 0.034, TraitRise: 0.012, TraitWidth: 0.015, TraitBack: 1, TraitThrough: 1,
 		TraitArm: armSD, TraitPath: 2.5 * degree,
 	}
 	scale := 1.0
