@@ -54,6 +54,7 @@ function reading(table, say) {
   return h("div", { class: "sure-reading" },
     h("p", {}, `Compared is a golfer of ${say(table.golfer)}, between the heights of those who were measured, or another where a row says so, swinging in no special style. A figure with one value is an average; one with two is a range of averages.`),
     h("p", {}, table.spread),
+    h("p", {}, say(table.near)),
     h("p", { class: "sure-key" }, drawn(strip), h("span", {}, "Yellow: measured. Grey: the family of swings. Upright line: its central swing.")),
     h("dl", {}, ...table.statuses.flatMap(({ word, meaning }) => [h("dt", {}, upperFirst(word)), h("dd", {}, meaning)])));
 }

@@ -5,6 +5,7 @@ import (
 
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/sweep"
+	"wideberth/internal/sim/swing"
 )
 
 func solveLoop(b *testing.B, change func(i int, p *plan.Plan)) {
@@ -38,7 +39,7 @@ func BenchmarkMotion(b *testing.B) {
 	who := cast{p.Players[0], p.Clubs[0], p.Tees[0]}
 	for b.Loop() {
 		var c cache
-		m, err := c.motion(who, [10]float64{})
+		m, err := c.motion(who, swing.Variation{})
 		if err != nil || m.swing.Duration() <= 0 {
 			b.Fatal(err)
 		}
@@ -48,7 +49,7 @@ func BenchmarkMotion(b *testing.B) {
 func BenchmarkSampleSwing(b *testing.B) {
 	p := small()
 	var c cache
-	m, err := c.motion(cast{p.Players[0], p.Clubs[0], p.Tees[0]}, [10]float64{})
+	m, err := c.motion(cast{p.Players[0], p.Clubs[0], p.Tees[0]}, swing.Variation{})
 	if err != nil {
 		b.Fatal(err)
 	}

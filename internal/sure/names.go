@@ -138,7 +138,7 @@ var kinds = []kind{
 		{"time: backswing over downswing", "Backswing against downswing"},
 		{"time: through", "Impact to finish"},
 		{"speed: clubhead, impact", "Clubhead at impact"},
-		{"speed: hands, impact", "Hands at impact"},
+		{"hands: speed at impact", "Hands at impact"},
 		{"speed: shaft turning, peak", "Shaft's turning, fastest"},
 	}},
 }

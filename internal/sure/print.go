@@ -8,7 +8,7 @@ import (
 
 // Print writes the table as text, in metric units.
 func (t Table) Print(w io.Writer) error {
-	fmt.Fprintf(w, "%s\n%s\nOne golfer of %s and a family of %d swings.\n", t.Summary, t.Spread, t.Golfer[0], t.Swings)
+	fmt.Fprintf(w, "%s\n%s\n%s\nOne golfer of %s and a family of %d swings.\n", t.Summary, t.Spread, t.Near[0], t.Golfer[0], t.Swings)
 	for _, p := range t.Pictures {
 		fmt.Fprintf(w, "Drawn %s: %s\n", p.Name, p.Says[0])
 	}

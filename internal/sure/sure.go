@@ -19,6 +19,7 @@ import (
 type Table struct {
 	Summary  string    `json:"summary"`  // how many figures the model meets
 	Spread   string    `json:"spread"`   // how wide the family is where golfers were measured
+	Near     Text      `json:"near"`     // how near members of the family come to the recorded swings
 	Golfer   Text      `json:"golfer"`   // the height of the golfer who is compared
 	Swings   int       `json:"swings"`   // the size of that golfer's family
 	Statuses []Status  `json:"statuses"` // what the status words mean
@@ -115,8 +116,35 @@ func New() (Table, error) {
 	}
 	t.count()
 	t.Spread = spread(all)
+	if t.Near, err = near(); err != nil {
+		return t, err
+	}
 	t.Pictures, err = pictures(all)
 	return t, err
+}
+
+// near says how far the nearest member of the family goes from each recorded
+// swing.
+func near() (Text, error) {
+	paths, err := published.ClubPaths()
+	if err != nil {
+		return nil, err
+	}
+	u := unitNamed("m")
+	metric, imperial := []string{}, []string{}
+	for i, path := range paths {
+		l, err := published.Nearest(path)
+		if err != nil {
+			return nil, err
+		}
+		hands, face := u.size(l.Hands, 0), u.size(l.Face, 0)
+		say := func(k int) string {
+			return fmt.Sprintf("beside golfer %d, hands %s and clubface %s away", i+1, hands[k], face[k])
+		}
+		metric, imperial = append(metric, say(0)), append(imperial, say(1))
+	}
+	const before, after = "For each recorded swing there is a member of the family that goes the same way, from the takeaway to 0.3 s after impact: on average ", "."
+	return both(before+strings.Join(metric, "; ")+after, before+strings.Join(imperial, "; ")+after), nil
 }
 
 func rowOf(c published.Comparison) Row {
