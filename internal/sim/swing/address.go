@@ -148,7 +148,7 @@ func (f *figure) newAddress() *address {
 	a := &address{figure: f, stance: Stance{
 		Side:        (6 + 3*l) * degree,
 		Lean:        (3 - 9*min(1, l)) * degree,
-		Knee:        (24 + 2*l) * degree,
+		Knee:        (24 + l) * degree,
 		StanceWidth: (0.18 + 0.08*l) * f.body.Stature, // heels about shoulder width for a driver, narrower for wedges: common practice
 		BallForward: 0.085 * max(0, l) * f.body.Stature,
 	}}
