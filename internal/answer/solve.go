@@ -5,8 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"wideberth/internal/render/flat"
-	"wideberth/internal/render/stage"
+	"wideberth/internal/render/drawing"
+	"wideberth/internal/render/scene/record"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
@@ -25,13 +25,13 @@ type Focus struct {
 
 // solveAnswer is the answer to a plan.
 type solveAnswer struct {
-	Plan      plan.Plan  `json:"plan"` // with its defaults
-	Report    fit.Report `json:"report"`
-	Focus     Focus      `json:"focus"`
-	Sentences Sentences  `json:"sentences"`
-	Flat      flat.Flat  `json:"flat"`
-	Link      string     `json:"link"`
-	Notes     []string   `json:"notes"`
+	Plan      plan.Plan    `json:"plan"` // with its defaults
+	Report    fit.Report   `json:"report"`
+	Focus     Focus        `json:"focus"`
+	Sentences Sentences    `json:"sentences"`
+	Flat      drawing.Flat `json:"flat"`
+	Link      string       `json:"link"`
+	Notes     []string     `json:"notes"`
 }
 
 func (s *Solver) solve(req request) (any, error) {
@@ -106,19 +106,19 @@ func notes(p plan.Plan, r fit.Report) []string {
 }
 
 // draw makes the flat drawings of the swing that decides a check.
-func (s *Solver) draw(p plan.Plan, c fit.Check) (flat.Flat, error) {
+func (s *Solver) draw(p plan.Plan, c fit.Check) (drawing.Flat, error) {
 	who, err := castOf(p, c)
 	if err != nil {
-		return flat.Flat{}, err
+		return drawing.Flat{}, err
 	}
 	m, err := s.cache.motion(who, c.Nearest.Variation)
 	if err != nil {
-		return flat.Flat{}, err
+		return drawing.Flat{}, err
 	}
-	return flat.Build(flat.Input{
+	return drawing.Build(drawing.Input{
 		Plan: p, At: sweep.Place(p, who.tee, who.player),
 		Motion: m.outline, Address: m.swing.PoseAt(0),
-		Tight: flat.Reading{
+		Tight: drawing.Reading{
 			Pose: m.swing.PoseAt(c.Nearest.Time),
 			From: vec(c.Nearest.On), To: vec(c.Nearest.At),
 			Label: tapeLabel(c.Clearance, p.Units), Verdict: c.Verdict, Surface: c.Nearest.Surface,
@@ -141,7 +141,7 @@ func (s *Solver) show(req request) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	show := stage.Build(stage.Input{
+	show := record.Build(record.Input{
 		Plan: p, Player: who.player, Club: who.club, Tee: who.tee, Swing: m.swing,
 		Ball: shot(p, r.Checks, who),
 	})
@@ -194,7 +194,7 @@ type cache struct {
 // motion is one swing and the outline of what it sweeps.
 type motion struct {
 	swing   *swing.Swing
-	outline *flat.Motion
+	outline *drawing.Motion
 }
 
 // maxMotions bounds the motions kept, some 50 kB each.
@@ -232,7 +232,7 @@ func (c *cache) motion(who cast, v swing.Variation) (motion, error) {
 		return motion{}, err
 	}
 	_, poses := sweep.Sample(s, sweep.FineTolerance).Samples()
-	m := motion{s, flat.Reduce(poses)}
+	m := motion{s, drawing.Reduce(poses)}
 	if c.motions == nil || len(c.motions) >= maxMotions {
 		c.motions = map[swingKey]motion{}
 	}

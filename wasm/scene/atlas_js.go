@@ -5,7 +5,7 @@ import (
 
 	"github.com/hajimehoshi/ebiten/v2"
 
-	"wideberth/internal/render"
+	"wideberth/internal/render/scene/draw"
 )
 
 // textPixels is the height of a line of text in the atlas, CSS pixels: that of
@@ -19,7 +19,7 @@ const textPixels = 30
 // wideBerthGlyphs(texts, pixels) takes a list of [string, bold] and answers
 // {width, height, alpha, places}: the coverage of every pixel as a Uint8Array,
 // and a Float64Array of left, top, width and height for each text. The square
-// of render.WhitePatch pixels at the top left must be covered.
+// of draw.WhitePatch pixels at the top left must be covered.
 func (g *game) letter() {
 	g.lettered = g.scale
 	texts := g.scene.Texts()
@@ -27,12 +27,12 @@ func (g *game) letter() {
 	for i, t := range texts {
 		list[i] = []any{t.String, t.Bold}
 	}
-	draw := js.Global().Get("wideBerthGlyphs")
-	if draw.Type() != js.TypeFunction {
-		g.setAtlas(render.WhitePatch, render.WhitePatch, nil)
+	drawGlyphs := js.Global().Get("wideBerthGlyphs")
+	if drawGlyphs.Type() != js.TypeFunction {
+		g.setAtlas(draw.WhitePatch, draw.WhitePatch, nil)
 		return
 	}
-	answer := draw.Invoke(list, textPixels*g.scale)
+	answer := drawGlyphs.Invoke(list, textPixels*g.scale)
 	w, h := answer.Get("width").Int(), answer.Get("height").Int()
 	alpha := make([]byte, w*h)
 	js.CopyBytesToGo(alpha, answer.Get("alpha"))
@@ -40,7 +40,7 @@ func (g *game) letter() {
 	places := answer.Get("places")
 	for i, t := range texts {
 		at := func(k int) float32 { return float32(places.Index(4*i + k).Float()) }
-		g.scene.SetGlyphs(t.String, render.Glyphs{U: at(0), V: at(1), Width: at(2), Height: at(3)})
+		g.scene.SetGlyphs(t.String, draw.Glyphs{U: at(0), V: at(1), Width: at(2), Height: at(3)})
 	}
 }
 

@@ -7,9 +7,9 @@ import (
 
 	"github.com/hajimehoshi/ebiten/v2"
 
-	"wideberth/internal/render"
-	"wideberth/internal/render/play"
-	"wideberth/internal/render/show"
+	"wideberth/internal/render/scene/draw"
+	"wideberth/internal/render/scene/playhead"
+	"wideberth/internal/render/scene/wire"
 )
 
 // game is what the engine runs.
@@ -18,13 +18,13 @@ type game struct {
 	inbox []message // guarded by mu
 	spare []message
 
-	show   *show.Show
-	scene  *render.Scene
-	head   play.Head
-	orbit  render.Orbit
+	show   *wire.Show
+	scene  *draw.Scene
+	head   playhead.Head
+	orbit  draw.Orbit
 	preset string // the named view we are in; "" once it was turned by hand
 	glide  int    // ticks left of the way to a named view
-	goal   render.Orbit
+	goal   draw.Orbit
 	dark   bool
 	calm   bool // the visitor wants less motion
 	noBall bool // the visitor has switched the ball off
@@ -45,11 +45,11 @@ type game struct {
 func newGame() *game {
 	g := &game{
 		preset: "behind",
-		show:   &show.Show{Rate: 240},
+		show:   &wire.Show{Rate: 240},
 		dirty:  true,
 		scale:  1,
 	}
-	g.scene = render.New(g.show)
+	g.scene = draw.New(g.show)
 	g.orbit, _ = g.scene.Preset(g.preset)
 	return g
 }
@@ -135,9 +135,9 @@ func (g *game) Draw(screen *ebiten.Image) {
 	if g.lettered != g.scale {
 		g.letter()
 	}
-	c := render.Background(g.dark)
+	c := draw.Background(g.dark)
 	screen.Fill(color.RGBA{byte(c.R*255 + 0.5), byte(c.G*255 + 0.5), byte(c.B*255 + 0.5), 255})
-	mesh := g.scene.Draw(render.View{
+	mesh := g.scene.Draw(draw.View{
 		Width: float32(g.width), Height: float32(g.height), Scale: float32(g.scale),
 		Orbit: g.orbit, Dark: g.dark,
 	}, g.head.Frames())

@@ -4,8 +4,8 @@ import (
 	"math"
 	"syscall/js"
 
-	"wideberth/internal/render"
-	"wideberth/internal/render/show"
+	"wideberth/internal/render/scene/draw"
+	"wideberth/internal/render/scene/wire"
 )
 
 // message is what the script asks for. It is copied out of the script's object
@@ -152,12 +152,12 @@ func (g *game) do(m message) {
 // load shows what the bytes hold; a show that cannot be read leaves the one
 // before it.
 func (g *game) load(b []byte) {
-	s, err := show.Decode(b)
+	s, err := wire.Decode(b)
 	if err != nil {
 		tell("failed", map[string]any{"message": "The 3D view got something it cannot draw: " + err.Error() + "."})
 		return
 	}
-	g.show, g.scene = s, render.New(s)
+	g.show, g.scene = s, draw.New(s)
 	g.head.Load(len(s.Frames), float64(s.Rate))
 	g.setBall()
 	g.lettered = 0

@@ -9,8 +9,8 @@ package main
 // that the frame is past a surface. view is the named view or empty; yaw and
 // pitch are degrees. For tests that look at pixels, marks lists the centres of
 // the strike marks that are shown and not under the tape (their fill is
-// render.StrikeRGB, though golfer or club may be before one), tape is a
-// bare spot of the tape's yellow (render.TapeRGB) or null, and head is the
+// draw.StrikeRGB, though golfer or club may be before one), tape is a
+// bare spot of the tape's yellow (draw.TapeRGB) or null, and head is the
 // clubhead's middle: CSS pixels from the picture's top left corner.
 func (g *game) tellState() {
 	g.news, g.quiet = false, 0

@@ -1,0 +1,77 @@
+package draw
+
+import (
+	"testing"
+
+	"wideberth/internal/render/scene/wire"
+)
+
+// The ball leaves at impact, is where the show says at every moment, and marks
+// what it meets; switched off, nothing of it is drawn.
+func TestFlight(t *testing.T) {
+	sc := sampleScene()
+	draw := func(time float64) (vertices int) {
+		sc.Draw(sampleView(), time*240)
+		return len(sc.Vertices)
+	}
+	for _, tt := range []struct {
+		name string
+		time float64
+		want wire.Vec
+	}{
+		{"on its tee", 0.2, sc.show.Ball}, {"half way to the screen", 0.525, wire.Vec{4.235, 1.6, (0.9 + ballRadius) / 2}},
+		{"at the screen", 0.55, wire.Vec{5.47, 1.6, 0.9}}, {"at rest", 1, wire.Vec{4.4, 1.6, ballRadius}},
+	} {
+		draw(tt.time)
+		const tol = 1e-4 // float32
+		if d := sc.ball.sub(fromShow(tt.want)).norm(); d > tol {
+			t.Errorf("%s: the ball is at %v, want %v", tt.name, sc.ball, tt.want)
+		}
+	}
+
+	before, touched, back := draw(0.549), draw(0.551), draw(0.79)
+	if touched-before < ringSides*4 {
+		t.Errorf("%d vertices before the screen is met, %d after: no ring", before, touched)
+	}
+	if back <= touched {
+		t.Errorf("%d vertices on the way back, %d before: no trail", back, touched)
+	}
+	faceOn := sampleView()
+	faceOn.Orbit, _ = Preset("face-on", false)
+	for _, tt := range []struct {
+		name string
+		view View
+		want bool
+	}{{"face-on", faceOn, true}, {"from behind, where all rays are one line", sampleView(), false}} {
+		sc.angles = sc.angles[:0]
+		sc.Draw(tt.view, 60)
+		if got := len(sc.angles) == 3; got != tt.want {
+			t.Errorf("%s: %d angles are lettered, want all: %v", tt.name, len(sc.angles), tt.want)
+		}
+	}
+
+	sc.ShowBall(false)
+	off := draw(0.79)
+	bare := sampleShow()
+	bare.Flight = wire.Flight{}
+	sc = New(bare)
+	for _, text := range sc.Texts() {
+		sc.SetGlyphs(text.String, Glyphs{U: 10, V: 0, Width: 14 * float32(len(text.String)), Height: 30})
+	}
+	if without := draw(0.79); off != without {
+		t.Errorf("switched off, %d vertices are drawn, want the %d of a show without a flight", off, without)
+	}
+	if off >= back {
+		t.Errorf("switched off, %d vertices are drawn, with the ball %d: want fewer", off, back)
+	}
+}
+
+// The flight costs no allocation once its buffers have grown.
+func TestFlightAllocatesNothing(t *testing.T) {
+	sc := sampleScene()
+	v := sampleView()
+	sc.Draw(v, 200)
+	if n := testing.AllocsPerRun(20, func() { sc.Draw(v, 199); sc.Draw(v, 120) }); n > 0 {
+		t.Errorf("a picture with the flight takes %v allocations, want none", n)
+	}
+}

@@ -1,0 +1,178 @@
+package wire
+
+import (
+	"bytes"
+	"encoding/binary"
+	"math"
+	"reflect"
+	"strings"
+	"testing"
+)
+
+// sample is a small show that uses every field.
+func sample() *Show {
+	return &Show{
+		Title: "Tall guest, driver, middle tee",
+		Room:  Vec{6.40, 4.42, 2.87},
+		Faces: []Face{
+			{Name: "left wall", Kind: Wall, Polygon: []Vec{{0, 4.42, 0}, {0, 4.42, 2.1}, {6.4, 4.42, 2.1}, {6.4, 4.42, 0}}},
+			{Name: "rafters, left", Kind: Slope, Polygon: []Vec{{0, 4.42, 2.1}, {0, 3.52, 2.87}, {6.4, 3.52, 2.87}}},
+		},
+		Phases: []string{"address", "takeaway"},
+		Parts:  []Part{{Name: "head", Radius: 0.1}, {Name: "shaft", Radius: 0.006}},
+		Rate:   240,
+		Frames: []Frame{
+			{Phase: 0, Clearance: 0.3, Pose: []Segment{{Vec{1, 2, 3}, Vec{1, 2, 3}}, {Vec{4, 5, 6}, Vec{7, 8, 9}}}},
+			{Phase: 1, Clearance: -0.02, Pose: []Segment{{Vec{1, 2, 3.1}, Vec{1, 2, 3.1}}, {Vec{4, 5, 6.5}, Vec{7, 8, 9.5}}}},
+		},
+		Strikes: []Strike{{Frame: 1, At: Vec{3, 4.42, 1.9}, Normal: Vec{0, -1, 0}, Radius: 0.05, Surface: "left wall", Part: "clubhead"}},
+		Tape: Tape{Time: 1.0 / 240, From: Vec{3, 4.3, 1.9}, To: Vec{3, 4.42, 1.9}, Label: "5 7/8 in · 149 mm",
+			Verdict: Strikes, Surface: "left wall", Part: "clubhead"},
+		Ball:  Vec{2.9, 2.21, 0.061},
+		Feet:  []Segment{{Vec{2.8, 3, 0}, Vec{2.8, 2.8, 0}}},
+		Tick:  0.0254,
+		Major: 12,
+		Flight: Flight{
+			Trail:   []Moment{{0.004, Vec{2.9, 2.21, 0.061}}, {0.06, Vec{5.98, 2.21, 0.8}}, {0.3, Vec{5, 2.21, 0.1}}},
+			Touches: []Touch{{0.06, Vec{6, 2.21, 0.8}, Vec{-1, 0, 0}, "screen"}},
+			Fan:     []Ray{{"5°", []Vec{{2.9, 2.21, 0.061}, {5.98, 2.21, 0.3}}}, {"12.5°", []Vec{{2.9, 2.21, 0.061}, {5.98, 2.21, 0.8}}}},
+		},
+	}
+}
+
+func TestRoundTrip(t *testing.T) {
+	tests := []struct {
+		name string
+		show *Show
+	}{
+		{"every field", sample()},
+		{"only a frame rate", &Show{Rate: 240, Faces: []Face{}, Phases: []string{}, Parts: []Part{}, Frames: []Frame{}, Strikes: []Strike{}, Feet: []Segment{},
+			Flight: Flight{Trail: []Moment{}, Touches: []Touch{}, Fan: []Ray{}}}},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			got, err := Decode(tt.show.Encode())
+			if err != nil {
+				t.Fatalf("Decode(Encode(show)) failed: %v", err)
+			}
+			if !reflect.DeepEqual(got, tt.show) {
+				t.Errorf("Decode(Encode(show)) = %+v, want %+v", got, tt.show)
+			}
+		})
+	}
+}
+
+func TestDecodeRefuses(t *testing.T) {
+	good := sample().Encode()
+	change := func(f func(b []byte) []byte) []byte { return f(bytes.Clone(good)) }
+	nan := binary.LittleEndian.AppendUint32(nil, math.Float32bits(float32(math.NaN())))
+	shaft := sample()
+	shaft.Strikes[0].Frame = 7
+	back := sample()
+	back.Flight.Trail[2].Time = 0.01
+	noRate := sample()
+	noRate.Rate = 0
+	tests := []struct {
+		name  string
+		bytes []byte
+		want  string // part of the message
+	}{
+		{"nothing", nil, "not a show"},
+		{"other bytes", []byte("hello, world"), "not a show"},
+		{"next version", change(func(b []byte) []byte { b[3]++; return b }), "not a show"},
+		{"a huge string table", change(func(b []byte) []byte { b[4], b[5] = 0xff, 0xff; return b }), "number of strings"},
+		{"one byte missing", good[:len(good)-1], "damaged"},
+		{"one byte too many", append(bytes.Clone(good), 0), "end"},
+		{"not a number", bytes.Replace(good, binary.LittleEndian.AppendUint32(nil, math.Float32bits(2.87)), nan, 1), "number out of range"},
+		{"a strike past the last frame", shaft.Encode(), "frame of a strike"},
+		{"a ball that goes back in time", back.Encode(), "time of the ball"},
+		{"no frame rate", noRate.Encode(), "frame rate"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			got, err := Decode(tt.bytes)
+			if err == nil || !strings.Contains(err.Error(), tt.want) {
+				t.Errorf("Decode = %v, error %v, want an error with %q", got, err, tt.want)
+			}
+		})
+	}
+}
+
+func TestDecodeRefusesEveryCut(t *testing.T) {
+	good := sample().Encode()
+	for n := range len(good) {
+		if _, err := Decode(good[:n]); err == nil {
+			t.Errorf("Decode(first %d of %d bytes) succeeded, want an error", n, len(good))
+		}
+	}
+}
+
+func TestFrameAt(t *testing.T) {
+	s := &Show{Rate: 240, Frames: make([]Frame, 481)}
+	if got, want := s.Duration(), 2.0; got != want {
+		t.Errorf("Duration() = %v, want %v", got, want)
+	}
+	for i := range s.Frames {
+		if got := s.FrameAt(float64(i) / 240); got != i {
+			t.Errorf("FrameAt(%d/240) = %d, want %d", i, got, i)
+		}
+	}
+	for _, tt := range []struct {
+		t    float64
+		want int
+	}{{-1, 0}, {99, 480}, {0.5 / 240, 0}} {
+		if got := s.FrameAt(tt.t); got != tt.want {
+			t.Errorf("FrameAt(%v) = %d, want %d", tt.t, got, tt.want)
+		}
+	}
+	if got := (&Show{}).FrameAt(1); got != 0 {
+		t.Errorf("FrameAt of an empty show = %d, want 0", got)
+	}
+}
+
+func TestBallAt(t *testing.T) {
+	s := sample()
+	mid := s.Flight.Trail[0].At
+	for i, v := range s.Flight.Trail[1].At {
+		mid[i] = (mid[i] + v) / 2
+	}
+	const tol = 1e-5 // float32 at a few metres
+	for _, c := range []struct {
+		name string
+		t    float64
+		want Vec
+	}{
+		{"before impact", 0, s.Ball}, {"at impact", 0.004, s.Ball}, {"half way", 0.032, mid},
+		{"at the screen", 0.06, s.Flight.Trail[1].At}, {"long after", 9, s.Flight.Trail[2].At},
+	} {
+		got := s.BallAt(c.t)
+		for i := range got {
+			if math.Abs(float64(got[i]-c.want[i])) > tol {
+				t.Errorf("%s: BallAt(%v) = %v, want %v", c.name, c.t, got, c.want)
+				break
+			}
+		}
+	}
+	if got := (&Show{Ball: Vec{1, 2, 3}}).BallAt(5); got != (Vec{1, 2, 3}) {
+		t.Errorf("BallAt of a show without a flight = %v, want the tee", got)
+	}
+}
+
+func FuzzDecode(f *testing.F) {
+	f.Add(sample().Encode())
+	f.Add((&Show{Rate: 1}).Encode())
+	f.Add([]byte("WBS\x02"))
+	f.Fuzz(func(t *testing.T, b []byte) {
+		s, err := Decode(b)
+		if err != nil {
+			return
+		}
+		again, err := Decode(s.Encode())
+		if err != nil {
+			t.Fatalf("Decode(Encode(decoded)) failed: %v", err)
+		}
+		if !bytes.Equal(s.Encode(), again.Encode()) {
+			t.Error("Encode is not stable over Decode")
+		}
+	})
+}
