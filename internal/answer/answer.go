@@ -88,7 +88,7 @@ func (s *Solver) Handle(body []byte) []byte {
 	return out
 }
 
-// Show serves a request of kind show: the bytes that package show reads.
+// Show serves a request of kind show: the bytes that package wire reads.
 func (s *Solver) Show(body []byte) ([]byte, error) {
 	return guarded(func() ([]byte, error) {
 		req, err := read(body)

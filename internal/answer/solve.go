@@ -25,13 +25,13 @@ type Focus struct {
 
 // solveAnswer is the answer to a plan.
 type solveAnswer struct {
-	Plan      plan.Plan    `json:"plan"` // with its defaults
-	Report    fit.Report   `json:"report"`
-	Focus     Focus        `json:"focus"`
-	Sentences Sentences    `json:"sentences"`
-	Flat      drawing.Flat `json:"flat"`
-	Link      string       `json:"link"`
-	Notes     []string     `json:"notes"`
+	Plan      plan.Plan   `json:"plan"` // with its defaults
+	Report    fit.Report  `json:"report"`
+	Focus     Focus       `json:"focus"`
+	Sentences Sentences   `json:"sentences"`
+	Flat      drawing.Set `json:"flat"`
+	Link      string      `json:"link"`
+	Notes     []string    `json:"notes"`
 }
 
 func (s *Solver) solve(req request) (any, error) {
@@ -106,19 +106,19 @@ func notes(p plan.Plan, r fit.Report) []string {
 }
 
 // draw makes the flat drawings of the swing that decides a check.
-func (s *Solver) draw(p plan.Plan, c fit.Check) (drawing.Flat, error) {
+func (s *Solver) draw(p plan.Plan, c fit.Check) (drawing.Set, error) {
 	who, err := castOf(p, c)
 	if err != nil {
-		return drawing.Flat{}, err
+		return drawing.Set{}, err
 	}
 	m, err := s.cache.motion(who, c.Nearest.Variation)
 	if err != nil {
-		return drawing.Flat{}, err
+		return drawing.Set{}, err
 	}
 	return drawing.Build(drawing.Input{
 		Plan: p, At: sweep.Place(p, who.tee, who.player),
 		Motion: m.outline, Address: m.swing.PoseAt(0),
-		Tight: drawing.Reading{
+		Tightest: drawing.Tightest{
 			Pose: m.swing.PoseAt(c.Nearest.Time),
 			From: vec(c.Nearest.On), To: vec(c.Nearest.At),
 			Label: tapeLabel(c.Clearance, p.Units), Verdict: c.Verdict, Surface: c.Nearest.Surface,
@@ -141,16 +141,16 @@ func (s *Solver) show(req request) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	show := record.Build(record.Input{
+	recording := record.Swing(record.Input{
 		Plan: p, Player: who.player, Club: who.club, Tee: who.tee, Swing: m.swing,
+		// The scene's tape reads as the sentence above it does.
+		Tightest: record.Tightest{
+			Time: c.Nearest.Time, From: vec(c.Nearest.On), To: vec(c.Nearest.At),
+			Label: tapeLabel(c.Clearance, p.Units), Verdict: c.Verdict, Surface: c.Nearest.Surface, Part: c.Nearest.Part,
+		},
 		Ball: shot(p, r.Checks, who),
 	})
-	if show.Tape.Surface == c.Nearest.Surface {
-		// The report's clearance is the more cautious one; the scene's tape must
-		// not read otherwise than the sentence above it.
-		show.Tape.Label = tapeLabel(c.Clearance, p.Units)
-	}
-	return show.Encode(), nil
+	return recording.Encode(), nil
 }
 
 // cast is who swings what from where.

@@ -33,7 +33,7 @@ type solved struct {
 	Report    fit.Report
 	Focus     Focus
 	Sentences Sentences
-	Flat      drawing.Flat
+	Flat      drawing.Set
 	Link      string
 	Error     *Problem
 }
@@ -100,13 +100,13 @@ func TestSolveHangsTogether(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if scene.Tape.Label != metric.Flat.Plan.Tape.Label {
-		t.Errorf("tape of the scene reads %q, of the page %q", scene.Tape.Label, metric.Flat.Plan.Tape.Label)
+	if scene.Tightest.Label != metric.Flat.Plan.Tape.Label {
+		t.Errorf("tape of the scene reads %q, of the page %q", scene.Tightest.Label, metric.Flat.Plan.Tape.Label)
 	}
 }
 
 // A left-hander in the mirrored room gets the mirrored drawings: see package
-// flat. Here: a low ceiling strikes, a barn is clear, and words follow.
+// drawing. Here: a low ceiling strikes, a barn is clear, and words follow.
 func TestVerdictFollowsTheRoom(t *testing.T) {
 	cases := []struct {
 		name    string

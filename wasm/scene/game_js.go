@@ -18,7 +18,7 @@ type game struct {
 	inbox []message // guarded by mu
 	spare []message
 
-	show   *wire.Show
+	show   *wire.Recording
 	scene  *draw.Scene
 	head   playhead.Head
 	orbit  draw.Orbit
@@ -45,7 +45,7 @@ type game struct {
 func newGame() *game {
 	g := &game{
 		preset: "behind",
-		show:   &wire.Show{Rate: 240},
+		show:   &wire.Recording{Rate: 240},
 		dirty:  true,
 		scale:  1,
 	}

@@ -18,7 +18,7 @@ func (g *game) tellState() {
 	state := map[string]any{
 		"t": g.head.Time(), "frame": frame, "playing": g.head.Playing(), "duration": g.head.Duration(),
 		"phase": "", "clearance": nil, "strike": false, "title": g.show.Title,
-		"tightest": float64(g.show.Tape.Time),
+		"tightest": float64(g.show.Tightest.Time),
 		"view":     g.preset, "yaw": degrees(g.orbit.Yaw), "pitch": degrees(g.orbit.Pitch), "zoom": g.orbit.Zoom,
 	}
 	if frame < len(g.show.Frames) {

@@ -20,8 +20,8 @@ import (
 // Point is a point of one drawing, metres.
 type Point [2]float64
 
-// Flat is the set of drawings.
-type Flat struct {
+// Set is the set of drawings.
+type Set struct {
 	Plan View `json:"plan"` // from above: x, y
 	Side View `json:"side"` // from the right wall: x, z
 	Face View `json:"face"` // looking at the target: y (growing to the left), z
@@ -36,7 +36,7 @@ type View struct {
 	Sweep  [][]Point `json:"sweep"`
 	Path   []Point   `json:"path"`
 	Figure []Limb    `json:"figure"` // farthest first, so that painting in order hides what is behind
-	Tape   *Tape     `json:"tape,omitempty"`
+	Tape   *TapeLine `json:"tape,omitempty"`
 	Marks  []Mark    `json:"marks"`
 }
 
@@ -71,8 +71,8 @@ type Limb struct {
 	R    float64 `json:"r"`
 }
 
-// Tape is the reading from the golfer or club (A) to the nearest surface (B).
-type Tape struct {
+// TapeLine is the reading from the golfer or club (A) to the nearest surface (B).
+type TapeLine struct {
 	A       Point  `json:"a"`
 	B       Point  `json:"b"`
 	Label   string `json:"label"`
@@ -86,8 +86,8 @@ type Mark struct {
 	At   Point  `json:"at"`
 }
 
-// Reading is the tightest moment of a swing, in room coordinates.
-type Reading struct {
+// Tightest is the tightest moment of a swing, in room coordinates.
+type Tightest struct {
 	Pose    swing.Pose // golfer frame, as the motion's poses
 	From    geom.Vec   // the point of golfer or club nearest to the surface
 	To      geom.Vec   // the point of the surface nearest to it
@@ -102,8 +102,8 @@ type Input struct {
 	At     sweep.Placement // where the golfer frame lies
 	Motion *Motion
 	// Address is the golfer at the ball, golfer frame: the marks at the feet.
-	Address swing.Pose
-	Tight   Reading
+	Address  swing.Pose
+	Tightest Tightest
 }
 
 // projection picks the two axes of a drawing and the depth towards the viewer.
@@ -143,7 +143,7 @@ const (
 )
 
 // Build draws in. It never fails: what the plan has not got is not drawn.
-func Build(in Input) Flat {
+func Build(in Input) Set {
 	room := in.Plan.Room
 	lines := roomLines(in)
 	sizes := [numViews]Point{
@@ -159,12 +159,12 @@ func Build(in Input) Flat {
 			Lines:  lines[i],
 			Sweep:  placeAll(in.Motion.sweep[i], pr, in.At),
 			Path:   place(in.Motion.path[i], pr, in.At),
-			Figure: figure(in.Tight.Pose, pr, in.At),
-			Tape:   tape(in.Tight, pr),
+			Figure: figure(in.Tightest.Pose, pr, in.At),
+			Tape:   tape(in.Tightest, pr),
 			Marks:  marks(in, pr),
 		}
 	}
-	return Flat{Plan: views[viewPlan], Side: views[viewSide], Face: views[viewFace]}
+	return Set{Plan: views[viewPlan], Side: views[viewSide], Face: views[viewFace]}
 }
 
 // place takes a line of a motion into the room.
@@ -201,11 +201,11 @@ func figure(pose swing.Pose, pr projection, at sweep.Placement) []Limb {
 	return out
 }
 
-func tape(r Reading, pr projection) *Tape {
+func tape(r Tightest, pr projection) *TapeLine {
 	if r.Label == "" {
 		return nil
 	}
-	return &Tape{A: round(pr.flat(r.From)), B: round(pr.flat(r.To)), Label: r.Label, Verdict: r.Verdict, Surface: r.Surface}
+	return &TapeLine{A: round(pr.flat(r.From)), B: round(pr.flat(r.To)), Label: r.Label, Verdict: r.Verdict, Surface: r.Surface}
 }
 
 // marks are the ball, the ends of both feet at address, and the other tees.

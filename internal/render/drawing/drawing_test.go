@@ -172,7 +172,7 @@ func TestMirror(t *testing.T) {
 
 	mirror := func(v geom.Vec) geom.Vec { v.Y = w - v.Y; return v }
 	in.At.Ball, in.At.Left = mirror(in.At.Ball), true
-	in.Tight.From, in.Tight.To = mirror(in.Tight.From), mirror(in.Tight.To)
+	in.Tightest.From, in.Tightest.To = mirror(in.Tightest.From), mirror(in.Tightest.To)
 	in.Plan.Tees = []plan.Tee{{Name: "middle", X: 2.9, Y: w - 2.21}, {Name: "left", X: 2.9, Y: w - 2.6}}
 	turned := Build(in)
 
@@ -320,11 +320,11 @@ func TestFigureIsPaintedFarToNear(t *testing.T) {
 		in.At.Left = left
 		for view, pr := range projections {
 			depth := map[string]float64{}
-			for i, c := range in.Tight.Pose {
+			for i, c := range in.Tightest.Pose {
 				depth[swing.Part(i).String()] = pr.depth(in.At.ToRoom(r3.Scale(0.5, r3.Add(c.A, c.B))))
 			}
 			last := math.Inf(-1)
-			for _, l := range figure(in.Tight.Pose, pr, in.At) {
+			for _, l := range figure(in.Tightest.Pose, pr, in.At) {
 				if depth[l.Part] < last-roundTol {
 					t.Errorf("left %v, view %d: the %s (depth %.3f m) is painted after something nearer (%.3f m)", left, view, l.Part, depth[l.Part], last)
 				}

@@ -63,7 +63,7 @@ func synthInput() Input {
 		Plan: synthPlan(), At: at,
 		Motion:  Reduce(Sample(synthPose, 1)),
 		Address: synthPose(0.5),
-		Tight: Reading{
+		Tightest: Tightest{
 			Pose: pose, From: at.ToRoom(pose[swing.Clubhead].B), To: geom.Vec{X: 2.9, Y: 2.21, Z: 2.87},
 			Label: "5 7/8 in · 149 mm", Verdict: "tight", Surface: "ceiling",
 		},

@@ -97,7 +97,7 @@ func TestHiddenSpan(t *testing.T) {
 // its twelve edges meet in the corner nearest to the viewer and are cut away,
 // the other nine are ink.
 func TestRoomLines(t *testing.T) {
-	s := &wire.Show{Rate: 240, Room: wire.Vec{6, 4, 3}, Faces: boxFaces("room", wire.Wall, wire.Vec{}, wire.Vec{6, 4, 3}, true)}
+	s := &wire.Recording{Rate: 240, Room: wire.Vec{6, 4, 3}, Faces: boxFaces("room", wire.Wall, wire.Vec{}, wire.Vec{6, 4, 3}, true)}
 	sc := New(s)
 	if got := len(sc.model.edges); got != 12 {
 		t.Fatalf("%d edges, want 12", got)

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"wideberth/internal/render/scene/wire"
+	"wideberth/internal/sim/rules"
 )
 
 // The ball leaves at impact, is where the show says at every moment, and marks
@@ -19,8 +20,8 @@ func TestFlight(t *testing.T) {
 		time float64
 		want wire.Vec
 	}{
-		{"on its tee", 0.2, sc.show.Ball}, {"half way to the screen", 0.525, wire.Vec{4.235, 1.6, (0.9 + ballRadius) / 2}},
-		{"at the screen", 0.55, wire.Vec{5.47, 1.6, 0.9}}, {"at rest", 1, wire.Vec{4.4, 1.6, ballRadius}},
+		{"on its tee", 0.2, sc.show.Ball}, {"half way to the screen", 0.525, wire.Vec{4.235, 1.6, (0.9 + rules.BallRadius) / 2}},
+		{"at the screen", 0.55, wire.Vec{5.47, 1.6, 0.9}}, {"at rest", 1, wire.Vec{4.4, 1.6, rules.BallRadius}},
 	} {
 		draw(tt.time)
 		const tol = 1e-4 // float32

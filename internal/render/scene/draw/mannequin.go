@@ -1,6 +1,9 @@
 package draw
 
-import "wideberth/internal/render/scene/wire"
+import (
+	"wideberth/internal/render/scene/wire"
+	"wideberth/internal/sim/rules"
+)
 
 // Which of the shared meshes and materials a part takes.
 type material uint8
@@ -104,7 +107,7 @@ func (sc *Scene) drawShadows() {
 		sc.shadow(seg.a, seg.b, sc.show.Parts[i].Radius)
 	}
 	if sc.ballSeen() {
-		sc.shadow(sc.ball, sc.ball, ballRadius)
+		sc.shadow(sc.ball, sc.ball, rules.BallRadius)
 	}
 }
 
@@ -163,10 +166,6 @@ func (sc *Scene) fill(p []vec, c Colour) {
 	}
 }
 
-// ballRadius is the least radius of a golf ball, m: 1.680 in across (Rules of
-// Golf, Equipment Rules, part 4).
-const ballRadius = 0.02134
-
 // leastBall is the least width at which the ball is drawn, CSS pixels.
 const leastBall = 5
 
@@ -180,7 +179,7 @@ func (sc *Scene) drawBall() {
 		return
 	}
 	l := capsuleLook{mesh: sc.meshes.small, body: sc.pal.ball, outline: sc.pal.outline, width: sc.pen}
-	sc.drawCapsule(sc.ball, sc.ball, max(ballRadius, leastBall/2*sc.scale/sc.cam.pixels(sc.ball)), &l)
+	sc.drawCapsule(sc.ball, sc.ball, max(rules.BallRadius, leastBall/2*sc.scale/sc.cam.pixels(sc.ball)), &l)
 }
 
 // drawFeet inks where the feet stand at address, at once.
@@ -188,8 +187,8 @@ func (sc *Scene) drawFeet() {
 	if sc.cam.eye.z <= sc.floor {
 		return
 	}
-	for _, f := range sc.show.Feet {
-		a, b := fromShow(f.A), fromShow(f.B)
+	for _, f := range sc.feet {
+		a, b := f.a, f.b
 		z := sc.floor + shadowLift
 		a.z, b.z = z, z
 		along := b.sub(a).unit()
@@ -197,7 +196,7 @@ func (sc *Scene) drawFeet() {
 			continue
 		}
 		across := vec{-along.y, along.x, 0}
-		const r = 0.055
+		r := f.radius
 		var before point
 		for k := range 2*len(halfCircle) + 1 {
 			end, sign := a, float32(-1)
@@ -218,14 +217,28 @@ func (sc *Scene) drawFeet() {
 	}
 }
 
-// leftHanded tells the hand from where the feet stand.
-func leftHanded(s *wire.Show) bool {
-	if len(s.Feet) == 0 {
-		return false
+// foot is where a foot stands at address: the axis of its capsule.
+type foot struct {
+	segment
+	radius float32
+}
+
+// findFeet are the feet in the first frame.
+func findFeet(s *wire.Recording) (feet []foot) {
+	for _, name := range [2]string{"lead foot", "trail foot"} {
+		if i := s.PartIndex(name); i >= 0 && len(s.Frames) > 0 {
+			pose := s.Frames[0].Pose[i]
+			feet = append(feet, foot{segment{fromShow(pose.A), fromShow(pose.B)}, s.Parts[i].Radius})
+		}
 	}
+	return feet
+}
+
+// leftHanded tells the hand from where the feet stand.
+func (sc *Scene) leftHanded() bool {
 	y := float32(0)
-	for _, f := range s.Feet {
-		y += f.A[1] + f.B[1] - 2*s.Ball[1]
+	for _, f := range sc.feet {
+		y += f.a.y + f.b.y - 2*sc.show.Ball[1]
 	}
 	return y < 0
 }

@@ -18,7 +18,7 @@ type mark struct {
 // out: the club is in the wall for many frames.
 const markGap = 0.11
 
-func newMarks(s *wire.Show) []mark {
+func newMarks(s *wire.Recording) []mark {
 	var marks []mark
 	var surface []string
 	for _, k := range s.Strikes {

@@ -56,7 +56,7 @@ const patchSize = 0.36
 // the rounding of float32 at room size and below the thinnest sheet.
 const weld = 1e-3
 
-func newModel(s *wire.Show, lamp vec) *model {
+func newModel(s *wire.Recording, lamp vec) *model {
 	m := &model{}
 	for _, f := range s.Faces {
 		g := face{name: f.Name, kind: f.Kind}

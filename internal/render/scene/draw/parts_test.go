@@ -75,7 +75,7 @@ func TestDashes(t *testing.T) {
 // TestRibbonTicks checks that ticks stand an inch apart along the way, however
 // unevenly the clubhead moves.
 func TestRibbonTicks(t *testing.T) {
-	s := &wire.Show{Rate: 240, Tick: 0.0254, Major: 12, Parts: []wire.Part{{Name: "shaft"}, {Name: "clubhead"}}}
+	s := &wire.Recording{Rate: 240, Tick: 0.0254, Major: 12, Parts: []wire.Part{{Name: "shaft"}, {Name: "clubhead"}}}
 	for i := range 200 {
 		x := float32(i*i) * 1e-4 // a straight way, ever faster, 3.96 m long
 		head := wire.Vec{x, 0, 0}
@@ -143,7 +143,7 @@ func TestPlateWords(t *testing.T) {
 		{wire.Clear, "CLEAR · clubhead to left wall"},
 	}
 	for _, tt := range tests {
-		reading, words := PlateWords(&wire.Tape{Label: "1 in · 25 mm", Verdict: tt.verdict, Surface: "left wall", Part: "clubhead"})
+		reading, words := PlateWords(&wire.Tightest{Label: "1 in · 25 mm", Verdict: tt.verdict, Surface: "left wall", Part: "clubhead"})
 		if reading != "1 in · 25 mm" || words != tt.want {
 			t.Errorf("PlateWords(%v) = %q, %q, want %q", tt.verdict, reading, words, tt.want)
 		}

@@ -24,7 +24,7 @@ const (
 
 // newRibbon walks the way of the clubhead, setting down points and ticks at
 // even distances, whatever the speed.
-func newRibbon(s *wire.Show) ribbon {
+func newRibbon(s *wire.Recording) ribbon {
 	var r ribbon
 	head := s.PartIndex("clubhead")
 	if head < 0 {

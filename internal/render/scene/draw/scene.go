@@ -4,12 +4,13 @@ import (
 	"math"
 
 	"wideberth/internal/render/scene/wire"
+	"wideberth/internal/sim/rules"
 )
 
 // Scene draws one show. It keeps its buffers; it is not safe for concurrent use.
 type Scene struct {
 	painter
-	show   *wire.Show
+	show   *wire.Recording
 	model  *model
 	ribbon ribbon
 	marks  []mark
@@ -22,7 +23,8 @@ type Scene struct {
 	// What the show fixes.
 	room, pivot, ball   vec
 	floor               float32 // height of the standing surface, m
-	corners             []vec   // what must fit the picture
+	feet                []foot
+	corners             []vec // what must fit the picture
 	materials           []material
 	headPart, shaftPart int
 	impact              int // first frame of impact, -1: none
@@ -65,14 +67,15 @@ type View struct {
 }
 
 // New prepares a show for drawing.
-func New(s *wire.Show) *Scene {
+func New(s *wire.Recording) *Scene {
 	sc := &Scene{show: s, meshes: newMeshes(), texts: map[string]Glyphs{}}
-	_, sc.words = PlateWords(&s.Tape)
+	_, sc.words = PlateWords(&s.Tightest)
 	sc.room, sc.ball = fromShow(s.Room), fromShow(s.Ball)
-	sc.floor = sc.ball.z - ballRadius
+	sc.floor = sc.ball.z - rules.BallRadius
+	sc.feet = findFeet(s)
 	stand := sc.ball
-	for _, f := range s.Feet {
-		stand = stand.add(fromShow(f.A).lerp(fromShow(f.B), 0.5).sub(sc.ball).mul(0.5 / float32(len(s.Feet))))
+	for _, f := range sc.feet {
+		stand = stand.add(f.a.lerp(f.b, 0.5).sub(sc.ball).mul(0.5 / float32(len(sc.feet))))
 	}
 	sc.pivot = vec{stand.x, stand.y, sc.floor + 1.0}
 	for _, f := range s.Faces {
@@ -89,8 +92,8 @@ func New(s *wire.Show) *Scene {
 	for i := 0; i < len(sc.ribbon.points); i += reachStep {
 		sc.corners = append(sc.corners, sc.ribbon.points[i].at)
 	}
-	if s.Tape.Label != "" {
-		sc.corners = append(sc.corners, fromShow(s.Tape.From), fromShow(s.Tape.To))
+	if s.Tightest.Label != "" {
+		sc.corners = append(sc.corners, fromShow(s.Tightest.From), fromShow(s.Tightest.To))
 	}
 	lamp := sc.pivot
 	lamp.z = sc.floor + 0.95*sc.room.z
@@ -115,7 +118,7 @@ func New(s *wire.Show) *Scene {
 const reachStep = 8
 
 // Preset is the orbit of a named view of this show's golfer; see Preset.
-func (sc *Scene) Preset(name string) (Orbit, bool) { return Preset(name, leftHanded(sc.show)) }
+func (sc *Scene) Preset(name string) (Orbit, bool) { return Preset(name, sc.leftHanded()) }
 
 // Texts lists what the scene letters, each once.
 func (sc *Scene) Texts() []Text {
@@ -127,8 +130,8 @@ func (sc *Scene) Texts() []Text {
 			texts = append(texts, Text{s, bold})
 		}
 	}
-	add(sc.show.Tape.Label, true)
-	if sc.show.Tape.Label != "" {
+	add(sc.show.Tightest.Label, true)
+	if sc.show.Tightest.Label != "" {
 		add(sc.words, false)
 	}
 	for _, f := range sc.show.Faces {
@@ -246,7 +249,7 @@ func (sc *Scene) findFigure() {
 	if len(sc.show.Frames) == 0 {
 		return
 	}
-	f := &sc.show.Frames[sc.show.FrameAt(float64(sc.show.Tape.Time))]
+	f := &sc.show.Frames[sc.show.FrameAt(float64(sc.show.Tightest.Time))]
 	first := true
 	for i, seg := range f.Pose {
 		if m := sc.materials[i]; m == shaft || m == clubhead || m == grip {

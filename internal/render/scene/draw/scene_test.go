@@ -65,8 +65,8 @@ func TestMarksComeWithThePlayHead(t *testing.T) {
 func TestUnderTape(t *testing.T) {
 	sc := sampleScene()
 	sc.Draw(sampleView(), 200)
-	x0, y0, _ := sc.cam.project(fromShow(sc.show.Tape.From))
-	x1, y1, _ := sc.cam.project(fromShow(sc.show.Tape.To))
+	x0, y0, _ := sc.cam.project(fromShow(sc.show.Tightest.From))
+	x1, y1, _ := sc.cam.project(fromShow(sc.show.Tightest.To))
 	tests := []struct {
 		name string
 		p    point

@@ -19,7 +19,7 @@ const (
 // tapeSeen reports whether the play-head has come to the tightest moment, give
 // or take half a frame: the page may have rounded the time it seeks to.
 func (sc *Scene) tapeSeen() bool {
-	t := &sc.show.Tape
+	t := &sc.show.Tightest
 	return t.Label != "" && sc.playHead+0.5 >= float64(t.Time)*float64(sc.show.Rate)
 }
 
@@ -30,7 +30,7 @@ func (sc *Scene) drawTape() {
 	if !sc.tapeSeen() {
 		return
 	}
-	t := &sc.show.Tape
+	t := &sc.show.Tightest
 	from, to := fromShow(t.From), fromShow(t.To)
 	x0, y0, d0 := sc.cam.project(from)
 	x1, y1, d1 := sc.cam.project(to)
@@ -108,7 +108,7 @@ func (sc *Scene) arrow(a, b point) {
 
 // PlateWords are the two lines of the plate of a tape: the reading, and what
 // it says in words, so that colour is never the only sign.
-func PlateWords(t *wire.Tape) (reading, words string) {
+func PlateWords(t *wire.Tightest) (reading, words string) {
 	between := " to "
 	if t.Verdict == wire.Strikes {
 		between = " past "
@@ -134,7 +134,7 @@ const (
 // least of the golfer, with a leader to the tape's middle. half is half the
 // extent of the tape, tape its width.
 func (sc *Scene) drawPlate(at, half point, tape float32) {
-	g, h := sc.glyphs(sc.show.Tape.Label), sc.glyphs(sc.words)
+	g, h := sc.glyphs(sc.show.Tightest.Label), sc.glyphs(sc.words)
 	if g.Width == 0 {
 		return
 	}
@@ -214,7 +214,7 @@ func (sc *Scene) box(p, size point, c Colour) {
 // badge is the verdict as a shape: a star for strikes, a triangle for tight, a
 // disc with a tick for clear.
 func (sc *Scene) badge(at point, r float32) {
-	switch sc.show.Tape.Verdict {
+	switch sc.show.Tightest.Verdict {
 	case wire.Strikes:
 		sc.flatStar(at, r, r*0.45, starPoints, sc.pal.strike)
 	case wire.Tight:

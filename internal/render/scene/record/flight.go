@@ -27,7 +27,7 @@ const (
 )
 
 // addFlight puts the shot on the show, from the moment of impact (s) on.
-func addFlight(s *wire.Show, shot Shot, impact float64) {
+func addFlight(s *wire.Recording, shot Shot, impact float64) {
 	start := impact
 	var trail []wire.Moment
 	for _, leg := range shot.Legs {

@@ -18,7 +18,7 @@ func TestFlightFollowsTheBall(t *testing.T) {
 		Legs: scene.Trace(in.Tee, ball.FromClub(in.Club, 0), ball.Likely),
 		Fan:  ball.Fan(in.Plan, in.Tee, in.Club, 0),
 	}
-	s := Build(in)
+	s := Swing(in)
 	impact := in.Swing.ImpactTime()
 
 	start := impact
@@ -59,7 +59,7 @@ func TestFlightFollowsTheBall(t *testing.T) {
 
 // Without a shot the ball stays on its tee.
 func TestNoFlight(t *testing.T) {
-	s := Build(input(t, "Host", func(p *plan.Plan) { p.Screen = nil }))
+	s := Swing(input(t, "Host", func(p *plan.Plan) { p.Screen = nil }))
 	if len(s.Flight.Trail)+len(s.Flight.Touches)+len(s.Flight.Fan) != 0 || s.BallAt(9) != s.Ball {
 		t.Errorf("flight = %+v, want none", s.Flight)
 	}

@@ -1,7 +1,7 @@
-// Package record makes the show: it takes a plan, a golfer on a tee and a swing,
-// and writes down everything the scene draws, in room coordinates. All that is
-// computed about a swing for the eye is computed here, by package sweep; the
-// scene only draws.
+// Package record makes the recording that the scene is sent: it takes a plan, a
+// golfer on a tee and a swing, and writes down everything the scene draws, in
+// room coordinates. All that is computed about a swing for the eye is computed
+// here, by package sweep; the scene only draws.
 package record
 
 import (
@@ -12,15 +12,16 @@ import (
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/rules"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
 )
 
-// Rate is the number of frames a second of a show, that of the command line's
-// swing too.
+// Rate is the number of frames a second of a recording, that of the command
+// line's swing too.
 const Rate = 240
 
-// Input is what a show is made of. The plan is a checked one, with its defaults
+// Input is what a recording is made of. The plan is a checked one, with its defaults
 // filled in; Swing is the swing of Player with Club, usually the loosest of the
 // player's family.
 type Input struct {
@@ -29,22 +30,37 @@ type Input struct {
 	Club   plan.Club
 	Tee    plan.Tee
 	Swing  *swing.Swing
-	Ball   Shot // the zero value leaves the ball on its tee
+	// Tightest is where the report found the swing tightest; the zero value
+	// stretches no tape.
+	Tightest Tightest
+	Ball     Shot // the zero value leaves the ball on its tee
 }
 
-// Build makes the show of one swing.
-func Build(in Input) *wire.Show {
+// Tightest is the tightest moment of a swing, in room coordinates.
+type Tightest struct {
+	Time    float64  // s into the swing
+	From    geom.Vec // the point of golfer or club nearest to the surface, m
+	To      geom.Vec // the point of the surface nearest to it, m
+	Label   string   // the reading on the tape
+	Verdict string   // as in the report
+	Surface string
+	Part    string
+}
+
+// Swing records one swing.
+func Swing(in Input) *wire.Recording {
 	place := sweep.Place(in.Plan, in.Tee, in.Player)
 	room := sweep.Surfaces(in.Plan)
 	mine := place.Surfaces(room)
 
-	s := &wire.Show{
+	s := &wire.Recording{
 		Title: strings.Join([]string{in.Player.Name, in.Club.Name, in.Tee.Name + " tee"}, ", "),
 		Room:  wire.Vec{float32(in.Plan.Room.Length), float32(in.Plan.Room.Width), float32(in.Plan.Room.Height)},
 		Faces: Faces(in.Plan),
 		Rate:  Rate,
 		Tick:  0.0254,
 		Major: 12,
+		Ball:  vec(place.ToRoom(geom.Vec{Z: rules.BallRadius})),
 	}
 	if in.Plan.Units == plan.UnitsMetric {
 		s.Tick, s.Major = 0.01, 10
@@ -52,23 +68,16 @@ func Build(in Input) *wire.Show {
 	for p := range swing.NumPhases {
 		s.Phases = append(s.Phases, p.String())
 	}
-	s.Ball = vec(place.ToRoom(geom.Vec{Z: ballRadius}))
 	addFrames(s, in.Swing, place, mine)
-
-	track := sweep.Sample(in.Swing, sweep.FineTolerance)
-	addTape(s, in.Plan, place, track, room, mine)
-	addStrikes(s, place, track, room, mine)
+	addTightest(s, in.Tightest)
+	addStrikes(s, place, sweep.Sample(in.Swing, sweep.FineTolerance), room, mine)
 	addFlight(s, in.Ball, in.Swing.ImpactTime())
 	return s
 }
 
-// ballRadius is the least radius of a golf ball, m: 1.680 in across (Rules of
-// Golf, Equipment Rules, part 4; from memory).
-const ballRadius = 0.02134
-
 func vec(v geom.Vec) wire.Vec { return wire.Vec{float32(v.X), float32(v.Y), float32(v.Z)} }
 
-func addFrames(s *wire.Show, m *swing.Swing, place sweep.Placement, mine []sweep.Surface) {
+func addFrames(s *wire.Recording, m *swing.Swing, place sweep.Placement, mine []sweep.Surface) {
 	n := int(math.Ceil(m.Duration()*Rate-1e-9)) + 1
 	for i := range n {
 		t := min(float64(i)/Rate, m.Duration())
@@ -85,7 +94,6 @@ func addFrames(s *wire.Show, m *swing.Swing, place sweep.Placement, mine []sweep
 		for p, c := range pose {
 			s.Parts = append(s.Parts, wire.Part{Name: swing.Part(p).String(), Radius: float32(c.R)})
 		}
-		s.Feet = []wire.Segment{f.Pose[swing.LeadFoot], f.Pose[swing.TrailFoot]}
 	}
 }
 
@@ -107,39 +115,24 @@ func clearance(pose *swing.Pose, mine []sweep.Surface) float64 {
 	return nearest
 }
 
-// addTape stretches the tape at the nearest (or deepest) contact of the swing.
-func addTape(s *wire.Show, p plan.Plan, place sweep.Placement, track *sweep.Track, room, mine []sweep.Surface) {
-	nearest, at := sweep.Contact{Clearance: math.Inf(1)}, -1
-	for i := range mine {
-		if c := track.Clearance(mine[i]); c.Clearance < nearest.Clearance {
-			nearest, at = c, i
-		}
-	}
-	if at < 0 {
+// addTightest writes down the tightest moment as the report has it.
+func addTightest(s *wire.Recording, t Tightest) {
+	if t.Label == "" {
 		return
 	}
-	nearest = place.ContactToRoom(nearest)
-	s.Tape = wire.Tape{
-		Time: float32(nearest.Time), From: vec(nearest.OnPart), To: vec(nearest.OnSurface),
-		Label:   reading(nearest.Clearance, p.Units),
-		Surface: room[at].Name, Part: nearest.Part.String(),
+	s.Tightest = wire.Tightest{
+		Time: float32(t.Time), From: vec(t.From), To: vec(t.To),
+		Label: t.Label, Surface: t.Surface, Part: t.Part,
 	}
-	switch {
-	case nearest.Clearance < 0:
-		s.Tape.Verdict = wire.Strikes
-	case nearest.Clearance < p.Margin:
-		s.Tape.Verdict = wire.Tight
+	for v := range wire.NumVerdicts {
+		if v.String() == t.Verdict {
+			s.Tightest.Verdict = v
+		}
 	}
-}
-
-// reading is what stands on the tape: how far, in both kinds of unit, rounded to
-// the worse side. The verdict beside it says whether that is room or overlap.
-func reading(clearance float64, units string) string {
-	return strings.ReplaceAll(plan.LabelTape(clearance, units), "−", "")
 }
 
 // addStrikes marks where golfer or club is past a surface, frame by frame.
-func addStrikes(s *wire.Show, place sweep.Placement, track *sweep.Track, room, mine []sweep.Surface) {
+func addStrikes(s *wire.Recording, place sweep.Placement, track *sweep.Track, room, mine []sweep.Surface) {
 	for i := range mine {
 		for _, c := range track.Strikes(mine[i], Rate) {
 			c = place.ContactToRoom(c)

@@ -8,7 +8,6 @@ import (
 	"wideberth/internal/sim/body"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
-	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
 )
 
@@ -36,8 +35,8 @@ func input(t *testing.T, player string, change func(*plan.Plan)) Input {
 	return Input{}
 }
 
-func TestBuildSurvivesTheWire(t *testing.T) {
-	s := Build(input(t, "Tall guest", nil))
+func TestSwingSurvivesTheWire(t *testing.T) {
+	s := Swing(input(t, "Tall guest", nil))
 	got, err := wire.Decode(s.Encode())
 	if err != nil {
 		t.Fatalf("Decode(Encode(Build)): %v", err)
@@ -51,7 +50,7 @@ func TestBuildSurvivesTheWire(t *testing.T) {
 }
 
 func TestShellIsClosed(t *testing.T) {
-	s := wire.Show{Faces: Faces(plan.Demo())}
+	s := wire.Recording{Faces: Faces(plan.Demo())}
 	var volume float64
 	edges := map[[2]wire.Vec]int{}
 	for _, f := range s.Faces {
@@ -125,58 +124,49 @@ func TestBoxesTurnOutwards(t *testing.T) {
 
 func sub(a, b wire.Vec) wire.Vec { return wire.Vec{a[0] - b[0], a[1] - b[1], a[2] - b[2]} }
 
-// TestTapeMeasures holds the tape to the clearance it reads: its two ends are as
-// far apart as the sweep says, and the struck frame is where it says.
-func TestTapeMeasures(t *testing.T) {
-	tests := []struct {
-		name, player string
-		change       func(*plan.Plan)
-		want         wire.Verdict
-	}{
-		{"low ceiling", "Tall guest", func(p *plan.Plan) { p.Room.Height = 2.40; p.Room.Slopes, p.Room.Solids, p.Hung = nil, nil, nil }, wire.Strikes},
-		{"hall", "Host", hall, wire.Clear},
-		{"hall, left-hander", "Left-handed friend", hall, wire.Clear},
+// The tightest moment is the report's, word for word and number for number.
+func TestTightestIsTheReports(t *testing.T) {
+	for v, verdict := range []string{"clear", "tight", "strikes"} {
+		in := input(t, "Host", nil)
+		in.Tightest = Tightest{
+			Time: 1.25, From: geom.Vec{X: 1, Y: 2, Z: 3}, To: geom.Vec{X: 1, Y: 2.5, Z: 3.5},
+			Label: "5 7/8 in · 149 mm", Verdict: verdict, Surface: "left wall", Part: "clubhead",
+		}
+		want := wire.Tightest{
+			Time: 1.25, From: wire.Vec{1, 2, 3}, To: wire.Vec{1, 2.5, 3.5},
+			Label: "5 7/8 in · 149 mm", Verdict: wire.Verdict(v), Surface: "left wall", Part: "clubhead",
+		}
+		if got := Swing(in).Tightest; got != want {
+			t.Errorf("%s: tightest moment = %+v, want %+v", verdict, got, want)
+		}
 	}
-	for _, tt := range tests {
-		t.Run(tt.name, func(t *testing.T) {
-			in := input(t, tt.player, tt.change)
-			s := Build(in)
-			if s.Tape.Verdict != tt.want {
-				t.Errorf("verdict = %v, want %v (tape %+v)", s.Tape.Verdict, tt.want, s.Tape)
-			}
-			if (len(s.Strikes) > 0) != (tt.want == wire.Strikes) {
-				t.Errorf("%d strike marks with verdict %v", len(s.Strikes), tt.want)
-			}
-			place := sweep.Place(in.Plan, in.Tee, in.Player)
-			want := math.Inf(1)
-			track := sweep.Sample(in.Swing, sweep.FineTolerance)
-			for _, f := range place.Surfaces(sweep.Surfaces(in.Plan)) {
-				want = min(want, track.Clearance(f).Clearance)
-			}
-			d := sub(s.Tape.From, s.Tape.To)
-			got := math.Sqrt(float64(d[0]*d[0] + d[1]*d[1] + d[2]*d[2]))
-			if math.Abs(got-math.Abs(want)) > 2*sweep.Tolerance {
-				t.Errorf("the tape is %.4f m long, want %.4f m (%.3f)", got, math.Abs(want), 2*sweep.Tolerance)
-			}
-		})
+	if got := Swing(input(t, "Host", nil)).Tightest; got != (wire.Tightest{}) {
+		t.Errorf("tightest moment = %+v, want none without a reading", got)
 	}
 }
 
-func TestReadingRoundsToTheWorseSide(t *testing.T) {
+// A swing that touches leaves marks, one in a hall leaves none.
+func TestStrikesOnlyWhereItTouches(t *testing.T) {
 	tests := []struct {
-		clearance float64
-		units     string
-		want      string
+		name, player string
+		change       func(*plan.Plan)
+		want         bool
 	}{
-		{0.1499, plan.UnitsImperial, "5 7/8 in · 149 mm"},
-		{0.1499, plan.UnitsMetric, "149 mm · 5 7/8 in"},
-		{-0.0412, plan.UnitsImperial, "1 5/8 in · 42 mm"},
+		{"low ceiling", "Tall guest", lowCeiling, true},
+		{"hall", "Host", hall, false},
+		{"hall, left-hander", "Left-handed friend", hall, false},
 	}
 	for _, tt := range tests {
-		if got := reading(tt.clearance, tt.units); got != tt.want {
-			t.Errorf("reading(%v, %s) = %q, want %q", tt.clearance, tt.units, got, tt.want)
+		if s := Swing(input(t, tt.player, tt.change)); (len(s.Strikes) > 0) != tt.want {
+			t.Errorf("%s: %d strike marks, want some: %v", tt.name, len(s.Strikes), tt.want)
 		}
 	}
+}
+
+// lowCeiling is the demo's room, bare and low.
+func lowCeiling(p *plan.Plan) {
+	p.Room.Height = 2.40
+	p.Room.Slopes, p.Room.Solids, p.Hung = nil, nil, nil
 }
 
 // hall is the demo's room grown so that nothing can be struck.
@@ -187,8 +177,8 @@ func hall(p *plan.Plan) {
 }
 
 func TestStrikesLieOnTheirSurfaces(t *testing.T) {
-	in := input(t, "Tall guest", func(p *plan.Plan) { p.Room.Height = 2.40; p.Room.Slopes, p.Room.Solids, p.Hung = nil, nil, nil })
-	s := Build(in)
+	in := input(t, "Tall guest", lowCeiling)
+	s := Swing(in)
 	for _, k := range s.Strikes {
 		if k.Surface == "ceiling" && math.Abs(float64(k.At[2])-2.40) > roomTolerance {
 			t.Errorf("mark of frame %d at height %.5f m, want on the ceiling at 2.40 m", k.Frame, k.At[2])
@@ -201,9 +191,9 @@ func TestStrikesLieOnTheirSurfaces(t *testing.T) {
 
 func TestLeftHanderIsMirrored(t *testing.T) {
 	in := input(t, "Host", hall)
-	right := Build(in)
+	right := Swing(in)
 	in.Player.Hand = "left"
-	left := Build(in)
+	left := Swing(in)
 	for i := range right.Frames {
 		for p := range right.Parts {
 			a, b := right.Frames[i].Pose[p].A, left.Frames[i].Pose[p].A

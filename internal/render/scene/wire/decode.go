@@ -7,20 +7,21 @@ import (
 	"strconv"
 )
 
-// maxFrames bounds a show at 65,536 frames, over four minutes of swing at
+// maxFrames bounds a recording at 65,536 frames, over four minutes of swing at
 // 240 a second; more is a damaged file.
 const maxFrames = 1 << 16
 
-// ErrNotShow is what Decode returns for bytes that are not a show or are one
+// ErrNotRecording is what Decode returns for bytes that are not a recording or are
+// one
 // of another version.
-var ErrNotShow = errors.New("these bytes are not a show that this program can read: reload the page to fetch matching programs")
+var ErrNotRecording = errors.New("these bytes are not a recording that this program can read: reload the page to fetch matching programs")
 
 // Decode unpacks what Encode wrote. It checks every count against the bytes
 // that are left before it allocates, every index against its table and every
-// number for being finite, so that a damaged show is an error and never a panic.
-func Decode(b []byte) (*Show, error) {
+// number for being finite, so that a damaged recording is an error and never a panic.
+func Decode(b []byte) (*Recording, error) {
 	if len(b) < len(magic)+1 || string(b[:len(magic)]) != magic || b[len(magic)] != version {
-		return nil, ErrNotShow
+		return nil, ErrNotRecording
 	}
 	r := &reader{b: b, at: len(magic) + 1}
 	table := make([]string, r.count(r.u16(), 2, "strings"))
@@ -29,7 +30,7 @@ func Decode(b []byte) (*Show, error) {
 	}
 	r.table = table
 
-	s := &Show{Title: r.string(), Room: r.vec()}
+	s := &Recording{Title: r.string(), Room: r.vec()}
 	s.Faces = r.faces()
 	s.Phases = make([]string, r.count(r.u8(), 2, "phases"))
 	for i := range s.Phases {
@@ -54,16 +55,12 @@ func Decode(b []byte) (*Show, error) {
 		}
 		s.Strikes[i] = k
 	}
-	s.Tape = Tape{Time: r.f32(), From: r.vec(), To: r.vec(), Label: r.string(),
+	s.Tightest = Tightest{Time: r.f32(), From: r.vec(), To: r.vec(), Label: r.string(),
 		Verdict: Verdict(r.u8()), Surface: r.string(), Part: r.string()}
-	if s.Tape.Verdict >= NumVerdicts {
-		r.fail("verdict of the tape")
+	if s.Tightest.Verdict >= NumVerdicts {
+		r.fail("verdict of the tightest moment")
 	}
 	s.Ball = r.vec()
-	s.Feet = make([]Segment, r.count(r.u8(), 24, "feet"))
-	for i := range s.Feet {
-		s.Feet[i] = r.segment()
-	}
 	s.Tick, s.Major = r.f32(), r.u8()
 	s.Flight = r.flight()
 	if r.err == nil && r.at != len(b) {
@@ -86,7 +83,7 @@ type reader struct {
 
 func (r *reader) fail(what string) {
 	if r.err == nil {
-		r.err = errors.New("the show is damaged near byte " + strconv.Itoa(r.at) + " (" + what + "): solve the plan again")
+		r.err = errors.New("the recording is damaged near byte " + strconv.Itoa(r.at) + " (" + what + "): solve the plan again")
 	}
 }
 
@@ -135,7 +132,7 @@ func (r *reader) u32() int {
 	return int(v)
 }
 
-// limit is the largest size of any number in a show: nothing in a room is a
+// limit is the largest size of any number in a recording: nothing in a room is a
 // hundred kilometres away, and drawing stays free of overflow below it.
 const limit = 1e5
 

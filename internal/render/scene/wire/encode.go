@@ -5,13 +5,13 @@ import (
 	"math"
 )
 
-// magic and version open every encoded show; a reader refuses any other.
+// magic and version open every encoded recording; a reader refuses any other.
 const (
 	magic   = "WBS"
-	version = 2
+	version = 3
 )
 
-// Encode packs the show, little-endian:
+// Encode packs the recording, little-endian:
 //
 //	"WBS" version
 //	strings   u16 count, each u16 length + UTF-8
@@ -23,18 +23,17 @@ const (
 //	rate      f32
 //	frames    u32 count, each: u8 phase, f32 clearance, parts×6 f32
 //	strikes   u32 count, each: u32 frame, 3 f32 at, 3 f32 normal, f32 radius, u16 surface, u16 part
-//	tape      f32 time, 3 f32 from, 3 f32 to, u16 label, u8 verdict, u16 surface, u16 part
+//	tightest  f32 time, 3 f32 from, 3 f32 to, u16 label, u8 verdict, u16 surface, u16 part
 //	ball      3 f32
-//	feet      u8 count, each 6 f32
 //	ticks     f32 spacing, u8 major
 //	trail     u32 count, each: f32 time, 3 f32 at
 //	touches   u8 count, each: f32 time, 3 f32 at, 3 f32 normal, u16 surface
 //	fan       u8 count, each: u16 label, u16 points, points×3 f32
 //
 // Counts past the width of their field are cut off, a pose is padded or cut to
-// the number of parts, and a string past 65,535 bytes is cut; the shows that
-// package record makes stay far below all of these.
-func (s *Show) Encode() []byte {
+// the number of parts, and a string past 65,535 bytes is cut; the recordings
+// that package record makes stay far below all of these.
+func (s *Recording) Encode() []byte {
 	var table stringTable
 	var w writer
 	w.u16(table.index(s.Title))
@@ -77,20 +76,15 @@ func (s *Show) Encode() []byte {
 		w.u16(table.index(k.Part))
 	}
 
-	w.f32(s.Tape.Time)
-	w.vec(s.Tape.From)
-	w.vec(s.Tape.To)
-	w.u16(table.index(s.Tape.Label))
-	w.u8(int(s.Tape.Verdict))
-	w.u16(table.index(s.Tape.Surface))
-	w.u16(table.index(s.Tape.Part))
+	w.f32(s.Tightest.Time)
+	w.vec(s.Tightest.From)
+	w.vec(s.Tightest.To)
+	w.u16(table.index(s.Tightest.Label))
+	w.u8(int(s.Tightest.Verdict))
+	w.u16(table.index(s.Tightest.Surface))
+	w.u16(table.index(s.Tightest.Part))
 
 	w.vec(s.Ball)
-	feet := s.Feet[:min(len(s.Feet), math.MaxUint8)]
-	w.u8(len(feet))
-	for _, f := range feet {
-		w.segment(f)
-	}
 	w.f32(s.Tick)
 	w.u8(s.Major)
 	w.flight(&table, &s.Flight)

@@ -31,7 +31,7 @@ type Ray struct {
 
 // BallAt is where the ball's centre is t seconds into the swing: on the tee
 // until it is struck, at the end of its trail when that is over.
-func (s *Show) BallAt(t float64) Vec {
+func (s *Recording) BallAt(t float64) Vec {
 	trail := s.Flight.Trail
 	if len(trail) == 0 || t <= float64(trail[0].Time) {
 		return s.Ball

@@ -1,7 +1,8 @@
-// Package wire is what the scene draws, computed beforehand: the surfaces of
-// the room, one swing as frames, the marks where it strikes and the tape at the
-// tightest moment. It holds no physics and imports nothing of ours, so that the
-// scene program can read a show without carrying the simulation.
+// Package wire is what the scene is sent: a recording of one swing, computed
+// beforehand, with the surfaces of the room, the frames, the marks where it
+// strikes and its tightest moment. It holds no physics and imports nothing of
+// ours, so that the scene program can read a recording without carrying the
+// simulation.
 //
 // Everything is in room coordinates (origin at a floor corner, x towards the
 // target, y to the left when facing it, z up; metres, seconds), left-handers
@@ -68,9 +69,9 @@ type Segment struct{ A, B Vec }
 
 // Frame is one instant of the swing.
 type Frame struct {
-	Phase     uint8     // index into Show.Phases
+	Phase     uint8     // index into Recording.Phases
 	Clearance float32   // signed distance from golfer and club to the nearest surface, m
-	Pose      []Segment // one for each of Show.Parts
+	Pose      []Segment // one for each of Recording.Parts
 }
 
 // Strike is a place where golfer or club goes through a surface.
@@ -105,7 +106,7 @@ func (v Verdict) String() string {
 
 // Tape is the measuring tape at the tightest moment: from the part to the
 // surface, with the reading a person is to see.
-type Tape struct {
+type Tightest struct {
 	Time     float32 // s into the swing
 	From, To Vec     // on the part, on the surface
 	Label    string  // "5 7/8 in · 149 mm"
@@ -115,7 +116,7 @@ type Tape struct {
 }
 
 // Show is one golfer, one club, one tee in one room.
-type Show struct {
+type Recording struct {
 	Title  string
 	Room   Vec // length, width, height of the bare box
 	Faces  []Face
@@ -124,10 +125,9 @@ type Show struct {
 	Rate   float32 // frames a second
 	Frames []Frame
 	// Strikes is in order of Frame.
-	Strikes []Strike
-	Tape    Tape
-	Ball    Vec // centre
-	Feet    []Segment
+	Strikes  []Strike
+	Tightest Tightest
+	Ball     Vec // centre
 	// Tick is the spacing of the small marks on tape and ribbon (an inch or a
 	// centimetre), Major how many of them make a long one.
 	Tick   float32
@@ -135,8 +135,8 @@ type Show struct {
 	Flight Flight
 }
 
-// Duration is the time of the last frame, s; 0 for a show without frames.
-func (s *Show) Duration() float64 {
+// Duration is the time of the last frame, s; 0 for a recording without frames.
+func (s *Recording) Duration() float64 {
 	if len(s.Frames) == 0 || s.Rate <= 0 {
 		return 0
 	}
@@ -144,15 +144,15 @@ func (s *Show) Duration() float64 {
 }
 
 // FrameAt is the index of the frame at or just before t seconds, kept inside
-// the show. A time within a thousandth of a frame of the next counts as it, so
+// the recording. A time within a thousandth of a frame of the next counts as it, so
 // that seeking to k/Rate lands on frame k whatever the rounding.
-func (s *Show) FrameAt(t float64) int {
+func (s *Recording) FrameAt(t float64) int {
 	t = max(0, min(t, s.Duration()))
 	return max(0, min(int(t*float64(s.Rate)+1e-3), len(s.Frames)-1))
 }
 
 // PartIndex is the index of the named part, or -1.
-func (s *Show) PartIndex(name string) int {
+func (s *Recording) PartIndex(name string) int {
 	for i, p := range s.Parts {
 		if p.Name == name {
 			return i

@@ -9,9 +9,9 @@ import (
 	"testing"
 )
 
-// sample is a small show that uses every field.
-func sample() *Show {
-	return &Show{
+// sample is a small recording that uses every field.
+func sample() *Recording {
+	return &Recording{
 		Title: "Tall guest, driver, middle tee",
 		Room:  Vec{6.40, 4.42, 2.87},
 		Faces: []Face{
@@ -26,10 +26,9 @@ func sample() *Show {
 			{Phase: 1, Clearance: -0.02, Pose: []Segment{{Vec{1, 2, 3.1}, Vec{1, 2, 3.1}}, {Vec{4, 5, 6.5}, Vec{7, 8, 9.5}}}},
 		},
 		Strikes: []Strike{{Frame: 1, At: Vec{3, 4.42, 1.9}, Normal: Vec{0, -1, 0}, Radius: 0.05, Surface: "left wall", Part: "clubhead"}},
-		Tape: Tape{Time: 1.0 / 240, From: Vec{3, 4.3, 1.9}, To: Vec{3, 4.42, 1.9}, Label: "5 7/8 in · 149 mm",
+		Tightest: Tightest{Time: 1.0 / 240, From: Vec{3, 4.3, 1.9}, To: Vec{3, 4.42, 1.9}, Label: "5 7/8 in · 149 mm",
 			Verdict: Strikes, Surface: "left wall", Part: "clubhead"},
 		Ball:  Vec{2.9, 2.21, 0.061},
-		Feet:  []Segment{{Vec{2.8, 3, 0}, Vec{2.8, 2.8, 0}}},
 		Tick:  0.0254,
 		Major: 12,
 		Flight: Flight{
@@ -42,21 +41,21 @@ func sample() *Show {
 
 func TestRoundTrip(t *testing.T) {
 	tests := []struct {
-		name string
-		show *Show
+		name      string
+		recording *Recording
 	}{
 		{"every field", sample()},
-		{"only a frame rate", &Show{Rate: 240, Faces: []Face{}, Phases: []string{}, Parts: []Part{}, Frames: []Frame{}, Strikes: []Strike{}, Feet: []Segment{},
+		{"only a frame rate", &Recording{Rate: 240, Faces: []Face{}, Phases: []string{}, Parts: []Part{}, Frames: []Frame{}, Strikes: []Strike{},
 			Flight: Flight{Trail: []Moment{}, Touches: []Touch{}, Fan: []Ray{}}}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			got, err := Decode(tt.show.Encode())
+			got, err := Decode(tt.recording.Encode())
 			if err != nil {
-				t.Fatalf("Decode(Encode(show)) failed: %v", err)
+				t.Fatalf("Decode(Encode(recording)) failed: %v", err)
 			}
-			if !reflect.DeepEqual(got, tt.show) {
-				t.Errorf("Decode(Encode(show)) = %+v, want %+v", got, tt.show)
+			if !reflect.DeepEqual(got, tt.recording) {
+				t.Errorf("Decode(Encode(recording)) = %+v, want %+v", got, tt.recording)
 			}
 		})
 	}
@@ -77,9 +76,9 @@ func TestDecodeRefuses(t *testing.T) {
 		bytes []byte
 		want  string // part of the message
 	}{
-		{"nothing", nil, "not a show"},
-		{"other bytes", []byte("hello, world"), "not a show"},
-		{"next version", change(func(b []byte) []byte { b[3]++; return b }), "not a show"},
+		{"nothing", nil, "not a recording"},
+		{"other bytes", []byte("hello, world"), "not a recording"},
+		{"next version", change(func(b []byte) []byte { b[3]++; return b }), "not a recording"},
 		{"a huge string table", change(func(b []byte) []byte { b[4], b[5] = 0xff, 0xff; return b }), "number of strings"},
 		{"one byte missing", good[:len(good)-1], "damaged"},
 		{"one byte too many", append(bytes.Clone(good), 0), "end"},
@@ -108,7 +107,7 @@ func TestDecodeRefusesEveryCut(t *testing.T) {
 }
 
 func TestFrameAt(t *testing.T) {
-	s := &Show{Rate: 240, Frames: make([]Frame, 481)}
+	s := &Recording{Rate: 240, Frames: make([]Frame, 481)}
 	if got, want := s.Duration(), 2.0; got != want {
 		t.Errorf("Duration() = %v, want %v", got, want)
 	}
@@ -125,8 +124,8 @@ func TestFrameAt(t *testing.T) {
 			t.Errorf("FrameAt(%v) = %d, want %d", tt.t, got, tt.want)
 		}
 	}
-	if got := (&Show{}).FrameAt(1); got != 0 {
-		t.Errorf("FrameAt of an empty show = %d, want 0", got)
+	if got := (&Recording{}).FrameAt(1); got != 0 {
+		t.Errorf("FrameAt of an empty recording = %d, want 0", got)
 	}
 }
 
@@ -153,15 +152,15 @@ func TestBallAt(t *testing.T) {
 			}
 		}
 	}
-	if got := (&Show{Ball: Vec{1, 2, 3}}).BallAt(5); got != (Vec{1, 2, 3}) {
-		t.Errorf("BallAt of a show without a flight = %v, want the tee", got)
+	if got := (&Recording{Ball: Vec{1, 2, 3}}).BallAt(5); got != (Vec{1, 2, 3}) {
+		t.Errorf("BallAt of a recording without a flight = %v, want the tee", got)
 	}
 }
 
 func FuzzDecode(f *testing.F) {
 	f.Add(sample().Encode())
-	f.Add((&Show{Rate: 1}).Encode())
-	f.Add([]byte("WBS\x02"))
+	f.Add((&Recording{Rate: 1}).Encode())
+	f.Add([]byte("WBS\x03"))
 	f.Fuzz(func(t *testing.T, b []byte) {
 		s, err := Decode(b)
 		if err != nil {
