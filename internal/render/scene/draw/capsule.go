@@ -1,6 +1,10 @@
 package draw
 
-import "math"
+import (
+	"math"
+
+	"wideberth/internal/render/scene/paint"
+)
 
 // ring is one circle of a unit capsule: at which end it sits, how far out
 // along the axis and from the axis (radii), its normal by the same two
@@ -57,25 +61,28 @@ func newUnitCapsule(sectors, steps, lengths int, limb bool) *unitCapsule {
 	return u
 }
 
+// newSmallCapsule is for what is small in the picture: hands, neck, ball.
+func newSmallCapsule() *unitCapsule { return newUnitCapsule(10, 2, 1, false) }
+
 // capsuleLook is how one capsule is to be drawn.
 type capsuleLook struct {
 	mesh        *unitCapsule
 	pieces      bool // sort it piece by piece, not as a whole
-	body, joint Colour
-	outline     Colour
+	body, joint paint.Colour
+	outline     paint.Colour
 	width       float32 // of the outline, pixels; 0: none
 }
 
 // drawCapsule queues the capsule about the axis ab with radius r. What has gone
 // through a surface of the room takes the colour of a strike; a capsule that
 // does so on its way is cut in two there.
-func (sc *Scene) drawCapsule(a, b vec, r float32, look *capsuleLook) {
-	if sc.cam.depth(a) < nearPlane+r || sc.cam.depth(b) < nearPlane+r {
+func (c *canvas) drawCapsule(m *room, a, b vec, r float32, look *capsuleLook) {
+	if c.cam.depth(a) < nearPlane+r || c.cam.depth(b) < nearPlane+r {
 		return
 	}
-	outA, outB := sc.model.through(a), sc.model.through(b)
+	outA, outB := m.through(a), m.through(b)
 	if outA == outB {
-		sc.drawPiece(a, b, r, look)
+		c.drawPiece(m, a, b, r, look)
 		return
 	}
 	in, out := float32(0), float32(1)
@@ -83,22 +90,22 @@ func (sc *Scene) drawCapsule(a, b vec, r float32, look *capsuleLook) {
 		in, out = 1, 0
 	}
 	for range 12 {
-		if m := (in + out) / 2; sc.model.through(a.lerp(b, m)) {
-			out = m
+		if half := (in + out) / 2; m.through(a.lerp(b, half)) {
+			out = half
 		} else {
-			in = m
+			in = half
 		}
 	}
 	middle := a.lerp(b, (in+out)/2)
-	sc.drawPiece(a, middle, r, look)
-	sc.drawPiece(middle, b, r, look)
+	c.drawPiece(m, a, middle, r, look)
+	c.drawPiece(m, middle, b, r, look)
 }
 
 // drawPiece queues a capsule: the faces turned to the viewer shaded, and before
 // them a slightly larger hull in ink, turned inside out, which shows as the
 // outline. The whole capsule takes its place among the others by its middle, so
 // that overlapping parts keep clean joints.
-func (sc *Scene) drawPiece(a, b vec, r float32, look *capsuleLook) {
+func (c *canvas) drawPiece(m *room, a, b vec, r float32, look *capsuleLook) {
 	axis := b.sub(a)
 	dir := axis.unit()
 	if dir == (vec{}) {
@@ -106,64 +113,64 @@ func (sc *Scene) drawPiece(a, b vec, r float32, look *capsuleLook) {
 	}
 	u, v := perpendiculars(dir)
 	lu, lv, ld := u.dot(light), v.dot(light), dir.dot(light)
-	m := look.mesh
-	sectors := len(m.cos)
-	mayCross := sc.model.crosses(a, r) || sc.model.crosses(b, r)
+	mesh := look.mesh
+	sectors := len(mesh.cos)
+	mayCross := m.crosses(a, r) || m.crosses(b, r)
 
-	first := len(sc.Vertices)
-	sc.depths = sc.depths[:0]
-	for i := range m.rings {
-		g := &m.rings[i]
+	first := len(c.Vertices)
+	c.depths = c.depths[:0]
+	for i := range mesh.rings {
+		g := &mesh.rings[i]
 		colour := look.body
 		if g.joint {
 			colour = look.joint
 		}
 		centre := a.add(axis.mul(g.end)).add(dir.mul(g.along * r))
 		for j := range sectors {
-			c, s := m.cos[j], m.sin[j]
-			p := centre.add(u.mul(c * g.radial * r)).add(v.mul(s * g.radial * r))
-			shade := 0.5 + 0.5*(g.nAlong*ld+g.nOut*(c*lu+s*lv))
-			tone := colour.lit(0.62 + 0.62*shade*shade)
-			if mayCross && sc.model.through(p) {
-				tone = sc.pal.strike
+			cos, sin := mesh.cos[j], mesh.sin[j]
+			p := centre.add(u.mul(cos * g.radial * r)).add(v.mul(sin * g.radial * r))
+			shade := 0.5 + 0.5*(g.nAlong*ld+g.nOut*(cos*lu+sin*lv))
+			tone := colour.Lit(0.62 + 0.62*shade*shade)
+			if mayCross && m.through(p) {
+				tone = c.theme.Strike
 			}
-			x, y, d := sc.cam.project(p)
-			sc.vertex(x, y, tone)
-			sc.depths = append(sc.depths, d)
+			x, y, d := c.cam.project(p)
+			c.Vertex(x, y, tone)
+			c.depths = append(c.depths, d)
 		}
 	}
-	hull := len(sc.Vertices)
+	hull := len(c.Vertices)
 	if look.width > 0 {
-		grow := look.width / sc.cam.pixels(a.lerp(b, 0.5))
-		for i := range m.rings {
-			g := &m.rings[i]
+		grow := look.width / c.cam.pixels(a.lerp(b, 0.5))
+		for i := range mesh.rings {
+			g := &mesh.rings[i]
 			centre := a.add(axis.mul(g.end)).add(dir.mul(g.along*r + g.nAlong*grow))
 			out := g.radial*r + g.nOut*grow
 			for j := range sectors {
-				p := centre.add(u.mul(m.cos[j] * out)).add(v.mul(m.sin[j] * out))
-				x, y, _ := sc.cam.project(p)
-				sc.vertex(x, y, look.outline)
+				p := centre.add(u.mul(mesh.cos[j] * out)).add(v.mul(mesh.sin[j] * out))
+				x, y, _ := c.cam.project(p)
+				c.Vertex(x, y, look.outline)
 			}
 		}
 	}
-	if len(sc.Vertices) >= maxVertices {
+	if len(c.Vertices) >= paint.MaxVertices {
 		return
 	}
-	whole := sc.cam.depth(a.lerp(b, 0.5)) - r/2
+	whole := c.cam.depth(a.lerp(b, 0.5)) - r/2
 	for pass := range 2 {
 		if pass == 0 && look.width == 0 {
 			continue
 		}
-		for i := range len(m.rings) - 1 {
+		for i := range len(mesh.rings) - 1 {
 			for j := range sectors {
 				k := (j + 1) % sectors
 				p, q := i*sectors+j, i*sectors+k
 				for _, t := range [2][3]int{{p, q, q + sectors}, {p, q + sectors, p + sectors}} {
 					depth := whole
 					if look.pieces {
-						depth = (sc.depths[t[0]] + sc.depths[t[1]] + sc.depths[t[2]]) / 3
+						depth = (c.depths[t[0]] + c.depths[t[1]] + c.depths[t[2]]) / 3
 					}
-					sc.capsuleTriangle(first, hull, t, depth, pass == 0)
+					c.capsuleTriangle(first, hull, t, depth, pass == 0)
 				}
 			}
 		}
@@ -172,13 +179,13 @@ func (sc *Scene) drawPiece(a, b vec, r float32, look *capsuleLook) {
 
 // capsuleTriangle queues one triangle by its corners' numbers within the mesh:
 // of the hull when it faces away from the viewer, of the capsule when it faces them.
-func (sc *Scene) capsuleTriangle(first, hull int, t [3]int, depth float32, ofHull bool) {
-	a, b, c := &sc.Vertices[first+t[0]], &sc.Vertices[first+t[1]], &sc.Vertices[first+t[2]]
-	area := (b.X-a.X)*(c.Y-a.Y) - (b.Y-a.Y)*(c.X-a.X)
+func (c *canvas) capsuleTriangle(first, hull int, t [3]int, depth float32, ofHull bool) {
+	p, q, r := &c.Vertices[first+t[0]], &c.Vertices[first+t[1]], &c.Vertices[first+t[2]]
+	area := (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X)
 	switch {
 	case area < 0 && !ofHull:
-		sc.later(uint16(first+t[0]), uint16(first+t[1]), uint16(first+t[2]), depth)
+		c.Later(uint16(first+t[0]), uint16(first+t[1]), uint16(first+t[2]), depth)
 	case area > 0 && ofHull:
-		sc.later(uint16(hull+t[0]), uint16(hull+t[1]), uint16(hull+t[2]), depth)
+		c.Later(uint16(hull+t[0]), uint16(hull+t[1]), uint16(hull+t[2]), depth)
 	}
 }

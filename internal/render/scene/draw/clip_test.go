@@ -98,14 +98,14 @@ func TestHiddenSpan(t *testing.T) {
 // the other nine are ink.
 func TestRoomLines(t *testing.T) {
 	s := &wire.Recording{Rate: 240, Room: wire.Vec{6, 4, 3}, Faces: boxFaces("room", wire.Wall, wire.Vec{}, wire.Vec{6, 4, 3}, true)}
-	sc := New(s)
-	if got := len(sc.model.edges); got != 12 {
+	p := New(s)
+	if got := len(p.room.edges); got != 12 {
 		t.Fatalf("%d edges, want 12", got)
 	}
-	sc.Draw(View{Width: 800, Height: 600, Scale: 1, Orbit: Orbit{0.7, 0.6, 1}}, 0)
+	p.Draw(View{Width: 800, Height: 600, Scale: 1, Orbit: Orbit{0.7, 0.6, 1}}, 0)
 	cut := 0
-	for _, e := range sc.model.edges {
-		if !sc.model.faces[e.faces[0]].seen(sc.cam.eye) && !sc.model.faces[e.faces[1]].seen(sc.cam.eye) {
+	for _, e := range p.room.edges {
+		if !p.room.faces[e.faces[0]].seen(p.canvas.cam.eye) && !p.room.faces[e.faces[1]].seen(p.canvas.cam.eye) {
 			cut++
 		}
 	}

@@ -10,6 +10,7 @@ import (
 	"slices"
 	"testing"
 
+	"wideberth/internal/render/scene/paint"
 	"wideberth/internal/render/scene/wire"
 )
 
@@ -95,7 +96,7 @@ func TestGoldenPictures(t *testing.T) {
 				v.Orbit.Zoom = tt.zoom
 			}
 			mesh := p.Draw(v, phaseStart(r, tt.phase)+tt.after)
-			comparePicture(t, tt.name, rasterise(mesh, int(v.Width), int(v.Height), Background(tt.dark), letters))
+			comparePicture(t, tt.name, rasterise(mesh, int(v.Width), int(v.Height), paint.ThemeOf(tt.dark).Ground, letters))
 		})
 	}
 }

@@ -3,8 +3,16 @@ package draw
 import (
 	"math"
 
+	"wideberth/internal/render/scene/paint"
 	"wideberth/internal/render/scene/wire"
 )
+
+// marks are the strike marks of a recording, in order of time.
+type marks struct {
+	list  []mark
+	shown []point // in the last picture
+	all   []point // scratch
+}
 
 // mark is a strike mark on a surface.
 type mark struct {
@@ -18,29 +26,55 @@ type mark struct {
 // out: the club is in the wall for many frames.
 const markGap = 0.11
 
-func newMarks(s *wire.Recording) []mark {
-	var marks []mark
+// maxMarks bounds the marks of a recording.
+const maxMarks = 300
+
+func newMarks(s *wire.Recording) marks {
+	var list []mark
 	var surface []string
 	for _, k := range s.Strikes {
-		m := mark{at: fromShow(k.At), normal: fromShow(k.Normal).unit(), radius: max(0.03, min(1.2*k.Radius, 0.08)), frame: k.Frame, first: true}
+		m := mark{at: fromWire(k.At), normal: fromWire(k.Normal).unit(), radius: max(0.03, min(1.2*k.Radius, 0.08)), frame: k.Frame, first: true}
 		near := false
-		for i := range marks {
+		for i := range list {
 			if surface[i] == k.Surface {
 				m.first = false
-				near = near || marks[i].at.sub(m.at).norm() < markGap
+				near = near || list[i].at.sub(m.at).norm() < markGap
 			}
 		}
-		if near || m.normal == (vec{}) || len(marks) >= maxMarks {
+		if near || m.normal == (vec{}) || len(list) >= maxMarks {
 			continue
 		}
-		marks = append(marks, m)
+		list = append(list, m)
 		surface = append(surface, k.Surface)
 	}
-	return marks
+	return marks{list: list}
 }
 
-// maxMarks bounds the marks of a show.
-const maxMarks = 300
+// spots are where all the marks will be in the picture.
+func (m *marks) spots(c *canvas) []point {
+	m.all = m.all[:0]
+	for i := range m.list {
+		x, y, _ := c.cam.project(m.list[i].at)
+		m.all = append(m.all, point{x, y})
+	}
+	return m.all
+}
+
+// draw queues the marks up to a moment: stars in the plane of the surface,
+// outlined, filled with paint.StrikeRGB.
+func (m *marks) draw(c *canvas, at moment) {
+	m.shown = m.shown[:0]
+	for i := range m.list {
+		k := &m.list[i]
+		if k.frame > at.frame {
+			break
+		}
+		if x, y, d := c.cam.project(k.at); d >= nearPlane {
+			k.draw(c, d)
+			m.shown = append(m.shown, point{x, y})
+		}
+	}
+}
 
 // starPoints is the number of a mark's rays.
 const starPoints = 8
@@ -58,35 +92,17 @@ const markLift = 0.35
 // fillLift brings the fill of every mark before the outlines of its neighbours, m.
 const fillLift = 0.25
 
-// drawMarks queues the strike marks up to the play-head: stars in the plane of
-// the surface, outlined, filled with StrikeRGB.
-func (sc *Scene) drawMarks() {
-	sc.markPixels = sc.markPixels[:0]
-	for i := range sc.marks {
-		m := &sc.marks[i]
-		if m.frame > sc.frame {
-			break
-		}
-		sc.drawMark(m)
-	}
-}
-
-func (sc *Scene) drawMark(m *mark) {
-	x, y, depth := sc.cam.project(m.at)
-	if depth < nearPlane {
-		return
-	}
+func (m *mark) draw(c *canvas, depth float32) {
 	least := float32(leastMark)
 	if m.first {
 		least = leastFirstMark
 	}
-	px := sc.cam.pixels(m.at)
-	r := max(m.radius, least*sc.scale/px)
-	u, v := perpendiculars(facing(m.normal, sc.cam.eye.sub(m.at).unit()))
-	rim := 1.5 * sc.scale / px
-	sc.star(m.at, u, v, r+2*rim, r*0.45+rim, sc.pal.strikeInk, depth-markLift)
-	sc.star(m.at, u, v, r, r*0.45, sc.pal.strike, depth-markLift-fillLift)
-	sc.markPixels = append(sc.markPixels, point{x, y})
+	px := c.cam.pixels(m.at)
+	r := max(m.radius, least*c.scale/px)
+	u, v := perpendiculars(facing(m.normal, c.cam.eye.sub(m.at).unit()))
+	rim := 1.5 * c.scale / px
+	c.star(m.at, u, v, r+2*rim, r*0.45+rim, c.theme.StrikeInk, depth-markLift)
+	c.star(m.at, u, v, r, r*0.45, c.theme.Strike, depth-markLift-fillLift)
 }
 
 // facing tilts a normal towards the viewer until the surface is seen at no less
@@ -104,9 +120,10 @@ func facing(normal, toEye vec) vec {
 	return toEye.mul(least).add(flat.mul(sqrt(1 - least*least)))
 }
 
-func (sc *Scene) star(at, u, v vec, long, short float32, c Colour, depth float32) {
-	x, y, _ := sc.cam.project(at)
-	middle := sc.vertex(x, y, c)
+// star queues a star about a place, in the plane of u and v.
+func (c *canvas) star(at, u, v vec, long, short float32, colour paint.Colour, depth float32) {
+	x, y, _ := c.cam.project(at)
+	middle := c.Vertex(x, y, colour)
 	var rim [2 * starPoints]uint16
 	for i := range rim {
 		r := long
@@ -114,13 +131,13 @@ func (sc *Scene) star(at, u, v vec, long, short float32, c Colour, depth float32
 			r = short
 		}
 		s, k := math.Sincos(math.Pi * float64(i) / starPoints)
-		x, y, d := sc.cam.project(at.add(u.mul(r * float32(k))).add(v.mul(r * float32(s))))
+		x, y, d := c.cam.project(at.add(u.mul(r * float32(k))).add(v.mul(r * float32(s))))
 		if d < nearPlane {
 			return
 		}
-		rim[i] = sc.vertex(x, y, c)
+		rim[i] = c.Vertex(x, y, colour)
 	}
 	for i := range rim {
-		sc.later(middle, rim[i], rim[(i+1)%len(rim)], depth)
+		c.Later(middle, rim[i], rim[(i+1)%len(rim)], depth)
 	}
 }

@@ -3,54 +3,10 @@ package draw
 import (
 	"math"
 	"math/rand/v2"
-	"slices"
 	"testing"
 
 	"wideberth/internal/render/scene/wire"
 )
-
-func TestPainterOrder(t *testing.T) {
-	var p painter
-	rng := rand.New(rand.NewPCG(3, 3))
-	depths := make([]float32, 500)
-	p.reset(2, 12)
-	for i := range depths {
-		depths[i] = 2 + 10*float32(rng.IntN(60))/60 // many ties
-		v := p.vertex(float32(i), 0, Colour{})
-		p.later(v, v, v, depths[i])
-	}
-	p.flush()
-	order := make([]int, 0, len(depths))
-	for i := 0; i < len(p.Indices); i += 3 {
-		order = append(order, int(p.Vertices[p.Indices[i]].X))
-	}
-	want := make([]int, len(depths))
-	for i := range want {
-		want[i] = i
-	}
-	slices.SortStableFunc(want, func(a, b int) int {
-		switch {
-		case depths[a] > depths[b]:
-			return -1
-		case depths[a] < depths[b]:
-			return 1
-		}
-		return 0
-	})
-	if !slices.Equal(order, want) {
-		t.Errorf("flush order = %v, want %v", order, want)
-	}
-}
-
-func TestPainterIsFull(t *testing.T) {
-	var p painter
-	for range maxVertices + 10 {
-		p.vertex(0, 0, Colour{})
-	}
-	if len(p.Vertices) != maxVertices {
-		t.Errorf("%d vertices, want %d", len(p.Vertices), maxVertices)
-	}
-}
 
 func TestDashes(t *testing.T) {
 	for _, length := range []float32{0, 1, 3, 9, 10, 47, 333, 5000} {
@@ -81,7 +37,8 @@ func TestRibbonTicks(t *testing.T) {
 		head := wire.Vec{x, 0, 0}
 		s.Frames = append(s.Frames, wire.Frame{Pose: []wire.Segment{{A: wire.Vec{x, 0, 1}, B: head}, {A: head, B: head}}})
 	}
-	r := newRibbon(s)
+	f := newFigure(s)
+	r := newRibbon(s, &f)
 	if want := int(math.Floor(199 * 199 * 1e-4 / 0.0254)); len(r.ticks) != want {
 		t.Errorf("%d ticks, want %d", len(r.ticks), want)
 	}
@@ -110,7 +67,7 @@ func TestTickEvery(t *testing.T) {
 }
 
 func TestThroughASurface(t *testing.T) {
-	m := newModel(sampleShow(), vec{3, 2, 2.7})
+	m := newRoom(sampleRecording(), vec{3, 2, 1})
 	tests := []struct {
 		name string
 		p    vec

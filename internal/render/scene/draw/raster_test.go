@@ -4,18 +4,20 @@ import (
 	"image"
 	"image/color"
 	"math"
+
+	"wideberth/internal/render/scene/paint"
 )
 
 // rasterise paints a mesh as the engine does without smooth edges: triangle by
 // triangle in the mesh's order, a pixel belonging to a triangle that holds its
 // middle, the nearest texel of the atlas, source over.
-func rasterise(m *Mesh, width, height int, ground Colour, a *atlas) *image.RGBA {
+func rasterise(m *paint.Mesh, width, height int, ground paint.Colour, a *atlas) *image.RGBA {
 	pixels := make([][3]float32, width*height)
 	for i := range pixels {
 		pixels[i] = [3]float32{ground.R, ground.G, ground.B}
 	}
 	for i := 0; i+2 < len(m.Indices); i += 3 {
-		fillTriangle(pixels, width, height, [3]Vertex{m.Vertices[m.Indices[i]], m.Vertices[m.Indices[i+1]], m.Vertices[m.Indices[i+2]]}, a)
+		fillTriangle(pixels, width, height, [3]paint.Vertex{m.Vertices[m.Indices[i]], m.Vertices[m.Indices[i+1]], m.Vertices[m.Indices[i+2]]}, a)
 	}
 	img := image.NewRGBA(image.Rect(0, 0, width, height))
 	for i, p := range pixels {
@@ -25,8 +27,8 @@ func rasterise(m *Mesh, width, height int, ground Colour, a *atlas) *image.RGBA 
 	return img
 }
 
-func fillTriangle(pixels [][3]float32, width, height int, t [3]Vertex, a *atlas) {
-	side := func(p, q Vertex, x, y float32) float32 { return (q.X-p.X)*(y-p.Y) - (q.Y-p.Y)*(x-p.X) }
+func fillTriangle(pixels [][3]float32, width, height int, t [3]paint.Vertex, a *atlas) {
+	side := func(p, q paint.Vertex, x, y float32) float32 { return (q.X-p.X)*(y-p.Y) - (q.Y-p.Y)*(x-p.X) }
 	area := side(t[0], t[1], t[2].X, t[2].Y)
 	if area < 0 {
 		t[1], t[2], area = t[2], t[1], -area
@@ -35,7 +37,7 @@ func fillTriangle(pixels [][3]float32, width, height int, t [3]Vertex, a *atlas)
 		return
 	}
 	// A pixel in the middle of a side that two triangles share is painted once.
-	owns := func(p, q Vertex) bool { return q.Y < p.Y || (q.Y == p.Y && q.X > p.X) }
+	owns := func(p, q paint.Vertex) bool { return q.Y < p.Y || (q.Y == p.Y && q.X > p.X) }
 	x0 := max(0, int(math.Floor(float64(min(t[0].X, t[1].X, t[2].X)))))
 	x1 := min(width-1, int(math.Ceil(float64(max(t[0].X, t[1].X, t[2].X)))))
 	y0 := max(0, int(math.Floor(float64(min(t[0].Y, t[1].Y, t[2].Y)))))
@@ -53,14 +55,14 @@ func fillTriangle(pixels [][3]float32, width, height int, t [3]Vertex, a *atlas)
 			if !inside {
 				continue
 			}
-			mix := func(f func(v Vertex) float32) float32 {
+			mix := func(f func(v paint.Vertex) float32) float32 {
 				return share[0]*f(t[0]) + share[1]*f(t[1]) + share[2]*f(t[2])
 			}
-			cover := a.at(mix(func(v Vertex) float32 { return v.U }), mix(func(v Vertex) float32 { return v.V }))
-			alpha := cover * mix(func(v Vertex) float32 { return v.A })
+			cover := a.at(mix(func(v paint.Vertex) float32 { return v.U }), mix(func(v paint.Vertex) float32 { return v.V }))
+			alpha := cover * mix(func(v paint.Vertex) float32 { return v.A })
 			out := &pixels[y*width+x]
-			for c, f := range [3]func(v Vertex) float32{
-				func(v Vertex) float32 { return v.R }, func(v Vertex) float32 { return v.G }, func(v Vertex) float32 { return v.B },
+			for c, f := range [3]func(v paint.Vertex) float32{
+				func(v paint.Vertex) float32 { return v.R }, func(v paint.Vertex) float32 { return v.G }, func(v paint.Vertex) float32 { return v.B },
 			} {
 				out[c] = cover*mix(f) + (1-alpha)*out[c]
 			}
@@ -82,15 +84,15 @@ const (
 )
 
 func newAtlas(texts []Text) *atlas {
-	a := &atlas{width: 256, height: WhitePatch + lineTall*len(texts), places: map[string]Glyphs{}}
+	a := &atlas{width: 256, height: paint.WhitePatch + lineTall*len(texts), places: map[string]Glyphs{}}
 	a.cover = make([]bool, a.width*a.height)
-	for y := range WhitePatch {
-		for x := range WhitePatch {
+	for y := range paint.WhitePatch {
+		for x := range paint.WhitePatch {
 			a.cover[y*a.width+x] = true
 		}
 	}
 	for line, t := range texts {
-		top, n := WhitePatch+line*lineTall, 0
+		top, n := paint.WhitePatch+line*lineTall, 0
 		for _, r := range t.String {
 			if (n+1)*letterWide > a.width {
 				break

@@ -7,6 +7,8 @@ import "wideberth/internal/render/scene/wire"
 type ribbon struct {
 	points []ribbonPoint
 	ticks  []ribbonPoint
+	tick   float32 // m of way between two ticks
+	major  int     // every how many of them is long
 }
 
 // ribbonPoint is one place on the way: when the clubhead was there (frames),
@@ -24,21 +26,18 @@ const (
 
 // newRibbon walks the way of the clubhead, setting down points and ticks at
 // even distances, whatever the speed.
-func newRibbon(s *wire.Recording) ribbon {
-	var r ribbon
-	head := s.PartIndex("clubhead")
-	if head < 0 {
-		head = len(s.Parts) - 1
-	}
-	if head < 0 || len(s.Frames) == 0 {
-		return r
-	}
-	shaftPart := s.PartIndex("shaft")
+func newRibbon(s *wire.Recording, f *figure) ribbon {
+	r := ribbon{tick: s.Tick, major: s.Major}
 	var before ribbonPoint
 	length, nextPoint := float32(0), float32(ribbonStep)
 	nextTick := s.Tick
 	for i := range s.Frames {
-		p := ribbonPointAt(&s.Frames[i], head, shaftPart, float32(i))
+		f.pose(s, momentAt(s, float64(i)))
+		p, ok := f.ribbonEnd()
+		if !ok {
+			return r
+		}
+		p.frame = float32(i)
 		if i == 0 {
 			r.points = append(r.points, p)
 			before = p
@@ -64,17 +63,19 @@ func newRibbon(s *wire.Recording) ribbon {
 // maxRibbon bounds points and ticks each: 90 m of way.
 const maxRibbon = 2600
 
-func ribbonPointAt(f *wire.Frame, head, shaft int, frame float32) ribbonPoint {
-	h := f.Pose[head]
-	p := ribbonPoint{at: fromShow(h.A).lerp(fromShow(h.B), 0.5), frame: frame}
-	if shaft >= 0 {
-		a, b := fromShow(f.Pose[shaft].A), fromShow(f.Pose[shaft].B)
-		if a.sub(p.at).norm() < b.sub(p.at).norm() {
-			a = b
+// ribbonEnd is where the clubhead is in the figure's pose; ok is false for a
+// figure without parts.
+func (f *figure) ribbonEnd() (p ribbonPoint, ok bool) {
+	p.at, ok = f.clubhead()
+	if f.shaftPart >= 0 {
+		s := f.parts[f.shaftPart].segment
+		grip := s.a
+		if s.a.sub(p.at).norm() < s.b.sub(p.at).norm() {
+			grip = s.b
 		}
-		p.across = a.sub(p.at).unit()
+		p.across = grip.sub(p.at).unit()
 	}
-	return p
+	return p, ok
 }
 
 func (p ribbonPoint) between(q ribbonPoint, t float32) ribbonPoint {
@@ -96,72 +97,59 @@ func tickEvery(major int, spacing, gap float32) int {
 // tickGap is the least distance of two ticks in the picture, CSS pixels.
 const tickGap = 5
 
-// drawRibbon queues the ribbon up to the play-head and, as a fine dashed line,
+// draw queues the ribbon up to the clubhead and, as a fine dashed line,
 // the way still to come.
-func (sc *Scene) drawRibbon(playHead float32) {
-	r := &sc.ribbon
+func (r *ribbon) draw(c *canvas, f *figure, at moment) {
+	playHead := float32(at.frames)
 	n := 0
 	for n < len(r.points) && r.points[n].frame <= playHead {
 		n++
 	}
 	if n > 0 {
 		for i := range n - 1 {
-			sc.ribbonQuad(r.points[i], r.points[i+1])
+			r.drawPiece(c, r.points[i], r.points[i+1])
 		}
-		now := ribbonPointAt(&sc.show.Frames[sc.frame], sc.headPart, sc.shaftPart, playHead)
-		if sc.headPart >= 0 {
-			seg := sc.pose[sc.headPart]
-			now.at = seg.a.lerp(seg.b, 0.5)
-		}
-		sc.ribbonQuad(r.points[n-1], now)
+		now, _ := f.ribbonEnd()
+		r.drawPiece(c, r.points[n-1], now)
 	}
 	for i := n + 1; i < len(r.points); i += 2 {
-		sc.strip(r.points[i-1].at, r.points[i].at, hiddenWidth, sc.pal.ribbonInk.alpha(0.5))
+		c.strip(r.points[i-1].at, r.points[i].at, hiddenWidth, c.theme.RibbonInk.Alpha(0.5))
 	}
 	for i := range r.ticks {
 		t := &r.ticks[i]
 		if t.frame > playHead {
 			break
 		}
-		step := tickEvery(sc.show.Major, sc.show.Tick*sc.cam.pixels(t.at)/sc.scale, tickGap)
+		step := tickEvery(r.major, r.tick*c.cam.pixels(t.at)/c.scale, tickGap)
 		if t.number%step != 0 {
 			continue
 		}
 		long := float32(0.45)
 		width := float32(1)
-		if sc.show.Major > 0 && t.number%sc.show.Major == 0 {
+		if r.major > 0 && t.number%r.major == 0 {
 			long, width = 1.0, 1.6
 		}
-		sc.strip(t.at, t.at.add(t.across.mul(ribbonWidth*long)), width, sc.pal.ribbonInk)
+		c.strip(t.at, t.at.add(t.across.mul(ribbonWidth*long)), width, c.theme.RibbonInk)
 	}
 }
 
-// strip queues a line between two places of the room.
-func (sc *Scene) strip(a, b vec, width float32, c Colour) {
-	x0, y0, d0 := sc.cam.project(a)
-	x1, y1, d1 := sc.cam.project(b)
-	if d0 < nearPlane || d1 < nearPlane {
-		return
-	}
-	sc.lineAt(point{x0, y0}, point{x1, y1}, width*sc.pen, c, (d0+d1)/2-0.01)
-}
-
-func (sc *Scene) ribbonQuad(p, q ribbonPoint) {
+// drawPiece queues the strip between two places and its rim.
+func (r *ribbon) drawPiece(c *canvas, p, q ribbonPoint) {
 	corners := [4]vec{p.at, q.at, q.at.add(q.across.mul(ribbonWidth)), p.at.add(p.across.mul(ribbonWidth))}
 	var v [4]uint16
 	depth := float32(0)
-	for i, c := range corners {
-		x, y, d := sc.cam.project(c)
+	for i, k := range corners {
+		x, y, d := c.cam.project(k)
 		if d < nearPlane {
 			return
 		}
 		depth += d / 4
-		v[i] = sc.vertex(x, y, sc.pal.ribbon)
+		v[i] = c.Vertex(x, y, c.theme.Ribbon)
 	}
-	sc.later(v[0], v[1], v[2], depth)
-	sc.later(v[0], v[2], v[3], depth)
+	c.Later(v[0], v[1], v[2], depth)
+	c.Later(v[0], v[2], v[3], depth)
 	// The outer rim in ink.
-	x0, y0, _ := sc.cam.project(p.at)
-	x1, y1, _ := sc.cam.project(q.at)
-	sc.lineAt(point{x0, y0}, point{x1, y1}, 1.2*sc.pen, sc.pal.ribbonInk, depth-0.005)
+	x0, y0, _ := c.cam.project(p.at)
+	x1, y1, _ := c.cam.project(q.at)
+	c.lineAt(point{x0, y0}, point{x1, y1}, 1.2*c.pen, c.theme.RibbonInk, depth-0.005)
 }

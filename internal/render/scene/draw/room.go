@@ -1,244 +1,243 @@
 package draw
 
 import (
-	"slices"
+	"math"
 
 	"wideberth/internal/render/scene/wire"
+	"wideberth/internal/sim/rules"
 )
 
-// light is the direction towards the light of the drawing, fixed in the room.
-var light = vec{-0.42, -0.34, 0.84}
-
-// drawRoom lays down what only depends on the viewpoint: the walls that face
-// the viewer at once, everything that stands in the room into the queue.
-func (sc *Scene) drawRoom() {
-	for i := range sc.model.faces {
-		f := &sc.model.faces[i]
-		if f.kind.Shell() && f.seen(sc.cam.eye) {
-			sc.drawFace(f, 1, false)
-			sc.letterFace(f, false)
-		}
-	}
-	for i := range sc.model.faces {
-		f := &sc.model.faces[i]
-		if f.kind == wire.Mat && f.seen(sc.cam.eye) {
-			sc.drawFace(f, 1, false)
-		}
-	}
-	pivot := sc.cam.depth(sc.pivot)
-	for i := range sc.model.faces {
-		f := &sc.model.faces[i]
-		if f.kind.Shell() || f.kind == wire.Mat || !f.seen(sc.cam.eye) {
-			continue
-		}
-		alpha := float32(1)
-		if f.kind.Cloth() {
-			alpha = 0.92
-			if (f.normal.dot(sc.cam.eye) > f.d) != (f.normal.dot(sc.pivot) > f.d) {
-				alpha = 0.30
-			}
-		} else {
-			// What stands before the golfer turns to tracing paper.
-			alpha = 0.45 + 0.55*max(0, min((sc.cam.depth(f.centre)-pivot+0.9)/0.6, 1))
-		}
-		sc.drawFace(f, alpha, true)
-		sc.letterFace(f, true)
-	}
-	sc.drawEdges()
+// face is a flat convex polygon of the room, cut into patches small enough to
+// be sorted by depth and shaded smoothly.
+type face struct {
+	name    string
+	kind    wire.Kind
+	polygon []vec
+	normal  vec // unit, into the free side
+	d       float32
+	centre  vec
+	patches []patch
 }
 
-// paper is the base colour of a face.
-func (p *palette) paper(k wire.Kind) Colour {
-	switch k {
-	case wire.Ceiling, wire.Slope:
-		return p.ceiling
-	case wire.Floor:
-		return p.floor
-	case wire.Mat:
-		return p.mat
-	case wire.Solid:
-		return p.solid
-	case wire.Screen, wire.Return:
-		return p.cloth
-	case wire.Hung:
-		return p.hung
-	}
-	return p.wall
+// patch is a convex piece of a face.
+type patch struct {
+	corners []corner
+	centre  vec
 }
 
-func (sc *Scene) drawFace(f *face, alpha float32, queued bool) {
-	base := sc.pal.paper(f.kind).alpha(alpha)
-	contrast := float32(0.05)
-	if !f.kind.Shell() {
-		contrast = 0.20
-	}
-	slant := 1 - contrast*(1-f.normal.dot(light))*0.5
-	for i := range f.patches {
-		p := &f.patches[i]
-		if !sc.inFront(p) {
-			continue
-		}
-		first, last := uint16(0), uint16(0)
-		depth := sc.cam.depth(p.centre)
-		for j := range p.corners {
-			c := &p.corners[j]
-			k := slant * c.open * (1 - sc.pal.lamp*(0.55-1.35*c.lamp))
-			x, y, _ := sc.cam.project(c.at)
-			v := sc.vertex(x, y, base.warm(k))
-			if j == 0 {
-				first = v
-			}
-			if j > 1 {
-				if queued {
-					sc.later(first, last, v, depth)
-				} else {
-					sc.now(first, last, v)
-				}
-			}
-			last = v
-		}
-	}
+// corner is a place on a patch with its two shares of light: open is how little
+// the neighbouring surfaces crowd it, lamp how near the lamp is; both 0–1.
+type corner struct {
+	at         vec
+	open, lamp float32
 }
 
-// inFront reports whether the whole patch is past the near plane. The camera
-// stays outside the room, so a patch that is not is a stray one and left out.
-func (sc *Scene) inFront(p *patch) bool {
-	for i := range p.corners {
-		if sc.cam.depth(p.corners[i].at) < nearPlane {
-			return false
-		}
-	}
-	return true
+// edge is a line of the room with the one or two faces that meet in it.
+type edge struct {
+	a, b  vec
+	faces [2]int // indices of faces; equal when there is only one
 }
 
-// Line widths and dashes, in CSS pixels.
-const (
-	inkWidth    = 1.5
-	hiddenWidth = 1.1
-	dashOn      = 6
-	dashOff     = 4
-)
+// solid is the convex body that the faces of one name enclose.
+type solid struct{ faces []int }
 
-// edgeLift brings the ink of a body's edge before the body's own patches, m.
-const edgeLift = 0.14
-
-func (sc *Scene) drawEdges() {
-	for i := range sc.model.edges {
-		e := &sc.model.edges[i]
-		f, g := &sc.model.faces[e.faces[0]], &sc.model.faces[e.faces[1]]
-		a, b, ok := clipSegment(e.a, e.b, sc.cam.forward, sc.cam.forward.dot(sc.cam.eye)+nearPlane)
-		if !ok {
-			continue
-		}
-		lift := float32(edgeLift)
-		if f.kind.Shell() {
-			lift = 0
-		}
-		if !f.seen(sc.cam.eye) && !g.seen(sc.cam.eye) {
-			if f.kind.Shell() && g.kind.Shell() {
-				sc.dash(a, b, hiddenWidth, sc.pal.cut, 0)
-			} else {
-				sc.dash(a, b, hiddenWidth, sc.pal.hidden, 0.5)
-			}
-			continue
-		}
-		sc.findHidden(a, b, e)
-		at := float32(0)
-		for _, s := range sc.hidden {
-			if s.from > at {
-				sc.ink(a.lerp(b, at), a.lerp(b, s.from), lift)
-			}
-			if s.to > at {
-				from := max(at, s.from)
-				sc.dash(a.lerp(b, from), a.lerp(b, s.to), hiddenWidth, sc.pal.hidden, sc.liftBefore(a.lerp(b, (from+s.to)/2), s.by))
-			}
-			at = max(at, s.to)
-		}
-		if at < 1 {
-			sc.ink(a.lerp(b, at), b, lift)
-		}
-	}
+// room is the prepared room: what stands still, cut to be sorted and shaded from
+// any viewpoint.
+type room struct {
+	size   vec     // of the bare box, m
+	floor  float32 // height of the standing surface, m
+	golfer vec     // the golfer's middle: what stands before it is seen through
+	faces  []face
+	edges  []edge
+	solids []solid
+	shell  []int  // faces of the room's shell
+	hidden []span // scratch
 }
 
-// findHidden fills sc.hidden with the stretches of ab that bodies of the room
-// hide, in order.
-func (sc *Scene) findHidden(a, b vec, e *edge) {
-	sc.hidden = sc.hidden[:0]
-	for i := range sc.model.faces {
-		f := &sc.model.faces[i]
-		if (f.kind != wire.Solid && f.kind != wire.Hung) || i == e.faces[0] || i == e.faces[1] || !f.seen(sc.cam.eye) {
+// patchSize is the longest side of a patch, m: short against the reach of an
+// arm, so that sorting by centres puts a golfer before or behind it rightly.
+const patchSize = 0.36
+
+// weld is how far apart (m) two corners may lie to count as one. It is above
+// the rounding of float32 at room size and below the thinnest sheet.
+const weld = 1e-3
+
+// newRoom prepares the room of a recording about the golfer's middle.
+func newRoom(s *wire.Recording, golfer vec) *room {
+	m := &room{size: fromWire(s.Room), floor: floorOf(s), golfer: golfer}
+	lamp := golfer
+	lamp.z = m.floor + 0.95*m.size.z
+	for _, f := range s.Faces {
+		g := face{name: f.Name, kind: f.Kind}
+		for _, p := range f.Polygon {
+			g.polygon = append(g.polygon, fromWire(p))
+		}
+		g.normal = polygonNormal(g.polygon)
+		if g.normal == (vec{}) {
 			continue
 		}
-		if s, ok := hiddenSpan(sc.cam.eye, a, b, f); ok {
-			s.by = i
-			sc.hidden = append(sc.hidden, s)
-		}
+		g.centre = centroid(g.polygon)
+		g.d = g.normal.dot(g.centre)
+		m.faces = append(m.faces, g)
 	}
-	slices.SortFunc(sc.hidden, func(p, q span) int {
+	bodies := map[string]int{}
+	for i, f := range m.faces {
 		switch {
-		case p.from < q.from:
-			return -1
-		case p.from > q.from:
-			return 1
+		case f.kind.Shell():
+			m.shell = append(m.shell, i)
+		case f.kind == wire.Solid || f.kind == wire.Hung:
+			at, ok := bodies[f.name]
+			if !ok {
+				at = len(m.solids)
+				bodies[f.name] = at
+				m.solids = append(m.solids, solid{})
+			}
+			m.solids[at].faces = append(m.solids[at].faces, i)
 		}
-		return 0
-	})
+	}
+	for i := range m.faces {
+		m.faces[i].patches = m.cut(&m.faces[i], lamp)
+	}
+	m.findEdges()
+	return m
 }
 
-// liftBefore is how much nearer (m) a dash at p must be laid to lie on the face
-// that hides it.
-func (sc *Scene) liftBefore(p vec, by int) float32 {
-	f := &sc.model.faces[by]
-	ray := p.sub(sc.cam.eye)
-	slope := f.normal.dot(ray)
-	if abs(slope) < 1e-6 {
-		return edgeLift
+// floorOf is the height of the standing surface, m: the ball lies on it.
+func floorOf(s *wire.Recording) float32 { return s.Ball[2] - rules.BallRadius }
+
+// cut divides a face by a grid in its own plane.
+func (m *room) cut(f *face, lamp vec) []patch {
+	u, v := perpendiculars(f.normal)
+	var patches []patch
+	var strip, cell, half, whole []vec
+	u0, u1 := extent(f.polygon, u)
+	v0, v1 := extent(f.polygon, v)
+	nu, nv := cells(u1-u0), cells(v1-v0)
+	for i := range nu {
+		a, b := u0+(u1-u0)*float32(i)/float32(nu), u0+(u1-u0)*float32(i+1)/float32(nu)
+		half = clipPolygon(half[:0], f.polygon, u, a)
+		strip = clipPolygon(strip[:0], half, u.mul(-1), -b)
+		for j := range nv {
+			c, d := v0+(v1-v0)*float32(j)/float32(nv), v0+(v1-v0)*float32(j+1)/float32(nv)
+			whole = clipPolygon(whole[:0], strip, v, c)
+			cell = clipPolygon(cell[:0], whole, v.mul(-1), -d)
+			if len(cell) < 3 {
+				continue
+			}
+			p := patch{centre: centroid(cell)}
+			for _, q := range cell {
+				p.corners = append(p.corners, corner{at: q, open: m.open(q, f.normal), lamp: lampShare(q, f.normal, lamp)})
+			}
+			patches = append(patches, p)
+		}
 	}
-	t := (f.d - f.normal.dot(sc.cam.eye)) / slope
-	return sc.cam.depth(p)*(1-max(0, min(t, 1))) + edgeLift
+	return patches
 }
 
-// ink queues a seen line in pieces short enough to be sorted.
-func (sc *Scene) ink(a, b vec, lift float32) {
-	n := cells(a.sub(b).norm())
-	for i := range n {
-		p, q := a.lerp(b, float32(i)/float32(n)), a.lerp(b, float32(i+1)/float32(n))
-		x0, y0, d0 := sc.cam.project(p)
-		x1, y1, d1 := sc.cam.project(q)
-		sc.lineAt(point{x0, y0}, point{x1, y1}, inkWidth*sc.pen, sc.pal.ink, (d0+d1)/2-lift)
+func cells(length float32) int { return max(1, min(64, int(math.Ceil(float64(length/patchSize))))) }
+
+func extent(p []vec, axis vec) (lo, hi float32) {
+	lo, hi = axis.dot(p[0]), axis.dot(p[0])
+	for _, q := range p {
+		d := axis.dot(q)
+		lo, hi = min(lo, d), max(hi, d)
+	}
+	return lo, hi
+}
+
+// open is 1 in the middle of a wall and falls towards the corners of the room,
+// as paper does in a model.
+func (m *room) open(q, normal vec) float32 {
+	k := float32(1)
+	for _, i := range m.shell {
+		f := &m.faces[i]
+		if f.normal.dot(normal) > 0.99 {
+			continue
+		}
+		d := max(0, f.normal.dot(q)-f.d)
+		k *= 1 - 0.07*float32(math.Exp(float64(-d/0.30)))
+	}
+	return k
+}
+
+// lampShare falls with the distance from the lamp and with the slant of its light.
+func lampShare(q, normal, lamp vec) float32 {
+	r := lamp.sub(q)
+	d := r.norm()
+	slant := 0.55 + 0.45*max(0, normal.dot(r.unit()))
+	return slant / (1 + d*d/4)
+}
+
+func (m *room) findEdges() {
+	for i := range m.faces {
+		p := m.faces[i].polygon
+		for k := range p {
+			m.addEdge(p[k], p[(k+1)%len(p)], i)
+		}
 	}
 }
 
-// dash queues a dashed line. The dashes are even in the picture and start and
-// end with half a dash, so that corners are always marked.
-func (sc *Scene) dash(a, b vec, width float32, c Colour, lift float32) {
-	x0, y0, d0 := sc.cam.project(a)
-	x1, y1, d1 := sc.cam.project(b)
-	p, q := point{x0, y0}, point{x1, y1}
-	sc.dashes = dashSpans(sc.dashes[:0], q.sub(p).norm()/sc.scale)
-	for _, s := range sc.dashes {
-		mid := (s.from + s.to) / 2
-		sc.lineAt(p.lerp(q, s.from), p.lerp(q, s.to), width*sc.pen, c, d0+(d1-d0)*mid-lift)
+func (m *room) addEdge(a, b vec, faceIndex int) {
+	if a.sub(b).norm() < weld {
+		return
 	}
+	for i := range m.edges {
+		e := &m.edges[i]
+		if e.faces[0] == e.faces[1] && e.faces[0] != faceIndex &&
+			((a.sub(e.a).norm() < weld && b.sub(e.b).norm() < weld) || (a.sub(e.b).norm() < weld && b.sub(e.a).norm() < weld)) {
+			e.faces[1] = faceIndex
+			return
+		}
+	}
+	m.edges = append(m.edges, edge{a, b, [2]int{faceIndex, faceIndex}})
 }
 
-// maxDashes bounds the dashes of one line.
-const maxDashes = 400
+// seen reports whether the face turns its free side to the eye. Cloth has two
+// free sides.
+func (f *face) seen(eye vec) bool { return f.kind.Cloth() || f.normal.dot(eye) > f.d }
 
-// dashSpans appends the dashes of a line of the given length (CSS pixels) as
-// shares of it: half a dash at each end and whole ones between, the pitch
-// stretched to fit.
-func dashSpans(dst []span, length float32) []span {
-	n := int(length/(dashOn+dashOff) + 0.5)
-	if n < 1 {
-		return append(dst, span{from: 0, to: 1})
+// through reports whether p has gone through a surface: out of the shell or
+// into a solid.
+func (m *room) through(p vec) bool {
+	for _, i := range m.shell {
+		if m.faces[i].normal.dot(p) < m.faces[i].d {
+			return true
+		}
 	}
-	n = min(n, maxDashes)
-	pitch := 1 / float32(n)
-	half := pitch * dashOn / (dashOn + dashOff) / 2
-	for i := range n + 1 {
-		at := float32(i) * pitch
-		dst = append(dst, span{from: max(0, at-half), to: min(1, at+half)})
+	for _, s := range m.solids {
+		inside := true
+		for _, i := range s.faces {
+			if m.faces[i].normal.dot(p) > m.faces[i].d {
+				inside = false
+				break
+			}
+		}
+		if inside {
+			return true
+		}
 	}
-	return dst
+	return false
+}
+
+// crosses reports whether a ball of radius r about p may have gone through a
+// surface: false is certain, true is not.
+func (m *room) crosses(p vec, r float32) bool {
+	for _, i := range m.shell {
+		if m.faces[i].normal.dot(p) < m.faces[i].d+r {
+			return true
+		}
+	}
+	for _, s := range m.solids {
+		near := true
+		for _, i := range s.faces {
+			if m.faces[i].normal.dot(p) > m.faces[i].d+r {
+				near = false
+				break
+			}
+		}
+		if near {
+			return true
+		}
+	}
+	return false
 }

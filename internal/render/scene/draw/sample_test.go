@@ -7,9 +7,9 @@ import (
 	"wideberth/internal/sim/rules"
 )
 
-// sampleShow is a room of 6 × 4 × 2.8 m with a beam, and a stick golfer whose
+// sampleRecording is a room of 6 × 4 × 2.8 m with a beam, and a stick golfer whose
 // club goes once round in a tilted circle and through the left wall.
-func sampleShow() *wire.Recording {
+func sampleRecording() *wire.Recording {
 	s := &wire.Recording{
 		Title: "Guest, driver, middle tee", Room: wire.Vec{6, 4, 2.8}, Rate: 240, Tick: 0.0254, Major: 12,
 		Phases: []string{"address", "downswing", "impact", "finish"},
@@ -67,13 +67,13 @@ func boxFaces(name string, kind wire.Kind, lo, hi wire.Vec, inwards bool) []wire
 	return faces
 }
 
-// sampleScene is the sample with lettering of a plausible size.
-func sampleScene() *Scene {
-	sc := New(sampleShow())
-	for _, t := range sc.Texts() {
-		sc.SetGlyphs(t.String, Glyphs{U: 10, V: 0, Width: 14 * float32(len(t.String)), Height: 30})
+// samplePicture is the sample with lettering of a plausible size.
+func samplePicture() *Picture {
+	p := New(sampleRecording())
+	for _, t := range p.Texts() {
+		p.SetGlyphs(t.String, Glyphs{U: 10, V: 0, Width: 14 * float32(len(t.String)), Height: 30})
 	}
-	return sc
+	return p
 }
 
 // sampleView is a picture of the usual size from behind.

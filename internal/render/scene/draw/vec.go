@@ -10,7 +10,7 @@ import (
 // wire.Vec is an array, because the compiler keeps small structs in registers.
 type vec struct{ x, y, z float32 }
 
-func fromShow(v wire.Vec) vec { return vec{v[0], v[1], v[2]} }
+func fromWire(v wire.Vec) vec { return vec{v[0], v[1], v[2]} }
 
 func (a vec) add(b vec) vec             { return vec{a.x + b.x, a.y + b.y, a.z + b.z} }
 func (a vec) sub(b vec) vec             { return vec{a.x - b.x, a.y - b.y, a.z - b.z} }
