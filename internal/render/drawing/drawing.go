@@ -212,23 +212,12 @@ func tape(r Tightest, pr projection) *TapeLine {
 func marks(in Input, pr projection) []Mark {
 	at := func(v geom.Vec) Point { return round(pr.flat(v)) }
 	out := []Mark{{Name: "ball", At: at(in.At.ToRoom(geom.Vec{}))}}
-	for _, f := range []swing.Part{swing.LeadFoot, swing.TrailFoot} {
-		foot := in.Address[f]
-		heel, toe := foot.A, foot.B
-		if heel.Y < toe.Y { // the heel is the end on the golfer's back side
-			heel, toe = toe, heel
-		}
-		// The capsule's axis ends one radius short of the heel and of the toe.
-		if along := unit2(heel, toe); along != (geom.Vec{}) {
-			heel = geom.Vec{X: heel.X - along.X*foot.R, Y: heel.Y - along.Y*foot.R}
-			toe = geom.Vec{X: toe.X + along.X*foot.R, Y: toe.Y + along.Y*foot.R}
-		}
-		heel.Z, toe.Z = 0, 0
-		name := "lead"
-		if f == swing.TrailFoot {
-			name = "trail"
-		}
-		out = append(out, Mark{name + " heel", at(in.At.ToRoom(heel))}, Mark{name + " toe", at(in.At.ToRoom(toe))})
+	for _, f := range []struct {
+		name string
+		part swing.Part
+	}{{"lead", swing.LeadFoot}, {"trail", swing.TrailFoot}} {
+		heel, toe := in.At.Footprint(in.Address[f.part])
+		out = append(out, Mark{f.name + " heel", at(heel)}, Mark{f.name + " toe", at(toe)})
 	}
 	ball := out[0].At
 	for _, t := range in.Plan.Tees {
@@ -238,15 +227,6 @@ func marks(in Input, pr projection) []Mark {
 		}
 	}
 	return out
-}
-
-// unit2 is the level unit vector from a to b; zero when they are one above the other.
-func unit2(a, b geom.Vec) geom.Vec {
-	d := math.Hypot(b.X-a.X, b.Y-a.Y)
-	if d == 0 {
-		return geom.Vec{}
-	}
-	return geom.Vec{X: (b.X - a.X) / d, Y: (b.Y - a.Y) / d}
 }
 
 // mm rounds metres to whole millimetres, which keeps the drawings short as
