@@ -13,12 +13,8 @@ func Faces(p plan.Plan) []wire.Face {
 	faces := shell(p)
 	if m := p.Floor.Mat; m != nil && m.Length > 0 && m.Width > 0 {
 		for _, t := range p.Tees {
-			top := floorHeight(p)
-			if !m.Inset {
-				top += m.Thickness
-			}
 			lo := geom.Vec{X: t.X - m.Length/2, Y: t.Y - m.Width/2, Z: floorHeight(p)}
-			hi := geom.Vec{X: t.X + m.Length/2, Y: t.Y + m.Width/2, Z: top}
+			hi := geom.Vec{X: t.X + m.Length/2, Y: t.Y + m.Width/2, Z: p.Floor.Standing()}
 			faces = appendBox(faces, "", wire.Mat, clipBox(p, lo, hi))
 		}
 	}

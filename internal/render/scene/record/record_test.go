@@ -8,6 +8,7 @@ import (
 	"wideberth/internal/sim/body"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
 )
 
@@ -201,6 +202,90 @@ func TestLeftHanderIsMirrored(t *testing.T) {
 			if math.Abs(float64(b[1]-want)) > roomTolerance || a[0] != b[0] || a[2] != b[2] {
 				t.Fatalf("frame %d, %s: left-hander at %v, want the mirror image of %v", i, right.Parts[p].Name, b, a)
 			}
+		}
+	}
+}
+
+// Every frame is the swing's pose at its time, in the room, with the clearance
+// that the sweep finds there.
+func TestFramesAreTheSwing(t *testing.T) {
+	in := input(t, "Tall guest", lowCeiling)
+	in.Plan.Units = plan.UnitsMetric
+	s := Swing(in)
+	place := sweep.Place(in.Plan, in.Tee, in.Player)
+	for i, f := range s.Frames {
+		at := min(float64(i)/Rate, in.Swing.Duration())
+		nearest := math.Inf(1)
+		for p, c := range in.Swing.PoseAt(at) {
+			c = place.Capsule(c)
+			if got := f.Pose[p]; got != (wire.Segment{A: vec(c.A), B: vec(c.B)}) {
+				t.Fatalf("frame %d: %s at %v, want %v", i, s.Parts[p].Name, got, c)
+			}
+			for _, surface := range sweep.Surfaces(in.Plan) {
+				if surface.Kind.Flat() {
+					nearest = min(nearest, surface.Plane.Distance(c))
+				} else {
+					d, _, _ := surface.Box.Distance(c)
+					nearest = min(nearest, d)
+				}
+			}
+		}
+		if math.Abs(float64(f.Clearance)-nearest) > roomTolerance {
+			t.Fatalf("frame %d: clearance %v, want %v", i, f.Clearance, nearest)
+		}
+		if got, want := s.Phases[f.Phase], in.Swing.PhaseAt(at).String(); got != want {
+			t.Fatalf("frame %d: %s, want %s", i, got, want)
+		}
+	}
+	for p, c := range in.Swing.PoseAt(0) {
+		if want := (wire.Part{Name: swing.Part(p).String(), Radius: float32(c.R)}); s.Parts[p] != want {
+			t.Errorf("part %d = %+v, want %+v", p, s.Parts[p], want)
+		}
+	}
+	if s.Tick != 0.01 || s.Major != 10 {
+		t.Errorf("metric ticks are %v m apart and every %d long, want 0.01 and 10", s.Tick, s.Major)
+	}
+	in.Plan.Units = plan.UnitsImperial
+	if s := Swing(in); s.Tick != 0.0254 || s.Major != 12 {
+		t.Errorf("imperial ticks are %v m apart and every %d long, want 0.0254 and 12", s.Tick, s.Major)
+	}
+	if want := in.Plan.Floor.Standing() + 0.04267/2; math.Abs(float64(s.Ball[2])-want) > roomTolerance {
+		t.Errorf("the ball's middle is at %v m, want %v", s.Ball[2], want)
+	}
+	last := 0
+	for _, k := range s.Strikes {
+		i := 0
+		for s.Parts[i].Name != k.Part {
+			i++
+		}
+		if k.Frame < last || k.Radius != s.Parts[i].Radius {
+			t.Errorf("mark of frame %d after %d with radius %v, want %v", k.Frame, last, k.Radius, s.Parts[i].Radius)
+		}
+		last = k.Frame
+	}
+}
+
+func TestNormalAt(t *testing.T) {
+	box := sweep.Surface{Kind: sweep.Solid, Box: geom.Box{Min: geom.Vec{X: 1, Y: 2, Z: 3}, Max: geom.Vec{X: 2, Y: 4, Z: 6}}}
+	wall := sweep.Surface{Kind: sweep.Wall, Plane: geom.Halfspace{N: geom.Vec{Y: -1}, D: -4}}
+	tests := []struct {
+		name    string
+		surface sweep.Surface
+		at      geom.Vec
+		want    geom.Vec
+	}{
+		{"a wall", wall, geom.Vec{X: 1, Y: 4, Z: 3}, geom.Vec{Y: -1}},
+		{"back of a box", box, geom.Vec{X: 1, Y: 3, Z: 4}, geom.Vec{X: -1}},
+		{"front of a box", box, geom.Vec{X: 2, Y: 3, Z: 4}, geom.Vec{X: 1}},
+		{"right of a box", box, geom.Vec{X: 1.5, Y: 2, Z: 4}, geom.Vec{Y: -1}},
+		{"left of a box", box, geom.Vec{X: 1.5, Y: 4, Z: 4}, geom.Vec{Y: 1}},
+		{"bottom of a box", box, geom.Vec{X: 1.5, Y: 3, Z: 3}, geom.Vec{Z: -1}},
+		{"top of a box", box, geom.Vec{X: 1.5, Y: 3, Z: 6}, geom.Vec{Z: 1}},
+		{"just inside the bottom", box, geom.Vec{X: 1.2, Y: 3, Z: 3.1}, geom.Vec{Z: -1}},
+	}
+	for _, tt := range tests {
+		if got := normalAt(tt.surface, tt.at); got != tt.want {
+			t.Errorf("%s: normalAt = %v, want %v", tt.name, got, tt.want)
 		}
 	}
 }

@@ -39,12 +39,32 @@ func sample() *Recording {
 	}
 }
 
+// crowd is the sample with so many of each thing that a reader which takes one
+// of them for larger or smaller than it is finds too few bytes or too many.
+func crowd() *Recording {
+	s := sample()
+	grow := func(n int, add func(i int)) {
+		for i := range n {
+			add(i)
+		}
+	}
+	grow(200, func(i int) { s.Faces = append(s.Faces, s.Faces[i%2]) })
+	grow(200, func(i int) { s.Phases = append(s.Phases, s.Phases[i%2]) })
+	grow(300, func(int) { s.Frames = append(s.Frames, s.Frames[1]) })
+	grow(300, func(int) { s.Strikes = append(s.Strikes, s.Strikes[0]) })
+	grow(300, func(int) { s.Flight.Trail = append(s.Flight.Trail, s.Flight.Trail[2]) })
+	grow(200, func(int) { s.Flight.Touches = append(s.Flight.Touches, s.Flight.Touches[0]) })
+	grow(200, func(i int) { s.Flight.Fan = append(s.Flight.Fan, s.Flight.Fan[i%2]) })
+	return s
+}
+
 func TestRoundTrip(t *testing.T) {
 	tests := []struct {
 		name      string
 		recording *Recording
 	}{
 		{"every field", sample()},
+		{"many of everything", crowd()},
 		{"only a frame rate", &Recording{Rate: 240, Faces: []Face{}, Phases: []string{}, Parts: []Part{}, Frames: []Frame{}, Strikes: []Strike{},
 			Flight: Flight{Trail: []Moment{}, Touches: []Touch{}, Fan: []Ray{}}}},
 	}
@@ -67,6 +87,24 @@ func TestDecodeRefuses(t *testing.T) {
 	nan := binary.LittleEndian.AppendUint32(nil, math.Float32bits(float32(math.NaN())))
 	shaft := sample()
 	shaft.Strikes[0].Frame = 7
+	early := sample()
+	early.Strikes = append(early.Strikes, early.Strikes[0])
+	early.Strikes[1].Frame = 0
+	noFrames := sample()
+	noFrames.Frames, noFrames.Strikes[0].Frame = nil, 1
+	phase := sample()
+	phase.Frames[1].Phase = 2
+	kind := sample()
+	kind.Faces[0].Kind = NumKinds
+	corners := sample()
+	corners.Faces[0].Polygon = corners.Faces[0].Polygon[:2]
+	verdict := sample()
+	verdict.Tightest.Verdict = NumVerdicts
+	far := sample()
+	far.Ball[1] = 100_001
+	touch := sample()
+	touch.Flight.Touches = append(touch.Flight.Touches, touch.Flight.Touches[0])
+	touch.Flight.Touches[1].Time = 0.01
 	back := sample()
 	back.Flight.Trail[2].Time = 0.01
 	noRate := sample()
@@ -84,6 +122,19 @@ func TestDecodeRefuses(t *testing.T) {
 		{"one byte too many", append(bytes.Clone(good), 0), "end"},
 		{"not a number", bytes.Replace(good, binary.LittleEndian.AppendUint32(nil, math.Float32bits(2.87)), nan, 1), "number out of range"},
 		{"a strike past the last frame", shaft.Encode(), "frame of a strike"},
+		{"strikes that go back in time", early.Encode(), "frame of a strike"},
+		{"a strike without frames", noFrames.Encode(), "frame of a strike"},
+		{"a phase without a name", phase.Encode(), "phase of a frame"},
+		{"an unknown kind of face", kind.Encode(), "face"},
+		{"a face with two corners", corners.Encode(), "face"},
+		{"an unknown verdict", verdict.Encode(), "verdict"},
+		{"a ball a hundred kilometres away", far.Encode(), "number out of range"},
+		{"touches that go back in time", touch.Encode(), "time of a touch"},
+		{"a name past the table", change(func(b []byte) []byte {
+			at := bytes.Index(b, binary.LittleEndian.AppendUint32(nil, math.Float32bits(6.40))) - 2
+			b[at] = 200
+			return b
+		}), "(name)"},
 		{"a ball that goes back in time", back.Encode(), "time of the ball"},
 		{"no frame rate", noRate.Encode(), "frame rate"},
 	}
@@ -119,13 +170,19 @@ func TestFrameAt(t *testing.T) {
 	for _, tt := range []struct {
 		t    float64
 		want int
-	}{{-1, 0}, {99, 480}, {0.5 / 240, 0}} {
+	}{{-1, 0}, {99, 480}, {1e300, 480}, {0.5 / 240, 0}, {0.998 / 240, 0}, {0.9995 / 240, 1}} {
 		if got := s.FrameAt(tt.t); got != tt.want {
 			t.Errorf("FrameAt(%v) = %d, want %d", tt.t, got, tt.want)
 		}
 	}
 	if got := (&Recording{}).FrameAt(1); got != 0 {
 		t.Errorf("FrameAt of an empty recording = %d, want 0", got)
+	}
+	if got := (&Recording{Frames: make([]Frame, 9)}).Duration(); got != 0 {
+		t.Errorf("Duration without a rate = %v, want 0", got)
+	}
+	if got := (&Recording{Rate: 1, Frames: make([]Frame, 9)}).Duration(); got != 8 {
+		t.Errorf("Duration of 9 frames at 1 a second = %v, want 8", got)
 	}
 }
 
@@ -154,6 +211,69 @@ func TestBallAt(t *testing.T) {
 	}
 	if got := (&Recording{Ball: Vec{1, 2, 3}}).BallAt(5); got != (Vec{1, 2, 3}) {
 		t.Errorf("BallAt of a recording without a flight = %v, want the tee", got)
+	}
+}
+
+// Counts past their field are cut off, and a pose is made as long as the parts.
+func TestEncodeCuts(t *testing.T) {
+	s := sample()
+	s.Parts = append(s.Parts, Part{Name: "clubhead"})
+	s.Frames[1].Pose = append(s.Frames[1].Pose, s.Frames[1].Pose...)
+	s.Title = strings.Repeat("a", 70_000)
+	s.Phases = make([]string, 300)
+	s.Faces[1].Polygon = make([]Vec, 300)
+	s.Flight.Touches = make([]Touch, 300)
+	s.Flight.Fan = make([]Ray, 300)
+	s.Flight.Fan[0].Points = make([]Vec, 70_000)
+	got, err := Decode(s.Encode())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, tt := range []struct {
+		name      string
+		got, want int
+	}{
+		{"first pose", len(got.Frames[0].Pose), 3}, {"second pose", len(got.Frames[1].Pose), 3}, {"title", len(got.Title), 65_535},
+		{"phases", len(got.Phases), 255}, {"corners", len(got.Faces[1].Polygon), 255}, {"touches", len(got.Flight.Touches), 255},
+		{"rays", len(got.Flight.Fan), 255}, {"points of a ray", len(got.Flight.Fan[0].Points), 65_535},
+	} {
+		if tt.got != tt.want {
+			t.Errorf("%s: %d, want %d", tt.name, tt.got, tt.want)
+		}
+	}
+	if got.Frames[0].Pose[2] != (Segment{}) || got.Frames[1].Pose[2] != s.Frames[1].Pose[2] {
+		t.Errorf("third parts = %v, %v, want nothing and %v", got.Frames[0].Pose[2], got.Frames[1].Pose[2], s.Frames[1].Pose[2])
+	}
+}
+
+// Kinds and verdicts have names; what is built of what decides how it is drawn.
+func TestKinds(t *testing.T) {
+	var names []string
+	for k := range NumKinds + 1 {
+		name := k.String()
+		if k.Shell() {
+			name += " (shell)"
+		}
+		if k.Cloth() {
+			name += " (cloth)"
+		}
+		names = append(names, name)
+	}
+	for v := range NumVerdicts + 1 {
+		names = append(names, v.String())
+	}
+	want := "wall (shell), ceiling (shell), slope (shell), floor (shell), mat, solid, screen (cloth), return (cloth), hung, unknown, clear, tight, strikes, unknown"
+	if got := strings.Join(names, ", "); got != want {
+		t.Errorf("kinds and verdicts = %s, want %s", got, want)
+	}
+}
+
+func TestPartIndex(t *testing.T) {
+	s := sample()
+	for name, want := range map[string]int{"head": 0, "shaft": 1, "tail": -1} {
+		if got := s.PartIndex(name); got != want {
+			t.Errorf("PartIndex(%q) = %d, want %d", name, got, want)
+		}
 	}
 }
 
