@@ -6,6 +6,7 @@ import (
 	"go/parser"
 	"go/printer"
 	"go/token"
+	"slices"
 	"strings"
 )
 
@@ -94,7 +95,8 @@ func mutants(name string, source []byte) ([]mutant, error) {
 		case *ast.ExprStmt:
 			remove(n)
 		case *ast.ReturnStmt:
-			if zeros := zeroValues(files, results[len(results)-1]); len(n.Results) > 0 && zeros != "" {
+			// To return zero for zero is no fault.
+			if zeros := zeroValues(files, results[len(results)-1]); zeros != "" && slices.ContainsFunc(n.Results, notZero) {
 				add(n.Pos(), n.End(), "return "+zeros, "returns zero")
 			}
 		}
@@ -103,6 +105,19 @@ func mutants(name string, source []byte) ([]mutant, error) {
 	walk = func(n ast.Node) { ast.Inspect(n, visit) }
 	walk(file)
 	return out, nil
+}
+
+// notZero reports whether an expression is not plainly a zero value.
+func notZero(e ast.Expr) bool {
+	switch e := e.(type) {
+	case *ast.BasicLit:
+		return strings.Trim(e.Value, "0.\"`") != ""
+	case *ast.Ident:
+		return e.Name != "nil" && e.Name != "false"
+	case *ast.CompositeLit:
+		return len(e.Elts) > 0
+	}
+	return true
 }
 
 // zeroValues writes the zero values of a function's results.

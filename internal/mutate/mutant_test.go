@@ -21,6 +21,9 @@ func f(a, b int) (n int, err error) {
 		log(n)
 	}
 	g := func() (int, string) { return a - b, "" }
+	if empty {
+		return 0, nil
+	}
 	for range 3 {
 		x = -math.Pi
 	}
@@ -48,7 +51,7 @@ func f(a, b int) (n int, err error) {
 	want := []string{
 		"if not a < b && !ok", "&& becomes ||", "< becomes <=", "without !",
 		"+= becomes -=", "without n += 2", "2 becomes 2+1", "++ becomes --", "without log(n)",
-		"returns zero", "- becomes +", "3 becomes 3+1", "without x = -math.Pi", "without -", "returns zero",
+		"returns zero", "- becomes +", "if not empty", "0 becomes 0+1", "3 becomes 3+1", "without x = -math.Pi", "without -", "returns zero",
 	}
 	if !slices.Equal(got, want) {
 		t.Errorf("mutants =\n%q, want\n%q", got, want)

@@ -73,10 +73,13 @@ func TestGoldenPictures(t *testing.T) {
 		{name: "finish face-on", phase: "finish", view: "face-on", pitch: 0.5, change: in(wire.Tight)},
 		{name: "finish on a phone", phase: "finish", after: 30, view: "behind", width: 390, height: 300, scale: 2, dark: true, change: in(wire.Clear)},
 		{name: "left-hander face-on", phase: "top", view: "face-on", change: leftHanded},
+		{name: "lettering", phase: "address", view: "behind", width: 960, height: 640, pitch: 0.25},
+		{name: "lettering on the back of the cloth", phase: "top", view: "target", width: 800, height: 500, pitch: 0.3, zoom: 1.3},
 		{name: "from below the floor", phase: "follow-through", view: "face-on", pitch: -0.2, zoom: 1.5},
 	}
 	for _, tt := range pictures {
 		t.Run(tt.name, func(t *testing.T) {
+			t.Parallel()
 			r := frozen(t)
 			if tt.change != nil {
 				tt.change(r)

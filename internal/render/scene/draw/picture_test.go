@@ -2,9 +2,12 @@ package draw
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"testing"
 
 	"wideberth/internal/render/scene/paint"
+	"wideberth/internal/render/scene/wire"
 )
 
 // TestEveryVertexIsInThePicture draws the sample from all round and checks that
@@ -64,32 +67,6 @@ func TestMarksComeWithThePlayHead(t *testing.T) {
 	}
 }
 
-func TestUnderTape(t *testing.T) {
-	p := samplePicture()
-	p.Draw(sampleView(), 200)
-	x0, y0, _ := p.canvas.cam.project(fromWire(p.recording.Tightest.From))
-	x1, y1, _ := p.canvas.cam.project(fromWire(p.recording.Tightest.To))
-	tests := []struct {
-		name string
-		at   point
-		want bool
-	}{
-		{"the tape's middle", point{x0, y0}.lerp(point{x1, y1}, 0.5), true},
-		{"the plate's middle", p.tape.corner.add(p.tape.size.mul(0.5)), true},
-		{"beside the plate", point{p.tape.corner.x - 40, p.tape.corner.y + p.tape.size.y + 40}, false},
-		{"the picture's corner", point{2, 718}, false},
-	}
-	for _, tt := range tests {
-		if got := p.tape.covers(tt.at); got != tt.want {
-			t.Errorf("%s: covers(%v) = %v, want %v (tape %v, plate %v)", tt.name, tt.at, got, tt.want, p.tape.blade, p.tape.plate)
-		}
-	}
-	p.Draw(sampleView(), 0)
-	if p.tape.covers(point{}) || p.tape.covers(tests[0].at) {
-		t.Error("something is under a tape that is not shown")
-	}
-}
-
 func TestSameFrameSamePicture(t *testing.T) {
 	a, b := samplePicture(), samplePicture()
 	for _, f := range []float64{0, 60, 120, 240, 30} { // b jumps straight to the last one
@@ -102,11 +79,96 @@ func TestSameFrameSamePicture(t *testing.T) {
 }
 
 func TestEmptyRecording(t *testing.T) {
-	p := New(sampleRecording())
-	p.recording.Frames, p.recording.Strikes = nil, nil
-	p = New(p.recording)
-	if m := p.Draw(sampleView(), 10); len(m.Indices) == 0 {
+	s := sampleRecording()
+	s.Frames, s.Strikes = nil, nil
+	p := New(s)
+	m := p.Draw(sampleView(), 10)
+	if len(m.Indices) == 0 {
 		t.Error("a recording without frames draws nothing, want the empty room")
+	}
+	ball := paint.ThemeOf(false).Ball.Lit(0.62)
+	for _, v := range m.Vertices {
+		if v.R == ball.R && v.G == ball.G && v.B == ball.B {
+			t.Fatal("a recording without frames has a ball")
+		}
+	}
+	if got := p.Probe(); len(got.Marks) != 0 || got.Head != [2]float32{} {
+		t.Errorf("Probe() = %+v, want nothing but a tape", got)
+	}
+	New(&wire.Recording{Rate: 240}).Draw(sampleView(), 3) // before the first recording is there
+}
+
+// The clubhead is found wherever it is among the parts; without one the last
+// part's way is drawn.
+func TestClubheadPart(t *testing.T) {
+	for _, tt := range []struct {
+		name string
+		part int // that is named clubhead, -1: none
+		want int
+	}{{"the fifth", 4, 4}, {"the first", 0, 0}, {"none", -1, 6}} {
+		s := sampleRecording()
+		s.Parts[4].Name = "ball of lead"
+		if tt.part >= 0 {
+			s.Parts[tt.part].Name = "clubhead"
+		}
+		p := New(s)
+		p.Draw(sampleView(), 60)
+		x, y, _ := p.canvas.cam.project(fromWireSegment(s.Frames[60].Pose[tt.want]).middle())
+		if got := p.Probe().Head; got != [2]float32{x, y} {
+			t.Errorf("%s: clubhead at %v, want (%v, %v)", tt.name, got, x, y)
+		}
+	}
+}
+
+// The play-head is kept inside the recording.
+func TestMomentAt(t *testing.T) {
+	s := sampleRecording()
+	for _, tt := range []struct {
+		at   float64
+		want moment
+	}{
+		{0, moment{}}, {-3, moment{}}, {math.NaN(), moment{}}, {60, moment{60, 60, 0.25}}, {60.6, moment{60.6, 60, 60.6 / 240}},
+		{240, moment{240, 240, 1}}, {999, moment{240, 240, 1}},
+	} {
+		if got := momentAt(s, tt.at); got != tt.want {
+			t.Errorf("momentAt(%v) = %+v, want %+v", tt.at, got, tt.want)
+		}
+	}
+	if got := momentAt(&wire.Recording{}, 7); got != (moment{}) {
+		t.Errorf("without frames: %+v, want the start", got)
+	}
+}
+
+// Each text is lettered once, nothing for no name, the reading in bold.
+func TestTexts(t *testing.T) {
+	s := sampleRecording()
+	s.Faces[0].Name = ""
+	want := []Text{{"5 7/8 in · 149 mm", true}, {"STRIKES · clubhead past left wall", false}, {"room", false}, {"beam", false}, {"screen", false}, {"5°", false}, {"30°", false}, {"19.5°", false}}
+	if got := New(s).Texts(); !slices.Equal(got, want) {
+		t.Errorf("Texts() = %v, want %v", got, want)
+	}
+	s.Tightest.Label = ""
+	if got := New(s).Texts(); !slices.Equal(got, want[2:]) {
+		t.Errorf("Texts() without a tape = %v, want %v", got, want[2:])
+	}
+}
+
+// What the room is prepared for is drawn anew when lettering or ball change,
+// and what the picture must hold is in it.
+func TestPreparedAnew(t *testing.T) {
+	v := sampleView()
+	v.Orbit, _ = Preset("face-on", false)
+	p := samplePicture()
+	with := len(p.Draw(v, 0).Indices)
+	p.ShowBall(false)
+	without := len(p.Draw(v, 0).Indices)
+	p.ShowBall(true)
+	if again := len(p.Draw(v, 0).Indices); without >= with || again != with {
+		t.Errorf("%d indices with the ball, %d without, %d with it again", with, without, again)
+	}
+	p.SetGlyphs("room", Glyphs{})
+	if got := len(p.Draw(v, 0).Indices); got >= with {
+		t.Errorf("%d indices without lettering on the walls, want fewer than %d", got, with)
 	}
 }
 

@@ -50,21 +50,22 @@ func fillTriangle(pixels [][3]float32, width, height int, t [3]paint.Vertex, a *
 			for k := range share {
 				p, q := t[(k+1)%3], t[(k+2)%3]
 				share[k] = side(p, q, px, py) / area
-				inside = inside && (share[k] > 0 || (share[k] == 0 && owns(p, q)))
+				if share[k] < 0 || (share[k] == 0 && !owns(p, q)) {
+					inside = false
+					break
+				}
 			}
 			if !inside {
 				continue
 			}
-			mix := func(f func(v paint.Vertex) float32) float32 {
-				return share[0]*f(t[0]) + share[1]*f(t[1]) + share[2]*f(t[2])
+			var v paint.Vertex
+			for k, part := range share {
+				v.U, v.V = v.U+part*t[k].U, v.V+part*t[k].V
+				v.R, v.G, v.B, v.A = v.R+part*t[k].R, v.G+part*t[k].G, v.B+part*t[k].B, v.A+part*t[k].A
 			}
-			cover := a.at(mix(func(v paint.Vertex) float32 { return v.U }), mix(func(v paint.Vertex) float32 { return v.V }))
-			alpha := cover * mix(func(v paint.Vertex) float32 { return v.A })
-			out := &pixels[y*width+x]
-			for c, f := range [3]func(v paint.Vertex) float32{
-				func(v paint.Vertex) float32 { return v.R }, func(v paint.Vertex) float32 { return v.G }, func(v paint.Vertex) float32 { return v.B },
-			} {
-				out[c] = cover*mix(f) + (1-alpha)*out[c]
+			if cover := a.at(v.U, v.V); cover > 0 {
+				out := &pixels[y*width+x]
+				out[0], out[1], out[2] = v.R+(1-v.A)*out[0], v.G+(1-v.A)*out[1], v.B+(1-v.A)*out[2]
 			}
 		}
 	}
