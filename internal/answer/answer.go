@@ -1,6 +1,6 @@
 // Package answer is what the page talks to: requests come in as JSON, answers
 // go out as JSON, and nothing that comes in makes it panic. It puts the report
-// into words, has it drawn flat, and makes the show for the scene.
+// into words, has it drawn flat, and makes the recording for the scene.
 //
 // Requests are objects with a "kind":
 //

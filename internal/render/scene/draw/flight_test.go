@@ -7,7 +7,7 @@ import (
 	"wideberth/internal/sim/rules"
 )
 
-// The ball leaves at impact, is where the show says at every moment, and marks
+// The ball leaves at impact, is where the recording says at every moment, and marks
 // what it meets; switched off, nothing of it is drawn.
 func TestFlight(t *testing.T) {
 	p := samplePicture()

@@ -1,4 +1,4 @@
-// Package playhead moves the play-head of a show: play, pause, seek, step and
+// Package playhead moves the play-head of a recording: play, pause, seek, step and
 // slow motion, without a clock of its own.
 package playhead
 
@@ -16,8 +16,8 @@ type Head struct {
 // window is a stretch of time (s) that plays at a share of the usual rate.
 type window struct{ from, to, share float64 }
 
-// Load gives the head a show of n frames at perSecond frames a second. The
-// time is kept where the new show reaches, playing stops.
+// Load gives the head a recording of n frames at perSecond frames a second. The
+// time is kept where the new recording reaches, playing stops.
 func (h *Head) Load(n int, perSecond float64) {
 	h.duration, h.perSecond = 0, perSecond
 	if n > 1 && perSecond > 0 {
@@ -79,7 +79,7 @@ func (h *Head) SetRate(rate float64) {
 	}
 }
 
-// Seek goes to t seconds, kept inside the show; playing goes on from there.
+// Seek goes to t seconds, kept inside the recording; playing goes on from there.
 func (h *Head) Seek(t float64) {
 	if !math.IsNaN(t) {
 		h.t = max(0, min(t, h.duration))

@@ -26,7 +26,7 @@ const (
 	rayPiece = 0.4
 )
 
-// addFlight puts the shot on the show, from the moment of impact (s) on.
+// addFlight puts the shot into the recording, from the moment of impact (s) on.
 func addFlight(s *wire.Recording, shot Shot, impact float64) {
 	start := impact
 	var trail []wire.Moment

@@ -53,7 +53,7 @@ func TestFlightFollowsTheBall(t *testing.T) {
 		t.Errorf("fan of %d rays, want 5° to 60° and the club's own 12.5°", n)
 	}
 	if _, err := wire.Decode(s.Encode()); err != nil {
-		t.Errorf("a show with a flight does not survive the wire: %v", err)
+		t.Errorf("a recording with a flight does not survive the wire: %v", err)
 	}
 }
 
