@@ -3,11 +3,13 @@ package record
 import (
 	"flag"
 	"fmt"
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
+	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 )
 
@@ -72,6 +74,24 @@ func TestFaces(t *testing.T) {
 		}
 		if line(now) != line(was) {
 			t.Fatalf("line %d of %s is now\n%s\nand was\n%s", i+1, file, line(now), line(was))
+		}
+	}
+}
+
+func TestArea(t *testing.T) {
+	const tol = 1e-12
+	for _, tt := range []struct {
+		name string
+		p    []geom.Vec
+		want float64
+	}{
+		{"nothing", nil, 0},
+		{"a line", []geom.Vec{{X: 1}, {X: 3}}, 0},
+		{"a triangle", []geom.Vec{{X: 1, Z: 5}, {X: 3, Z: 5}, {X: 1, Y: 3, Z: 5}}, 3},
+		{"a square on edge", []geom.Vec{{Y: 1}, {Y: 3}, {Y: 3, Z: 2}, {Y: 1, Z: 2}}, 4},
+	} {
+		if got := area(tt.p); math.Abs(got-tt.want) > tol {
+			t.Errorf("%s: area = %v m², want %v", tt.name, got, tt.want)
 		}
 	}
 }

@@ -71,7 +71,7 @@ func thin(m []ball.Sample) []ball.Sample {
 	for i, from := 2, 0; i < len(m); i++ {
 		for j := from + 1; j < i; j++ {
 			k := (m[j].Time - m[from].Time) / (m[i].Time - m[from].Time)
-			if geom.Norm(r3.Sub(m[j].P, lerp(m[from].P, m[i].P, k))) > flightTol {
+			if geom.Norm(r3.Sub(m[j].P, geom.Lerp(m[from].P, m[i].P, k))) > flightTol {
 				from = i - 1
 				out = append(out, m[from])
 				break
@@ -80,8 +80,6 @@ func thin(m []ball.Sample) []ball.Sample {
 	}
 	return append(out, m[len(m)-1])
 }
-
-func lerp(a, b geom.Vec, k float64) geom.Vec { return r3.Add(a, r3.Scale(k, r3.Sub(b, a))) }
 
 // pieces is a line with points at most about rayPiece apart.
 func pieces(points [][3]float64) []wire.Vec {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/r3"
 )
 
 // square is a square patch of the half-space's plane, reach metres to each
@@ -13,16 +14,11 @@ func square(h geom.Halfspace, reach float64) []geom.Vec {
 	if math.Abs(h.N.Z) > 0.9 {
 		ref = geom.Vec{X: 1}
 	}
-	u := unit(cross(ref, h.N))
-	v := cross(h.N, u)
-	at := func(a, b float64) geom.Vec {
-		return geom.Vec{
-			X: h.N.X*h.D + (u.X*a+v.X*b)*reach,
-			Y: h.N.Y*h.D + (u.Y*a+v.Y*b)*reach,
-			Z: h.N.Z*h.D + (u.Z*a+v.Z*b)*reach,
-		}
-	}
-	return []geom.Vec{at(-1, -1), at(1, -1), at(1, 1), at(-1, 1)}
+	u := r3.Scale(reach, r3.Unit(r3.Cross(ref, h.N)))
+	v := r3.Cross(h.N, u)
+	foot := r3.Scale(h.D, h.N)
+	low, high := r3.Sub(foot, v), r3.Add(foot, v)
+	return []geom.Vec{r3.Sub(low, u), r3.Add(low, u), r3.Add(high, u), r3.Sub(high, u)}
 }
 
 // clip is the part of a convex polygon on the free side of h (Sutherland &
@@ -42,25 +38,11 @@ func clip(p []geom.Vec, h geom.Halfspace) []geom.Vec {
 	return out
 }
 
-func cross(a, b geom.Vec) geom.Vec {
-	return geom.Vec{X: a.Y*b.Z - a.Z*b.Y, Y: a.Z*b.X - a.X*b.Z, Z: a.X*b.Y - a.Y*b.X}
-}
-
-func unit(v geom.Vec) geom.Vec {
-	k := 1 / geom.Norm(v)
-	return geom.Vec{X: v.X * k, Y: v.Y * k, Z: v.Z * k}
-}
-
 // area of a convex polygon, m²; 0 when it has fewer than three corners.
 func area(p []geom.Vec) float64 {
-	if len(p) < 3 {
-		return 0
+	var twice geom.Vec
+	for i := range p {
+		twice = r3.Add(twice, r3.Cross(p[i], p[(i+1)%len(p)]))
 	}
-	var n geom.Vec
-	for i := 2; i < len(p); i++ {
-		a, b := p[i-1], p[i]
-		c := cross(geom.Vec{X: a.X - p[0].X, Y: a.Y - p[0].Y, Z: a.Z - p[0].Z}, geom.Vec{X: b.X - p[0].X, Y: b.Y - p[0].Y, Z: b.Z - p[0].Z})
-		n = geom.Vec{X: n.X + c.X, Y: n.Y + c.Y, Z: n.Z + c.Z}
-	}
-	return geom.Norm(n) / 2
+	return geom.Norm(twice) / 2
 }

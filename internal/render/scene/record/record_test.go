@@ -8,6 +8,7 @@ import (
 	"wideberth/internal/sim/body"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/r3"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
 )
@@ -95,7 +96,7 @@ func determinant(a, b, c wire.Vec) float64 {
 	p := geom.Vec{X: float64(a[0]), Y: float64(a[1]), Z: float64(a[2])}
 	q := geom.Vec{X: float64(b[0]), Y: float64(b[1]), Z: float64(b[2])}
 	r := geom.Vec{X: float64(c[0]), Y: float64(c[1]), Z: float64(c[2])}
-	return geom.Dot(p, cross(q, r))
+	return geom.Dot(p, r3.Cross(q, r))
 }
 
 func TestBoxesTurnOutwards(t *testing.T) {
