@@ -3,6 +3,7 @@ package drawing
 import (
 	"math"
 
+	"wideberth/internal/sim/contour"
 	"wideberth/internal/sim/geom"
 )
 
@@ -175,3 +176,17 @@ func (f *field) fill(p, q, s, t Point, r float64) {
 
 func (f *field) row(y float64) int { return int(math.Floor((y - f.y0) / cell)) }
 func (f *field) col(x float64) int { return int(math.Floor((x - f.x0) / cell)) }
+
+// contours are the lines where the field is zero: outlines against the clock,
+// holes with it.
+func (f *field) contours() [][]Point {
+	traced := contour.Trace(f.nx, f.ny, f.d)
+	loops := make([][]Point, len(traced))
+	for i, t := range traced {
+		loops[i] = make([]Point, len(t))
+		for k, p := range t {
+			loops[i][k] = Point{f.x0 + p[0]*cell, f.y0 + p[1]*cell}
+		}
+	}
+	return loops
+}

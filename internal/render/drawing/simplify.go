@@ -1,7 +1,5 @@
 package drawing
 
-import "wideberth/internal/sim/contour"
-
 // Simplification of outlines.
 const (
 	// outlineTol is how far (m) a dropped point may lie off the line that
@@ -12,20 +10,7 @@ const (
 	speck = 4e-4
 )
 
-// contours are the lines where the field is zero: outlines against the clock,
-// holes with it.
-func (f *field) contours() [][]Point {
-	traced := contour.Trace(f.nx, f.ny, f.d)
-	loops := make([][]Point, len(traced))
-	for i, t := range traced {
-		loops[i] = make([]Point, len(t))
-		for k, p := range t {
-			loops[i][k] = Point{f.x0 + p[0]*cell, f.y0 + p[1]*cell}
-		}
-	}
-	return loops
-}
-
+// simplifyAll simplifies closed lines and leaves out specks.
 func simplifyAll(loops [][]Point) [][]Point {
 	var out [][]Point
 	for _, l := range loops {
