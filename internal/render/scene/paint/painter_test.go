@@ -108,3 +108,17 @@ func TestVertex(t *testing.T) {
 		t.Errorf("lettered corner = %v, want %v", got, want)
 	}
 }
+
+// The keys span the depths that were asked for, whole.
+func TestKeys(t *testing.T) {
+	var p Painter
+	p.Reset(2, 12)
+	for _, depth := range []float32{12, 7, 2} {
+		p.Later(0, 0, 0, depth)
+	}
+	for i, want := range []uint16{0, 32767, 65535} {
+		if got := p.queue[i].key; got != want {
+			t.Errorf("key %d = %d, want %d", i, got, want)
+		}
+	}
+}

@@ -87,6 +87,7 @@ func TestShades(t *testing.T) {
 		{"in the shade", c.Warm(0.5), Colour{0.2, 0.5 * 0.5 * 0.94, 0.8 * 0.5 * 0.81, 0.3}},
 		{"in bright light", Colour{0.9, 0.9, 0.9, 1}.Warm(1.5), Colour{1, 1, 1, 1}},
 		{"hex", hex(0x336699), Colour{0.2, 0.4, 0.6, 1}},
+		{"beyond white", Colour{0.9, 0.9, 0.9, 1}.Lit(2), Colour{1, 1, 1, 1}},
 	}
 	for _, tt := range tests {
 		const tol = 1e-6 // float32
