@@ -38,6 +38,12 @@ func TestTrajectories(t *testing.T) {
 			count[l.Kind]++
 			if l.Kind == BallFan {
 				labels = append(labels, l.Label)
+				ray := shots[2].Fan[count[BallFan]-1].Points
+				for end, p := range map[Point][3]float64{l.Points[0]: ray[0], l.Points[len(l.Points)-1]: ray[len(ray)-1]} {
+					if want := v.flat(p); math.Hypot(end[0]-want[0], end[1]-want[1]) > 0.001 {
+						t.Errorf("%s: the ray of %s has an end at %v, want %v", v.name, l.Label, end, want)
+					}
+				}
 			}
 			if l.Kind != BallFlight {
 				continue

@@ -36,6 +36,9 @@ func TestUnderTape(t *testing.T) {
 		{"beside the plate", point{p.tape.corner.x - 40, p.tape.corner.y + p.tape.size.y + 40}, false},
 		{"the picture's corner", point{2, 718}, false},
 	}
+	if off := p.tape.bare.sub(from.lerp(to, 0.5)).norm(); off > p.tape.width/2 || off < p.tape.width/8 {
+		t.Errorf("the bare spot is %v pixels from the blade's middle, want between its ticks and its edge (width %v)", off, p.tape.width)
+	}
 	for _, tt := range tests {
 		if got := p.tape.covers(tt.at); got != tt.want {
 			t.Errorf("%s: covers(%v) = %v, want %v (tape %v, plate %v)", tt.name, tt.at, got, tt.want, p.tape.blade, p.tape.plate)
