@@ -13,6 +13,7 @@ import (
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/r3"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
 )
@@ -37,6 +38,7 @@ type View struct {
 	Path   []Point   `json:"path"`
 	Figure []Limb    `json:"figure"` // farthest first, so that painting in order hides what is behind
 	Tape   *TapeLine `json:"tape,omitempty"`
+	First  *Mark     `json:"first,omitempty"` // the strike mark: the first touch, in words and where on the surface
 	Marks  []Mark    `json:"marks"`
 }
 
@@ -78,6 +80,9 @@ type TapeLine struct {
 	Label   string `json:"label"`
 	Verdict string `json:"verdict"`
 	Surface string `json:"surface"`
+	// Fray is the share of the tape, from A, over which the model may be wrong: that
+	// end is drawn frayed.
+	Fray float64 `json:"fray"`
 }
 
 // Mark is a named point on the floor or at the ball.
@@ -94,6 +99,14 @@ type Tightest struct {
 	Label   string
 	Verdict string
 	Surface string
+	// ModelError is how far the model's paths lie from recorded ones, m.
+	ModelError float64
+}
+
+// Touch is the first touch of anybody's swing with a surface, in room coordinates.
+type Touch struct {
+	Words string
+	At    geom.Vec
 }
 
 // Input is what a set of drawings is made of.
@@ -104,6 +117,7 @@ type Input struct {
 	// Address is the golfer at the ball, golfer frame: the marks at the feet.
 	Address  swing.Pose
 	Tightest Tightest
+	First    *Touch // nil where nothing is struck
 }
 
 // projection picks the two axes of a drawing and the depth towards the viewer.
@@ -161,6 +175,7 @@ func Build(in Input) Set {
 			Path:   place(in.Motion.path[i], pr, in.At),
 			Figure: figure(in.Tightest.Pose, pr, in.At),
 			Tape:   tape(in.Tightest, pr),
+			First:  first(in.First, pr),
 			Marks:  marks(in, pr),
 		}
 	}
@@ -205,7 +220,18 @@ func tape(r Tightest, pr projection) *TapeLine {
 	if r.Label == "" {
 		return nil
 	}
-	return &TapeLine{A: round(pr.flat(r.From)), B: round(pr.flat(r.To)), Label: r.Label, Verdict: r.Verdict, Surface: r.Surface}
+	fray := 1.0
+	if d := geom.Norm(r3.Sub(r.To, r.From)); r.ModelError < d {
+		fray = mm(r.ModelError / d)
+	}
+	return &TapeLine{A: round(pr.flat(r.From)), B: round(pr.flat(r.To)), Label: r.Label, Verdict: r.Verdict, Surface: r.Surface, Fray: fray}
+}
+
+func first(t *Touch, pr projection) *Mark {
+	if t == nil {
+		return nil
+	}
+	return &Mark{t.Words, round(pr.flat(t.At))}
 }
 
 // marks are the ball, the ends of both feet at address, and the other tees.

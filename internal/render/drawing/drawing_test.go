@@ -240,6 +240,50 @@ func TestGolden(t *testing.T) {
 	}
 }
 
+// TestFray: the frayed end is as long as the model's error, and never longer than
+// the tape.
+func TestFray(t *testing.T) {
+	cases := []struct {
+		name          string
+		length, error float64
+		want          float64
+	}{
+		{"a third", 0.15, 0.05, 0.333}, {"all of a short tape", 0.03, 0.05, 1}, {"a tape of no length", 0, 0.05, 1}, {"nothing", 0.2, 0, 0},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			in := synthInput()
+			in.Tightest.From, in.Tightest.To = geom.Vec{X: 1, Y: 1, Z: 1}, geom.Vec{X: 1, Y: 1, Z: 1 + c.length}
+			in.Tightest.ModelError = c.error
+			f := Build(in)
+			for name, v := range map[string]View{"plan": f.Plan, "side": f.Side, "face": f.Face} {
+				if v.Tape.Fray != c.want {
+					t.Errorf("%s: fray = %v of the tape, want %v", name, v.Tape.Fray, c.want)
+				}
+			}
+		})
+	}
+}
+
+// TestFirst: the strike mark is where the first touch is, and only where there is
+// one.
+func TestFirst(t *testing.T) {
+	in := synthInput()
+	f := Build(in)
+	for name, got := range map[string]struct {
+		mark *Mark
+		want Point
+	}{"plan": {f.Plan.First, Point{2.6, 2.4}}, "side": {f.Side.First, Point{2.6, 2.87}}, "face": {f.Face.First, Point{2.4, 2.87}}} {
+		if got.mark == nil || got.mark.At != got.want || got.mark.Name != in.First.Words {
+			t.Errorf("%s: first touch = %+v, want %q at %v", name, got.mark, in.First.Words, got.want)
+		}
+	}
+	in.First = nil
+	if f := Build(in); f.Plan.First != nil || f.Side.First != nil || f.Face.First != nil {
+		t.Error("a first touch is marked where there is none")
+	}
+}
+
 func TestRoomLines(t *testing.T) {
 	lines := roomLines(synthInput())
 	find := func(view int, name string) []Line {

@@ -66,7 +66,9 @@ func synthInput() Input {
 		Tightest: Tightest{
 			Pose: pose, From: at.ToRoom(pose[swing.Clubhead].B), To: geom.Vec{X: 2.9, Y: 2.21, Z: 2.87},
 			Label: "5 7/8 in · 149 mm", Verdict: "tight", Surface: "ceiling",
+			ModelError: 0.05,
 		},
+		First: &Touch{Words: "the clubhead on the ceiling, 0.1 s after impact", At: geom.Vec{X: 2.6, Y: 2.4, Z: 2.87}},
 	}
 }
 

@@ -44,6 +44,9 @@ func TestGoldenPictures(t *testing.T) {
 	in := func(verdict wire.Verdict) func(*wire.Recording) {
 		return func(r *wire.Recording) { r.Tightest.Verdict = verdict }
 	}
+	fray := func(metres float32) func(*wire.Recording) {
+		return func(r *wire.Recording) { r.Tightest.Fray = metres }
+	}
 	leftHanded := func(r *wire.Recording) {
 		for i := range r.Frames {
 			for j := range r.Frames[i].Pose {
@@ -75,6 +78,8 @@ func TestGoldenPictures(t *testing.T) {
 		{name: "left-hander face-on", phase: "top", view: "face-on", change: leftHanded},
 		{name: "lettering", phase: "address", view: "behind", width: 960, height: 640, pitch: 0.25},
 		{name: "lettering on the back of the cloth", phase: "top", view: "target", width: 800, height: 500, pitch: 0.3, zoom: 1.3},
+		{name: "frayed tape", phase: "finish", view: "behind", width: 960, height: 720, change: fray(0.1)},
+		{name: "tape frayed all along", phase: "finish", view: "behind", change: fray(0.5)},
 		{name: "from below the floor", phase: "follow-through", view: "face-on", pitch: -0.2, zoom: 1.5},
 	}
 	for _, tt := range pictures {

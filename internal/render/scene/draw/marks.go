@@ -60,13 +60,13 @@ func (m *marks) spots(c *canvas) []point {
 	return m.all
 }
 
-// draw queues the marks up to a moment: stars in the plane of the surface,
-// outlined, filled with paint.StrikeRGB.
+// draw queues the marks up to a moment, give or take half a frame like the tape:
+// stars in the plane of the surface, outlined, filled with paint.StrikeRGB.
 func (m *marks) draw(c *canvas, at moment) {
 	m.shown = m.shown[:0]
 	for i := range m.list {
 		k := &m.list[i]
-		if k.frame > at.frame {
+		if float64(k.frame) > at.frames+0.5 {
 			break
 		}
 		if x, y, d := c.cam.project(k.at); d >= nearPlane {

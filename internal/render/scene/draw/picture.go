@@ -201,14 +201,14 @@ func drawTable(c *canvas) {
 // Probe says where things ended up in the last picture, device pixels.
 type Probe struct {
 	Marks [][2]float32 // the strike marks that are shown and not under tape or plate
-	Tape  [2]float32   // a bare spot of the blade; negative: no tape is shown
+	Tape  [2]float32   // a bare spot of the blade; negative: no whole blade is shown
 	Head  [2]float32   // the clubhead's middle
 }
 
 // Probe reports on the last picture.
 func (p *Picture) Probe() Probe {
 	out := Probe{Tape: [2]float32{-1, -1}}
-	if p.tape.drawn {
+	if p.tape.drawn && !p.tape.frayed() {
 		out.Tape = [2]float32{p.tape.bare.x, p.tape.bare.y}
 	}
 	if at, ok := p.figure.clubhead(); ok {

@@ -49,20 +49,20 @@ func TestMarksComeWithThePlayHead(t *testing.T) {
 		}
 		return n
 	}
-	first := p.recording.Strikes[0].Frame
+	first := float64(p.recording.Strikes[0].Frame)
 	tests := []struct {
-		frame     int
+		frame     float64
 		marks     bool
 		tapeShown bool
-	}{{0, false, false}, {first - 2, false, false}, {first, true, false}, {119, true, false}, {120, true, true}, {240, true, true}}
+	}{{0, false, false}, {first - 2, false, false}, {first - 0.6, false, false}, {first - 0.4, true, false}, {first, true, false}, {119, true, false}, {120, true, true}, {240, true, true}}
 	for _, tt := range tests {
-		p.Draw(sampleView(), float64(tt.frame))
+		p.Draw(sampleView(), tt.frame)
 		probe := p.Probe()
 		if (len(probe.Marks) > 0) != tt.marks || (probe.Tape[0] >= 0) != tt.tapeShown {
-			t.Errorf("frame %d: %d marks, tape at %v, want marks %v, tape %v", tt.frame, len(probe.Marks), probe.Tape, tt.marks, tt.tapeShown)
+			t.Errorf("frame %v: %d marks, tape at %v, want marks %v, tape %v", tt.frame, len(probe.Marks), probe.Tape, tt.marks, tt.tapeShown)
 		}
 		if got := count(); (got > 0) != tt.marks {
-			t.Errorf("frame %d: %d vertices of the strike's colour, want marks %v", tt.frame, got, tt.marks)
+			t.Errorf("frame %v: %d vertices of the strike's colour, want marks %v", tt.frame, got, tt.marks)
 		}
 	}
 }

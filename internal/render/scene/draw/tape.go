@@ -1,6 +1,9 @@
 package draw
 
-import "wideberth/internal/render/scene/wire"
+import (
+	"wideberth/internal/render/scene/paint"
+	"wideberth/internal/render/scene/wire"
+)
 
 const (
 	tapeWidth = 0.030 // m
@@ -19,23 +22,25 @@ type tape struct {
 	from, to vec     // on the part, on the surface
 	tick     float32 // m between two ticks
 	major    int     // every how many of them is long
+	fray     float32 // m, over which the end at the part is frayed
 	plate
 
 	// Where it lies in the picture, drawn or not.
 	ends    [2]point
 	width   float32
 	blade   [4]point // what it covers
+	whole   point    // where the whole blade begins; at the surface: nowhere
 	inFront bool     // of the viewer
 
 	drawn bool  // in the last picture
-	bare  point // a spot of the blade without ticks
+	bare  point // a spot of the whole blade without ticks
 }
 
 func newTape(s *wire.Recording) tape {
 	t := &s.Tightest
 	return tape{
 		time: float64(t.Time) * float64(s.Rate), from: fromWire(t.From), to: fromWire(t.To),
-		tick: s.Tick, major: s.Major, plate: newPlate(t),
+		tick: s.Tick, major: s.Major, fray: t.Fray, plate: newPlate(t),
 	}
 }
 
@@ -59,7 +64,11 @@ func (t *tape) place(c *canvas, o obstacles) {
 	t.ends = [2]point{p, q}
 	t.width = max(tapeWidth*c.cam.pixels(t.from.lerp(t.to, 0.5)), leastTape*c.scale)
 	t.blade = stroke(p.lerp(q, -0.03), q.lerp(p, -0.03), t.width+9*c.scale)
-	t.bare = p.lerp(q, 0.5).add(q.sub(p).unit().side().mul(t.width * 0.3))
+	t.whole = q
+	if metres := t.to.sub(t.from).norm(); t.fray < metres {
+		t.whole = p.lerp(q, t.fray/metres)
+	}
+	t.bare = t.whole.lerp(q, 0.5).add(q.sub(p).unit().side().mul(t.width * 0.3))
 	o.blade = t.blade
 	t.plate.place(c, o, t.ends, t.width)
 }
@@ -90,20 +99,26 @@ func (t *tape) covers(p point) bool {
 	return true
 }
 
-// drawBand draws the blade of the tape and its two ends, with ticks counted
-// from the surface.
+// frayed reports whether nothing of the blade is whole.
+func (t *tape) frayed() bool { return t.whole == t.ends[1] }
+
+// drawBand draws the blade of the tape from the club to the surface and its two
+// ends, with ticks counted from the surface. Near the club it is frayed.
 func (t *tape) drawBand(c *canvas) {
 	p, q, width := t.ends[0], t.ends[1], t.width
 	along := q.sub(p).unit()
 	side := along.side()
 	rim := 1.2 * c.scale
-	c.line(p.sub(along.mul(rim)), q.add(along.mul(rim)), width+2*rim, c.theme.TapeInk)
-	c.line(p, q, width, c.theme.Tape)
+	c.drawFringe(t.whole, p, width)
+	if !t.frayed() {
+		c.line(t.whole.sub(along.mul(rim)), q.add(along.mul(rim)), width+2*rim, c.theme.TapeInk)
+		c.line(t.whole, q, width, c.theme.Tape)
+	}
 
 	length, metres := q.sub(p).norm(), t.to.sub(t.from).norm()
 	if t.tick > 0 && metres > t.tick {
 		step := tickEvery(t.major, t.tick/metres*length/c.scale, 3)
-		for k := step; float32(k)*t.tick < metres && k < maxTapeTicks; k += step {
+		for k := step; float32(k)*t.tick < metres-t.fray && k < maxTapeTicks; k += step {
 			at := q.lerp(p, float32(k)*t.tick/metres)
 			long := float32(0.42)
 			if t.major > 0 && k%t.major == 0 {
@@ -117,10 +132,27 @@ func (t *tape) drawBand(c *canvas) {
 		c.arrow(p.sub(along.mul(arrowLength*c.scale)), p)
 		c.arrow(q.add(along.mul(arrowLength*c.scale)), q)
 	}
-	// The hook at the surface and the case's lip at the club.
-	for _, end := range [2]point{p, q} {
-		out := side.mul(width/2 + 3*c.scale)
-		c.line(end.sub(out), end.add(out), 2*c.scale, c.theme.TapeInk)
+	// The hook at the surface.
+	out := side.mul(width/2 + 3*c.scale)
+	c.line(q.sub(out), q.add(out), 2*c.scale, c.theme.TapeInk)
+}
+
+// threads are those of the frayed end: how long each is, as a share of the fray.
+var threads = [...]float32{0.78, 1, 0.6, 0.92, 0.7}
+
+// drawFringe draws the threads of the blade that ends at from, out to tip.
+func (c *canvas) drawFringe(from, tip point, width float32) {
+	side := tip.sub(from).unit().side()
+	thick := width / float32(len(threads)+1)
+	for _, layer := range [2]struct {
+		width  float32
+		colour paint.Colour
+	}{{thick + 1.6*c.scale, c.theme.TapeInk}, {thick, c.theme.Tape}} {
+		for i, share := range threads {
+			at := (float32(i) - float32(len(threads)-1)/2) / float32(len(threads)) * width
+			end := from.lerp(tip, share).add(side.mul(at * (1 + 0.5*share))) // they spread
+			c.line(from.add(side.mul(at)), end, layer.width, layer.colour)
+		}
 	}
 }
 

@@ -49,3 +49,25 @@ func TestUnderTape(t *testing.T) {
 		t.Error("something is under a tape that is not shown")
 	}
 }
+
+// Over the model's error the end of the tape at the club is threads, the rest a
+// whole blade with a bare spot; a tape shorter than that is threads only.
+func TestFrayedEnd(t *testing.T) {
+	for _, tt := range []struct {
+		name  string
+		fray  float32
+		whole float32 // share of the tape that is not frayed
+	}{{"not at all", 0, 1}, {"a third", 0.05, 2.0 / 3}, {"more than there is", 0.2, 0}, {"as much as there is", 0.15001, 0}} {
+		s := sampleRecording() // its tape is 0.15 m long
+		s.Tightest.Fray = tt.fray
+		p := New(s)
+		p.Draw(sampleView(), 200)
+		from, to := p.tape.ends[0], p.tape.ends[1]
+		if got := to.sub(p.tape.whole).norm() / to.sub(from).norm(); abs(got-tt.whole) > 1e-3 {
+			t.Errorf("%s: %.3f of the tape is whole, want %.3f", tt.name, got, tt.whole)
+		}
+		if bare := p.Probe().Tape; (bare[0] >= 0) != (tt.whole > 0) {
+			t.Errorf("%s: a bare spot of the blade at %v", tt.name, bare)
+		}
+	}
+}

@@ -33,7 +33,10 @@ type Input struct {
 	// Tightest is where the report found the swing tightest; the zero value
 	// stretches no tape.
 	Tightest Tightest
-	Ball     Shot // the zero value leaves the ball on its tee
+	// First is the first touch of the player's whole family, which may come sooner
+	// than that of Swing: the strike marks begin there. Nil: none is known of.
+	First *Touch
+	Ball  Shot // the zero value leaves the ball on its tee
 }
 
 // Tightest is the tightest moment of a swing, in room coordinates.
@@ -43,6 +46,16 @@ type Tightest struct {
 	To      geom.Vec // the point of the surface nearest to it, m
 	Label   string   // the reading on the tape
 	Verdict string   // as in the report
+	Surface string
+	Part    string
+	// ModelError is how far the model's paths lie from recorded ones, m.
+	ModelError float64
+}
+
+// Touch is a touch of a surface, in room coordinates.
+type Touch struct {
+	Time    float64  // s into the swing
+	At      geom.Vec // on the surface
 	Surface string
 	Part    string
 }
@@ -70,6 +83,7 @@ func Swing(in Input) *wire.Recording {
 	}
 	addFrames(s, in.Swing, place, mine)
 	addTightest(s, in.Tightest)
+	addFirst(s, in.First, room)
 	addStrikes(s, place, sweep.Sample(in.Swing, sweep.FineTolerance), room, mine)
 	addFlight(s, in.Ball, in.Swing.ImpactTime())
 	return s
@@ -122,11 +136,28 @@ func addTightest(s *wire.Recording, t Tightest) {
 	}
 	s.Tightest = wire.Tightest{
 		Time: float32(t.Time), From: vec(t.From), To: vec(t.To),
-		Label: t.Label, Surface: t.Surface, Part: t.Part,
+		Label: t.Label, Surface: t.Surface, Part: t.Part, Fray: float32(t.ModelError),
 	}
 	for v := range wire.NumVerdicts {
 		if v.String() == t.Verdict {
 			s.Tightest.Verdict = v
+		}
+	}
+}
+
+// addFirst marks the first touch of the family.
+func addFirst(s *wire.Recording, first *Touch, room []sweep.Surface) {
+	part := -1
+	if first != nil {
+		part = s.PartIndex(first.Part)
+	}
+	for _, surface := range room {
+		if part >= 0 && surface.Name == first.Surface {
+			s.Strikes = append(s.Strikes, wire.Strike{
+				Frame: s.FrameAt(first.Time + 0.5/Rate), At: vec(first.At), Normal: vec(normalAt(surface, first.At)),
+				Radius: s.Parts[part].Radius, Surface: first.Surface, Part: first.Part,
+			})
+			return
 		}
 	}
 }

@@ -132,11 +132,11 @@ func TestTightestIsTheReports(t *testing.T) {
 		in := input(t, "Host", nil)
 		in.Tightest = Tightest{
 			Time: 1.25, From: geom.Vec{X: 1, Y: 2, Z: 3}, To: geom.Vec{X: 1, Y: 2.5, Z: 3.5},
-			Label: "5 7/8 in · 149 mm", Verdict: verdict, Surface: "left wall", Part: "clubhead",
+			Label: "5 7/8 in · 149 mm", Verdict: verdict, Surface: "left wall", Part: "clubhead", ModelError: 0.05,
 		}
 		want := wire.Tightest{
 			Time: 1.25, From: wire.Vec{1, 2, 3}, To: wire.Vec{1, 2.5, 3.5},
-			Label: "5 7/8 in · 149 mm", Verdict: wire.Verdict(v), Surface: "left wall", Part: "clubhead",
+			Label: "5 7/8 in · 149 mm", Verdict: wire.Verdict(v), Surface: "left wall", Part: "clubhead", Fray: 0.05,
 		}
 		if got := Swing(in).Tightest; got != want {
 			t.Errorf("%s: tightest moment = %+v, want %+v", verdict, got, want)
@@ -188,6 +188,27 @@ func TestStrikesLieOnTheirSurfaces(t *testing.T) {
 		if c := s.Frames[k.Frame].Clearance; c > 0.05 {
 			t.Errorf("mark of frame %d, where the nearest surface is %.3f m away", k.Frame, c)
 		}
+	}
+}
+
+// TestMarksBeginAtTheFirstTouch: the family's first touch leaves the first mark,
+// where and when it is, though the swing that is shown touches later.
+func TestMarksBeginAtTheFirstTouch(t *testing.T) {
+	in := input(t, "Tall guest", lowCeiling)
+	without := Swing(in)
+	in.First = &Touch{Time: 0.3012, At: geom.Vec{X: 2, Y: 3, Z: 2.40}, Surface: "ceiling", Part: "clubhead"}
+	s := Swing(in)
+	if len(s.Strikes) != len(without.Strikes)+1 || s.Strikes[1].Frame != without.Strikes[0].Frame {
+		t.Fatalf("%d marks with a first touch, %d without", len(s.Strikes), len(without.Strikes))
+	}
+	k := s.Strikes[0]
+	want := wire.Strike{Frame: 72, At: wire.Vec{2, 3, 2.40}, Normal: wire.Vec{0, 0, -1}, Radius: k.Radius, Surface: "ceiling", Part: "clubhead"}
+	if k != want || k.Radius != s.Parts[s.PartIndex("clubhead")].Radius || k.Frame >= s.Strikes[1].Frame {
+		t.Errorf("first mark = %+v, want %+v before frame %d", k, want, s.Strikes[1].Frame)
+	}
+	in.First.Part = "nose"
+	if got := Swing(in); len(got.Strikes) != len(without.Strikes) {
+		t.Errorf("%d marks with the touch of no part, want %d", len(got.Strikes), len(without.Strikes))
 	}
 }
 

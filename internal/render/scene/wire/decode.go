@@ -56,7 +56,7 @@ func Decode(b []byte) (*Recording, error) {
 		s.Strikes[i] = k
 	}
 	s.Tightest = Tightest{Time: r.f32(), From: r.vec(), To: r.vec(), Label: r.string(),
-		Verdict: Verdict(r.u8()), Surface: r.string(), Part: r.string()}
+		Verdict: Verdict(r.u8()), Surface: r.string(), Part: r.string(), Fray: r.f32()}
 	if s.Tightest.Verdict >= NumVerdicts {
 		r.fail("verdict of the tightest moment")
 	}

@@ -8,7 +8,7 @@ import (
 // magic and version open every encoded recording; a reader refuses any other.
 const (
 	magic   = "WBS"
-	version = 3
+	version = 4
 )
 
 // Encode packs the recording, little-endian:
@@ -23,7 +23,7 @@ const (
 //	rate      f32
 //	frames    u32 count, each: u8 phase, f32 clearance, parts×6 f32
 //	strikes   u32 count, each: u32 frame, 3 f32 at, 3 f32 normal, f32 radius, u16 surface, u16 part
-//	tightest  f32 time, 3 f32 from, 3 f32 to, u16 label, u8 verdict, u16 surface, u16 part
+//	tightest  f32 time, 3 f32 from, 3 f32 to, u16 label, u8 verdict, u16 surface, u16 part, f32 fray
 //	ball      3 f32
 //	ticks     f32 spacing, u8 major
 //	trail     u32 count, each: f32 time, 3 f32 at
@@ -83,6 +83,7 @@ func (s *Recording) Encode() []byte {
 	w.u8(int(s.Tightest.Verdict))
 	w.u16(table.index(s.Tightest.Surface))
 	w.u16(table.index(s.Tightest.Part))
+	w.f32(s.Tightest.Fray)
 
 	w.vec(s.Ball)
 	w.f32(s.Tick)

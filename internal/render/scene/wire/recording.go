@@ -104,8 +104,9 @@ func (v Verdict) String() string {
 	return "unknown"
 }
 
-// Tape is the measuring tape at the tightest moment: from the part to the
-// surface, with the reading a person is to see.
+// Tightest is the tightest moment, where the measuring tape is stretched: from
+// the part to the surface, with the reading a person is to see. Without a Label
+// there is none.
 type Tightest struct {
 	Time     float32 // s into the swing
 	From, To Vec     // on the part, on the surface
@@ -113,9 +114,12 @@ type Tightest struct {
 	Verdict  Verdict
 	Surface  string
 	Part     string
+	// Fray is how far (m) the tape may be wrong, over which its end at the part is
+	// drawn frayed.
+	Fray float32
 }
 
-// Show is one golfer, one club, one tee in one room.
+// Recording is one swing of one golfer with one club from one tee in one room.
 type Recording struct {
 	Title  string
 	Room   Vec // length, width, height of the bare box

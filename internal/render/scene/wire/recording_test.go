@@ -27,7 +27,7 @@ func sample() *Recording {
 		},
 		Strikes: []Strike{{Frame: 1, At: Vec{3, 4.42, 1.9}, Normal: Vec{0, -1, 0}, Radius: 0.05, Surface: "left wall", Part: "clubhead"}},
 		Tightest: Tightest{Time: 1.0 / 240, From: Vec{3, 4.3, 1.9}, To: Vec{3, 4.42, 1.9}, Label: "5 7/8 in · 149 mm",
-			Verdict: Strikes, Surface: "left wall", Part: "clubhead"},
+			Verdict: Strikes, Surface: "left wall", Part: "clubhead", Fray: 0.05},
 		Ball:  Vec{2.9, 2.21, 0.061},
 		Tick:  0.0254,
 		Major: 12,
@@ -280,7 +280,7 @@ func TestPartIndex(t *testing.T) {
 func FuzzDecode(f *testing.F) {
 	f.Add(sample().Encode())
 	f.Add((&Recording{Rate: 1}).Encode())
-	f.Add([]byte("WBS\x03"))
+	f.Add([]byte("WBS\x04"))
 	f.Fuzz(func(t *testing.T, b []byte) {
 		s, err := Decode(b)
 		if err != nil {
