@@ -12,12 +12,14 @@ GO ?= go
 ADDR ?= localhost:8080
 FUZZTIME ?= 5s
 BENCHTIME ?= 1s
+MUTANTS ?= 40
+SEED ?= 1
 JS := GOOS=js GOARCH=wasm
 # Runs a test binary that was compiled for the browser, in Node. The loader has
 # room for a small environment only, so it gets just the search path.
 JSEXEC = env -i PATH=$$PATH $(shell $(GO) env GOROOT)/lib/wasm/go_js_wasm_exec
 
-.PHONY: help run build cli test lint unit wasmtest size compiled browser bench fuzz shots deps clean
+.PHONY: help run build cli test lint unit wasmtest size compiled browser bench fuzz mutants shots deps clean
 
 help: ## Print this list
 	@grep -hE '^[a-z]+:.*##' Makefile | sed -E 's/^([a-z]+):.*## /\1\t/' | expand -t 12
@@ -70,6 +72,9 @@ fuzz: ## Every fuzz target for a few seconds (FUZZTIME=5s)
 	    echo "$$pkg $$target"; $(GO) test -run '^$$' -fuzz "^$$target\$$" -fuzztime $(FUZZTIME) $$pkg; \
 	  done; \
 	done
+
+mutants: ## What the tests notice: small faults put in, a sample of all (MUTANTS=40 SEED=1)
+	$(GO) run ./internal/mutate -sample $(MUTANTS) -seed $(SEED) ./internal/...
 
 shots: deps build ## Screenshots of named states at three sizes, into shots/, and the pictures in docs/
 	$(GO) test -tags browser -count=1 -timeout 15m -run '^TestStates$$' ./internal/browsertest -shots $(CURDIR)/shots

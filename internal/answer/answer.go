@@ -1,6 +1,6 @@
 // Package answer is what the page talks to: requests come in as JSON, answers
 // go out as JSON, and nothing that comes in makes it panic. It puts the report
-// into words, has it drawn flat, and makes the show for the scene.
+// into words, has it drawn flat, and makes the recording for the scene.
 //
 // Requests are objects with a "kind":
 //
@@ -88,7 +88,7 @@ func (s *Solver) Handle(body []byte) []byte {
 	return out
 }
 
-// Show serves a request of kind show: the bytes that package show reads.
+// Show serves a request of kind show: the bytes that package wire reads.
 func (s *Solver) Show(body []byte) ([]byte, error) {
 	return guarded(func() ([]byte, error) {
 		req, err := read(body)

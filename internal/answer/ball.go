@@ -1,8 +1,8 @@
 package answer
 
 import (
-	"wideberth/internal/render/flat"
-	"wideberth/internal/render/stage"
+	"wideberth/internal/render/drawing"
+	"wideberth/internal/render/scene/record"
 	"wideberth/internal/sim/ball"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
@@ -34,19 +34,19 @@ const (
 // must be and what comes back. All text is in the plan's units, all numbers are
 // SI, angles degrees.
 type ballAnswer struct {
-	Focus     Focus           `json:"focus"`
-	Summary   string          `json:"summary"`
-	Warning   string          `json:"warning,omitempty"` // of a ball that comes back too fast
-	Sentences []string        `json:"sentences"`
-	Screen    *ballScreen     `json:"screen,omitempty"`
-	Outcome   ball.Outcome    `json:"outcome"`
-	Mishits   []ballMishit    `json:"mishits"`
-	Table     []ballRow       `json:"table"`
-	Enclosure *ballEnclosure  `json:"enclosure,omitempty"`
-	Rebound   []ballRebound   `json:"rebound"`
-	Pads      []string        `json:"pads"`
-	Assumed   []assumption    `json:"assumed"`
-	Flat      flat.Trajectory `json:"flat"`
+	Focus     Focus              `json:"focus"`
+	Summary   string             `json:"summary"`
+	Warning   string             `json:"warning,omitempty"` // of a ball that comes back too fast
+	Sentences []string           `json:"sentences"`
+	Screen    *ballScreen        `json:"screen,omitempty"`
+	Outcome   ball.Outcome       `json:"outcome"`
+	Mishits   []ballMishit       `json:"mishits"`
+	Table     []ballRow          `json:"table"`
+	Enclosure *ballEnclosure     `json:"enclosure,omitempty"`
+	Rebound   []ballRebound      `json:"rebound"`
+	Pads      []string           `json:"pads"`
+	Assumed   []assumption       `json:"assumed"`
+	Flat      drawing.Trajectory `json:"flat"`
 }
 
 // ballScreen is the screen as its face is drawn, seen by the golfer.
@@ -147,7 +147,7 @@ func (b *balls) answer() (any, error) {
 	out := ballAnswer{
 		Focus:   Focus{b.who.player.Name, b.who.club.Name, b.who.tee.Name},
 		Outcome: main, Rebound: b.rebounds(main), Pads: []string{},
-		Flat: flat.Trajectories(b.traces(speed)),
+		Flat: drawing.Trajectories(b.traces(speed)),
 	}
 	all := append([]ball.Outcome{main}, outcomes...)
 	out.Summary, out.Sentences = b.summary(main), b.sentences(main)
@@ -182,9 +182,9 @@ func (b *balls) answer() (any, error) {
 }
 
 // shot is the ball that the scene shows: struck well, and its likely way back.
-func shot(p plan.Plan, checks []fit.Check, who cast) stage.Shot {
+func shot(p plan.Plan, checks []fit.Check, who cast) record.Shot {
 	speed := headSpeeds(checks)(who.player, who.club)
-	return stage.Shot{
+	return record.Shot{
 		Legs: ball.NewScene(p).Trace(who.tee, ball.FromClub(who.club, speed), ball.Likely),
 		Fan:  ball.Fan(p, who.tee, who.club, speed),
 	}
@@ -192,11 +192,11 @@ func shot(p plan.Plan, checks []fit.Check, who cast) stage.Shot {
 
 // traces are the lines that the drawings show: for every club of the player the
 // well-struck ball and its likely way back, and the fan of the club looked at.
-func (b *balls) traces(speed float64) []flat.Shot {
-	var shots []flat.Shot
+func (b *balls) traces(speed float64) []drawing.Shot {
+	var shots []drawing.Shot
 	for _, c := range b.plan.ClubsOf(b.who.player) {
 		legs := b.scene.Trace(b.who.tee, ball.FromClub(c, b.head(b.who.player, c)), ball.Likely)
-		shot := flat.Shot{Club: c.Name, Legs: legs, First: legs[0].End.Surface}
+		shot := drawing.Shot{Club: c.Name, Legs: legs, First: legs[0].End.Surface}
 		if c.Name == b.who.club.Name {
 			shot.Fan = ball.Fan(b.plan, b.who.tee, c, speed)
 		}

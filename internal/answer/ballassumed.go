@@ -6,6 +6,7 @@ import (
 
 	"wideberth/internal/sim/ball"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/rules"
 	"wideberth/internal/sim/say"
 )
 
@@ -108,9 +109,9 @@ func (b *balls) assumeLaunch(add func(status, format string, args ...any)) {
 // ballSize is the Rules' least diameter as they write it.
 func ballSize(units string) string {
 	if units == plan.UnitsMetric {
-		return "42.67 mm"
+		return say.Sprintf("%.2f mm", 1000*rules.BallDiameter)
 	}
-	return "1.680 in"
+	return say.Sprintf("%.3f in", 12*rules.BallDiameter/metresPerFoot)
 }
 
 // isUsual reports whether launch and spin of a club's ball are those of its kind.

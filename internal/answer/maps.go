@@ -3,7 +3,7 @@ package answer
 import (
 	"strings"
 
-	"wideberth/internal/render/flat"
+	"wideberth/internal/render/drawing"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/say"
@@ -20,9 +20,9 @@ const (
 // shape is a region or a line on the floor, as rings in room coordinates, m.
 // Rings fill by the even-odd rule.
 type shape struct {
-	Name  string         `json:"name"`
-	Label string         `json:"label"`
-	Rings [][]flat.Point `json:"rings"`
+	Name  string            `json:"name"`
+	Label string            `json:"label"`
+	Rings [][]drawing.Point `json:"rings"`
 }
 
 // standAnswer is the map of where to put the tee, in words and lines.
@@ -112,8 +112,8 @@ func (s *Solver) mapsOf(req request) (any, error) {
 	return nil, say.Errorf("a map of %q was asked for, which this program does not know: reload the page", clip(req.Of))
 }
 
-func raster(g *fit.Grid) flat.Raster {
-	return flat.Raster{NX: g.NX, NY: g.NY, Cell: g.Cell, Origin: g.Origin}
+func raster(g *fit.Grid) drawing.Raster {
+	return drawing.Raster{NX: g.NX, NY: g.NY, Cell: g.Cell, Origin: g.Origin}
 }
 
 // chosen are the names of those a map is drawn for; none stands for all. What
@@ -138,9 +138,9 @@ func (w words) stand(p plan.Plan, m *fit.StandMap, who string) standAnswer {
 	out := standAnswer{Limits: w.limits(m), Players: []place{}, Hands: []place{}, Grid: m.Grid.Cell, Sharing: w.sharing(m.Sharing)}
 	labels := map[string]string{"strike": "touches outside this line", "margin": "clear by " + plan.LabelShort(p.Margin, w.units), "comfort": "clear by " + plan.LabelShort(max(fit.Comfort, p.Margin), w.units)}
 	for _, c := range m.Contours {
-		rings := make([][]flat.Point, len(c.Rings))
+		rings := make([][]drawing.Point, len(c.Rings))
 		for i, ring := range c.Rings {
-			rings[i] = make([]flat.Point, len(ring))
+			rings[i] = make([]drawing.Point, len(ring))
 			for k, at := range ring {
 				rings[i][k] = at
 			}
@@ -233,7 +233,7 @@ func (w words) hang(p plan.Plan, m *fit.HangMap) hangAnswer {
 
 func (w words) watch(m *fit.OnlookMap) watchAnswer {
 	out := watchAnswer{Summary: w.watchSummary(m), Seats: []seatWords{}}
-	rings := make([][]flat.Point, len(m.Region.Rings))
+	rings := make([][]drawing.Point, len(m.Region.Rings))
 	for i, ring := range m.Region.Rings {
 		for _, at := range ring {
 			rings[i] = append(rings[i], at)

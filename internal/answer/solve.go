@@ -5,8 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"wideberth/internal/render/flat"
-	"wideberth/internal/render/stage"
+	"wideberth/internal/render/drawing"
+	"wideberth/internal/render/scene/record"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
@@ -25,13 +25,13 @@ type Focus struct {
 
 // solveAnswer is the answer to a plan.
 type solveAnswer struct {
-	Plan      plan.Plan  `json:"plan"` // with its defaults
-	Report    fit.Report `json:"report"`
-	Focus     Focus      `json:"focus"`
-	Sentences Sentences  `json:"sentences"`
-	Flat      flat.Flat  `json:"flat"`
-	Link      string     `json:"link"`
-	Notes     []string   `json:"notes"`
+	Plan      plan.Plan   `json:"plan"` // with its defaults
+	Report    fit.Report  `json:"report"`
+	Focus     Focus       `json:"focus"`
+	Sentences Sentences   `json:"sentences"`
+	Flat      drawing.Set `json:"flat"`
+	Link      string      `json:"link"`
+	Notes     []string    `json:"notes"`
 }
 
 func (s *Solver) solve(req request) (any, error) {
@@ -106,23 +106,23 @@ func notes(p plan.Plan, r fit.Report) []string {
 }
 
 // draw makes the flat drawings of the swing that decides a check.
-func (s *Solver) draw(p plan.Plan, r fit.Report, c fit.Check) (flat.Flat, error) {
+func (s *Solver) draw(p plan.Plan, r fit.Report, c fit.Check) (drawing.Set, error) {
 	who, err := castOf(p, c)
 	if err != nil {
-		return flat.Flat{}, err
+		return drawing.Set{}, err
 	}
 	m, err := s.cache.motion(who, c.Nearest.Variation)
 	if err != nil {
-		return flat.Flat{}, err
+		return drawing.Set{}, err
 	}
-	var touch *flat.Touch
+	var touch *drawing.Touch
 	if t := c.Contact; t != nil {
-		touch = &flat.Touch{Words: words{units: p.Units}.touch(*t), At: vec(t.At)}
+		touch = &drawing.Touch{Words: words{units: p.Units}.touch(*t), At: vec(t.At)}
 	}
-	return flat.Build(flat.Input{
+	return drawing.Build(drawing.Input{
 		Plan: p, At: sweep.Place(p, who.tee, who.player),
 		Motion: m.outline, Address: m.swing.PoseAt(0),
-		Tight: flat.Reading{
+		Tightest: drawing.Tightest{
 			Pose: m.swing.PoseAt(c.Nearest.Time),
 			From: vec(c.Nearest.On), To: vec(c.Nearest.At),
 			Label: tapeLabel(c.Clearance, p.Units), Verdict: c.Verdict, Surface: c.Nearest.Surface,
@@ -133,11 +133,11 @@ func (s *Solver) draw(p plan.Plan, r fit.Report, c fit.Check) (flat.Flat, error)
 }
 
 // firstTouch is where the scene's strike marks begin, nil where nothing is struck.
-func firstTouch(c fit.Check) *stage.Touch {
+func firstTouch(c fit.Check) *record.Touch {
 	if c.Contact == nil {
 		return nil
 	}
-	return &stage.Touch{Time: c.Contact.Time, At: vec(c.Contact.At), Surface: c.Contact.Surface, Part: c.Contact.Part}
+	return &record.Touch{Time: c.Contact.Time, At: vec(c.Contact.At), Surface: c.Contact.Surface, Part: c.Contact.Part}
 }
 
 // show makes the scene's bytes for the swing that decides a check.
@@ -155,16 +155,18 @@ func (s *Solver) show(req request) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	show := stage.Build(stage.Input{
+	recording := record.Swing(record.Input{
 		Plan: p, Player: who.player, Club: who.club, Tee: who.tee, Swing: m.swing,
-		Ball: shot(p, r.Checks, who), First: firstTouch(c), ModelError: r.ModelError,
+		// The scene's tape reads as the sentence above it does.
+		Tightest: record.Tightest{
+			Time: c.Nearest.Time, From: vec(c.Nearest.On), To: vec(c.Nearest.At),
+			Label: tapeLabel(c.Clearance, p.Units), Verdict: c.Verdict, Surface: c.Nearest.Surface, Part: c.Nearest.Part,
+			ModelError: r.ModelError,
+		},
+		First: firstTouch(c),
+		Ball:  shot(p, r.Checks, who),
 	})
-	if show.Tape.Surface == c.Nearest.Surface {
-		// The report's clearance is the more cautious one; the scene's tape must
-		// not read otherwise than the sentence above it.
-		show.Tape.Label = tapeLabel(c.Clearance, p.Units)
-	}
-	return show.Encode(), nil
+	return recording.Encode(), nil
 }
 
 // cast is who swings what from where.
@@ -208,7 +210,7 @@ type cache struct {
 // motion is one swing and the outline of what it sweeps.
 type motion struct {
 	swing   *swing.Swing
-	outline *flat.Motion
+	outline *drawing.Motion
 }
 
 // maxMotions bounds the motions kept, some 50 kB each.
@@ -246,7 +248,7 @@ func (c *cache) motion(who cast, v swing.Variation) (motion, error) {
 		return motion{}, err
 	}
 	_, poses := sweep.Sample(s, sweep.FineTolerance).Samples()
-	m := motion{s, flat.Reduce(poses)}
+	m := motion{s, drawing.Reduce(poses)}
 	if c.motions == nil || len(c.motions) >= maxMotions {
 		c.motions = map[swingKey]motion{}
 	}

@@ -8,8 +8,8 @@ import (
 	"strings"
 	"testing"
 
-	"wideberth/internal/render/flat"
-	"wideberth/internal/render/show"
+	"wideberth/internal/render/drawing"
+	"wideberth/internal/render/scene/wire"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/swing"
@@ -33,7 +33,7 @@ type solved struct {
 	Report    fit.Report
 	Focus     Focus
 	Sentences Sentences
-	Flat      flat.Flat
+	Flat      drawing.Set
 	Link      string
 	Error     *Problem
 }
@@ -62,7 +62,7 @@ func TestSolveHangsTogether(t *testing.T) {
 	if !strings.HasPrefix(out.Sentences.Verdict, "Tall guest, driver, middle tee: ") || !strings.Contains(out.Sentences.Verdict, surface(c.Nearest.Surface)) {
 		t.Errorf("verdict %q does not name who and the surface %q", out.Sentences.Verdict, c.Nearest.Surface)
 	}
-	for name, v := range map[string]flat.View{"plan": out.Flat.Plan, "side": out.Flat.Side, "face": out.Flat.Face} {
+	for name, v := range map[string]drawing.View{"plan": out.Flat.Plan, "side": out.Flat.Side, "face": out.Flat.Face} {
 		if len(v.Sweep) == 0 || len(v.Path) < 10 || len(v.Figure) != 19 || len(v.Lines) < 4 {
 			t.Errorf("%s: %d outlines, %d points of path, %d limbs, %d lines: something is missing", name, len(v.Sweep), len(v.Path), len(v.Figure), len(v.Lines))
 		}
@@ -96,17 +96,17 @@ func TestSolveHangsTogether(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	scene, err := show.Decode(packed)
+	scene, err := wire.Decode(packed)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if scene.Tape.Label != metric.Flat.Plan.Tape.Label {
-		t.Errorf("tape of the scene reads %q, of the page %q", scene.Tape.Label, metric.Flat.Plan.Tape.Label)
+	if scene.Tightest.Label != metric.Flat.Plan.Tape.Label {
+		t.Errorf("tape of the scene reads %q, of the page %q", scene.Tightest.Label, metric.Flat.Plan.Tape.Label)
 	}
 }
 
 // A left-hander in the mirrored room gets the mirrored drawings: see package
-// flat. Here: a low ceiling strikes, a barn is clear, and words follow.
+// drawing. Here: a low ceiling strikes, a barn is clear, and words follow.
 func TestVerdictFollowsTheRoom(t *testing.T) {
 	cases := []struct {
 		name    string

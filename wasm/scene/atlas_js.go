@@ -5,34 +5,35 @@ import (
 
 	"github.com/hajimehoshi/ebiten/v2"
 
-	"wideberth/internal/render"
+	"wideberth/internal/render/scene/draw"
+	"wideberth/internal/render/scene/paint"
 )
 
 // textPixels is the height of a line of text in the atlas, CSS pixels: that of
 // the largest lettering in the picture.
 const textPixels = 30
 
-// letter has the script draw the show's texts with the browser's own fonts,
-// once for each show and scale. That costs the program no font and no font
+// letter has the script draw the recording's texts with the browser's own fonts,
+// once for each recording and scale. That costs the program no font and no font
 // code, and it can write whatever a plan is named.
 //
 // wideBerthGlyphs(texts, pixels) takes a list of [string, bold] and answers
 // {width, height, alpha, places}: the coverage of every pixel as a Uint8Array,
 // and a Float64Array of left, top, width and height for each text. The square
-// of render.WhitePatch pixels at the top left must be covered.
+// of paint.WhitePatch pixels at the top left must be covered.
 func (g *game) letter() {
 	g.lettered = g.scale
-	texts := g.scene.Texts()
+	texts := g.picture.Texts()
 	list := make([]any, len(texts))
 	for i, t := range texts {
 		list[i] = []any{t.String, t.Bold}
 	}
-	draw := js.Global().Get("wideBerthGlyphs")
-	if draw.Type() != js.TypeFunction {
-		g.setAtlas(render.WhitePatch, render.WhitePatch, nil)
+	drawGlyphs := js.Global().Get("wideBerthGlyphs")
+	if drawGlyphs.Type() != js.TypeFunction {
+		g.setAtlas(paint.WhitePatch, paint.WhitePatch, nil)
 		return
 	}
-	answer := draw.Invoke(list, textPixels*g.scale)
+	answer := drawGlyphs.Invoke(list, textPixels*g.scale)
 	w, h := answer.Get("width").Int(), answer.Get("height").Int()
 	alpha := make([]byte, w*h)
 	js.CopyBytesToGo(alpha, answer.Get("alpha"))
@@ -40,7 +41,7 @@ func (g *game) letter() {
 	places := answer.Get("places")
 	for i, t := range texts {
 		at := func(k int) float32 { return float32(places.Index(4*i + k).Float()) }
-		g.scene.SetGlyphs(t.String, render.Glyphs{U: at(0), V: at(1), Width: at(2), Height: at(3)})
+		g.picture.SetGlyphs(t.String, draw.Glyphs{U: at(0), V: at(1), Width: at(2), Height: at(3)})
 	}
 }
 

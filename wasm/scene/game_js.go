@@ -7,9 +7,10 @@ import (
 
 	"github.com/hajimehoshi/ebiten/v2"
 
-	"wideberth/internal/render"
-	"wideberth/internal/render/play"
-	"wideberth/internal/render/show"
+	"wideberth/internal/render/scene/draw"
+	"wideberth/internal/render/scene/paint"
+	"wideberth/internal/render/scene/playhead"
+	"wideberth/internal/render/scene/wire"
 )
 
 // game is what the engine runs.
@@ -18,16 +19,16 @@ type game struct {
 	inbox []message // guarded by mu
 	spare []message
 
-	show   *show.Show
-	scene  *render.Scene
-	head   play.Head
-	orbit  render.Orbit
-	preset string // the named view we are in; "" once it was turned by hand
-	glide  int    // ticks left of the way to a named view
-	goal   render.Orbit
-	dark   bool
-	calm   bool // the visitor wants less motion
-	noBall bool // the visitor has switched the ball off
+	recording *wire.Recording
+	picture   *draw.Picture
+	head      playhead.Head
+	orbit     draw.Orbit
+	preset    string // the named view we are in; "" once it was turned by hand
+	glide     int    // ticks left of the way to a named view
+	goal      draw.Orbit
+	dark      bool
+	calm      bool // the visitor wants less motion
+	noBall    bool // the visitor has switched the ball off
 
 	width, height, scale float64 // of the picture, device pixels; of a CSS pixel
 	dirty                bool    // the picture on the screen is not the one wanted
@@ -44,13 +45,13 @@ type game struct {
 
 func newGame() *game {
 	g := &game{
-		preset: "behind",
-		show:   &show.Show{Rate: 240},
-		dirty:  true,
-		scale:  1,
+		preset:    "behind",
+		recording: &wire.Recording{Rate: 240},
+		dirty:     true,
+		scale:     1,
 	}
-	g.scene = render.New(g.show)
-	g.orbit, _ = g.scene.Preset(g.preset)
+	g.picture = draw.New(g.recording)
+	g.orbit, _ = g.picture.Preset(g.preset)
 	return g
 }
 
@@ -90,7 +91,7 @@ func (g *game) Update() error {
 
 // turnTo goes to a named view, gliding unless less motion is wanted.
 func (g *game) turnTo(name string) {
-	goal, ok := g.scene.Preset(name)
+	goal, ok := g.picture.Preset(name)
 	if !ok {
 		return
 	}
@@ -135,9 +136,9 @@ func (g *game) Draw(screen *ebiten.Image) {
 	if g.lettered != g.scale {
 		g.letter()
 	}
-	c := render.Background(g.dark)
+	c := paint.ThemeOf(g.dark).Ground
 	screen.Fill(color.RGBA{byte(c.R*255 + 0.5), byte(c.G*255 + 0.5), byte(c.B*255 + 0.5), 255})
-	mesh := g.scene.Draw(render.View{
+	mesh := g.picture.Draw(draw.View{
 		Width: float32(g.width), Height: float32(g.height), Scale: float32(g.scale),
 		Orbit: g.orbit, Dark: g.dark,
 	}, g.head.Frames())

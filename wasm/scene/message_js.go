@@ -4,8 +4,8 @@ import (
 	"math"
 	"syscall/js"
 
-	"wideberth/internal/render"
-	"wideberth/internal/render/show"
+	"wideberth/internal/render/scene/draw"
+	"wideberth/internal/render/scene/wire"
 )
 
 // message is what the script asks for. It is copied out of the script's object
@@ -21,7 +21,7 @@ type message struct {
 
 // receive takes one message object from the script:
 //
-//	{type:"show", bytes:Uint8Array}       a show to draw
+//	{type:"show", bytes:Uint8Array}       a recording to draw
 //	{type:"play"}  {type:"pause"}
 //	{type:"seek", t}                      seconds
 //	{type:"step", frames}
@@ -100,7 +100,7 @@ func (g *game) carryOut() {
 		g.do(m)
 		g.dirty, g.news = true, true
 	}
-	clear(waiting) // lets go of a show's bytes
+	clear(waiting) // lets go of a recording's bytes
 	g.spare = waiting[:0]
 }
 
@@ -149,20 +149,20 @@ func (g *game) do(m message) {
 	}
 }
 
-// load shows what the bytes hold; a show that cannot be read leaves the one
+// load shows what the bytes hold; a recording that cannot be read leaves the one
 // before it.
 func (g *game) load(b []byte) {
-	s, err := show.Decode(b)
+	s, err := wire.Decode(b)
 	if err != nil {
 		tell("failed", map[string]any{"message": "The 3D view got something it cannot draw: " + err.Error() + "."})
 		return
 	}
-	g.show, g.scene = s, render.New(s)
+	g.recording, g.picture = s, draw.New(s)
 	g.head.Load(len(s.Frames), float64(s.Rate))
 	g.setBall()
 	g.lettered = 0
 	if g.preset != "" {
-		g.orbit, _ = g.scene.Preset(g.preset)
+		g.orbit, _ = g.picture.Preset(g.preset)
 	}
 }
 
@@ -176,10 +176,10 @@ const (
 
 // setBall tells the scene and the play-head whether the ball flies.
 func (g *game) setBall() {
-	g.scene.ShowBall(!g.noBall)
+	g.picture.ShowBall(!g.noBall)
 	g.head.SlowDown(0, 0, 1)
-	f := &g.show.Flight
-	if g.scene.BallShown() && len(f.Touches) > 0 {
+	f := &g.recording.Flight
+	if g.picture.BallShown() && len(f.Touches) > 0 {
 		g.head.SlowDown(float64(f.Trail[0].Time), float64(f.Touches[0].Time)+linger, flightRate)
 	}
 }

@@ -10,27 +10,27 @@ package main
 // view is the named view or empty; yaw and
 // pitch are degrees. For tests that look at pixels, marks lists the centres of
 // the strike marks that are shown and not under the tape (their fill is
-// render.StrikeRGB, though golfer or club may be before one), tape is a
-// bare spot of the tape's yellow (render.TapeRGB) or null, and head is the
+// paint.StrikeRGB, though golfer or club may be before one), tape is a
+// bare spot of the tape's yellow (paint.TapeRGB) or null, and head is the
 // clubhead's middle: CSS pixels from the picture's top left corner.
 func (g *game) tellState() {
 	g.news, g.quiet = false, 0
 	frame := g.head.Frame()
 	state := map[string]any{
 		"t": g.head.Time(), "frame": frame, "playing": g.head.Playing(), "duration": g.head.Duration(),
-		"phase": "", "clearance": nil, "strike": false, "title": g.show.Title,
-		"tightest": float64(g.show.Tape.Time),
+		"phase": "", "clearance": nil, "strike": false, "title": g.recording.Title,
+		"tightest": float64(g.recording.Tightest.Time),
 		"view":     g.preset, "yaw": degrees(g.orbit.Yaw), "pitch": degrees(g.orbit.Pitch), "zoom": g.orbit.Zoom,
 	}
-	if frame < len(g.show.Frames) {
-		f := &g.show.Frames[frame]
-		if int(f.Phase) < len(g.show.Phases) {
-			state["phase"] = g.show.Phases[f.Phase]
+	if frame < len(g.recording.Frames) {
+		f := &g.recording.Frames[frame]
+		if int(f.Phase) < len(g.recording.Phases) {
+			state["phase"] = g.recording.Phases[f.Phase]
 		}
 		state["clearance"] = float64(f.Clearance)
 		state["strike"] = g.struck(frame)
 	}
-	p := g.scene.Probe()
+	p := g.picture.Probe()
 	marks := make([]any, len(p.Marks))
 	for i, m := range p.Marks {
 		marks[i] = g.place(m)
@@ -46,11 +46,11 @@ func (g *game) tellState() {
 // frame's own clearance or by a mark it makes, which also tells of a strike
 // between two frames.
 func (g *game) struck(frame int) bool {
-	if g.show.Frames[frame].Clearance < 0 {
+	if g.recording.Frames[frame].Clearance < 0 {
 		return true
 	}
-	for i := range g.show.Strikes {
-		if g.show.Strikes[i].Frame == frame {
+	for i := range g.recording.Strikes {
+		if g.recording.Strikes[i].Frame == frame {
 			return true
 		}
 	}

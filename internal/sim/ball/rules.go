@@ -1,13 +1,15 @@
 package ball
 
-import "math"
+import (
+	"math"
+
+	"wideberth/internal/sim/rules"
+)
 
 const (
-	// Diameter (m) is the least the Rules allow: 1.680 in (USGA and R&A,
-	// Equipment Rules 2019, Part 4, section 3).
-	Diameter = 0.04267
-	// Radius (m) of that ball.
-	Radius = Diameter / 2
+	// Diameter and Radius (m) of the ball that is flown.
+	Diameter = rules.BallDiameter
+	Radius   = rules.BallRadius
 	// Mass (kg) is the most the Rules allow: 1.620 oz (Equipment Rules 2019,
 	// Part 4, section 2). The heaviest ball carries the most energy.
 	Mass = 0.04593

@@ -98,17 +98,10 @@ func (l *Lab) Marks(p plan.Plan, player string) ([]Mark, error) {
 // mark places the stance of a cast's central swing.
 func (c *cast) mark(p plan.Plan, tee plan.Tee) Mark {
 	at := c.placed(spot{tee.X, tee.Y})
-	s := &c.kin.family.Central.Stance
 	pose := c.kin.family.Central.PoseAt(0)
 	foot := func(part swing.Part) Foot {
-		// The axis of a foot runs from under the ankle to short of the toe.
-		f := pose[part]
-		along := geom.Vec{X: f.B.X - f.A.X, Y: f.B.Y - f.A.Y}
-		k := 1 / geom.Norm(along)
-		length := s.BallToHeels - s.BallToToes
-		toe := geom.Vec{X: f.B.X + f.R*along.X*k, Y: f.B.Y + f.R*along.Y*k}
-		heel := geom.Vec{X: toe.X - length*along.X*k, Y: toe.Y - length*along.Y*k}
-		return Foot{flat2(at.ToRoom(heel)), flat2(at.ToRoom(toe))}
+		heel, toe := at.Footprint(pose[part])
+		return Foot{flat2(heel), flat2(toe)}
 	}
 	first := p.Tees[0]
 	m := Mark{

@@ -1,0 +1,132 @@
+package draw
+
+import "wideberth/internal/render/scene/paint"
+
+// Text is one string that the picture letters, for the caller to draw once into
+// its atlas.
+type Text struct {
+	String string
+	Bold   bool
+}
+
+// Glyphs is where a text lies in the atlas, pixels; Width 0 means that it is
+// not there and is left out. Baseline is not needed: a text fills its height.
+type Glyphs struct{ U, V, Width, Height float32 }
+
+// letterSize is the height of lettering on a wall, m, and letterInset its
+// distance from the wall's corner.
+const (
+	letterSize  = 0.17
+	letterInset = 0.14
+	leastLetter = 10   // CSS pixels; smaller lettering is left out
+	mostLetter  = 28   // CSS pixels
+	leastSlant  = 0.42 // how far lettering may be squeezed by the slant of its wall
+)
+
+// letter letters a face's name on it, upright for the viewer and in the
+// face's plane.
+func (f *face) letter(c *canvas, queued bool) {
+	g := c.texts[f.name]
+	if g.Width == 0 {
+		return
+	}
+	up := vec{0, 0, 1}
+	if abs(f.normal.z) > 0.8 {
+		up = levelAxis(c.cam.up)
+	}
+	normal, d := f.normal, f.d
+	if normal.dot(c.cam.eye) < d { // the back of a cloth
+		normal, d = normal.mul(-1), -d
+	}
+	up = up.sub(normal.mul(up.dot(normal))).unit()
+	right := up.cross(normal)
+	r0, r1 := extent(f.polygon, right)
+	u0, u1 := extent(f.polygon, up)
+
+	size := min(letterSize, mostLetter*c.scale/c.cam.pixels(f.centre))
+	inset := float32(letterInset)
+	if queued {
+		size = min(size, 0.6*(u1-u0))
+		inset = 0.2 * size
+	}
+	width := size * g.Width / g.Height
+	if width > r1-r0-2*inset || size > u1-u0 {
+		return
+	}
+	for _, k := range [4]point{{r0 + inset, u1 - inset - size}, {r1 - inset - width, u1 - inset - size}, {r0 + inset, u0 + inset}, {r1 - inset - width, u0 + inset}} {
+		at := right.mul(k.x).add(up.mul(k.y)).add(normal.mul(d))
+		if f.holds(at) && f.holds(at.add(right.mul(width))) && f.holds(at.add(up.mul(size))) && f.holds(at.add(right.mul(width)).add(up.mul(size))) {
+			c.letter(at, right.mul(width), up.mul(size), g, c.theme.Lettering, queued)
+			return
+		}
+	}
+}
+
+// levelAxis is the room axis in the floor that runs most nearly along v.
+func levelAxis(v vec) vec {
+	switch {
+	case abs(v.x) >= abs(v.y) && v.x >= 0:
+		return vec{1, 0, 0}
+	case abs(v.x) >= abs(v.y):
+		return vec{-1, 0, 0}
+	case v.y >= 0:
+		return vec{0, 1, 0}
+	}
+	return vec{0, -1, 0}
+}
+
+// holds reports whether a point of the face's plane lies inside the polygon.
+func (f *face) holds(p vec) bool {
+	for i, a := range f.polygon {
+		if f.polygon[(i+1)%len(f.polygon)].sub(a).cross(p.sub(a)).dot(f.normal) < 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// letterPieces is how many pieces a line of lettering is laid in, which bends
+// it to the perspective.
+const letterPieces = 6
+
+// letter lays a line of lettering into the room, from its lower left corner.
+func (c *canvas) letter(at, width, height vec, g Glyphs, colour paint.Colour, queued bool) {
+	x0, y0, d0 := c.cam.project(at)
+	x1, y1, d1 := c.cam.project(at.add(height))
+	x2, y2, d2 := c.cam.project(at.add(width))
+	tall, long := (point{x1 - x0, y1 - y0}).norm(), (point{x2 - x0, y2 - y0}).norm()
+	if min(d0, d1, d2) < nearPlane || tall < leastLetter*c.scale ||
+		long*g.Height < leastSlant*tall*g.Width || tall*g.Width < leastSlant*long*g.Height {
+		return
+	}
+	var low, high uint16
+	for i := range letterPieces + 1 {
+		t := float32(i) / letterPieces
+		p := at.add(width.mul(t))
+		x0, y0, d := c.cam.project(p)
+		x1, y1, _ := c.cam.project(p.add(height))
+		u := g.U + g.Width*t
+		l := c.Textured(x0, y0, u, g.V+g.Height, colour)
+		h := c.Textured(x1, y1, u, g.V, colour)
+		if i > 0 && queued {
+			c.Later(low, high, l, d-edgeLift)
+			c.Later(high, l, h, d-edgeLift)
+		} else if i > 0 {
+			c.Now(low, high, l)
+			c.Now(high, l, h)
+		}
+		low, high = l, h
+	}
+}
+
+// write lays a line of text down at once, upright in the picture, its top left
+// corner at p and its height as given.
+func (c *canvas) write(p point, height float32, g Glyphs, colour paint.Colour) {
+	w := height * g.Width / g.Height
+	var v [4]uint16
+	for i, k := range [4]point{{0, 0}, {1, 0}, {1, 1}, {0, 1}} {
+		v[i] = c.Textured(p.x+k.x*w, p.y+k.y*height, g.U+k.x*g.Width, g.V+k.y*g.Height, colour)
+	}
+	c.Now(v[0], v[1], v[2])
+	c.Now(v[0], v[2], v[3])
+}
