@@ -6,13 +6,11 @@ import (
 
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/r3"
+	"wideberth/internal/sim/rules"
 	"wideberth/internal/sim/say"
 )
 
 const degree = math.Pi / 180
-
-// ballRadius is half of the least diameter, 42.67 mm (Equipment Rules Part 4, 3).
-const ballRadius = 0.021335
 
 // What the recorded drivers show of an address beside the posture (package
 // published), and what common practice adds.
@@ -154,7 +152,7 @@ func (f *figure) newAddress() *address {
 	}}
 	st := &a.stance
 	a.hips = f.body.Shoe + f.body.AnkleHeight + (f.thigh+f.shank)*math.Cos(st.Knee/2)
-	a.sole = geom.Vec{X: -(ballRadius + f.club.HeadDepth), Y: f.club.axisToBall() + soleShort*max(0, l)}
+	a.sole = geom.Vec{X: -(rules.BallRadius + f.club.HeadDepth), Y: f.club.axisToBall() + soleShort*max(0, l)}
 	a.joints[chSide] = st.Side
 	a.joints[chChest] = -openShoulders * degree
 	a.joints[chExtend] = addressExtend
@@ -254,8 +252,12 @@ func (a *address) stand(p posture) {
 	f.trailAnkle = r3.Sub(ankle, geom.Vec{X: st.StanceWidth / 2})
 	lead, _ := f.leadFoot()
 	trail, _ := f.trailFoot(0)
-	st.BallToHeels = max(lead.A.Y, trail.A.Y) + lead.R
-	st.BallToToes = min(lead.B.Y, trail.B.Y) - lead.R
+	st.BallToHeels, st.BallToToes = math.Inf(-1), math.Inf(1)
+	for _, foot := range [2]geom.Capsule{lead, trail} {
+		end := r3.Scale(foot.R, r3.Unit(r3.Sub(foot.B, foot.A)))
+		st.BallToHeels = max(st.BallToHeels, r3.Sub(foot.A, end).Y)
+		st.BallToToes = min(st.BallToToes, r3.Add(foot.B, end).Y)
+	}
 	st.BallToHands = hands.Y
 
 	// In channels: the hands by angle and slope about the hub, the club by its

@@ -6,6 +6,7 @@ import (
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/r3"
+	"wideberth/internal/sim/rules"
 )
 
 // teed is how high over the mat a driver's sole passes at impact, m: the ball is
@@ -27,7 +28,7 @@ func (f *figure) meetBall(s *score, st Stance, steeper float64) error {
 	j[chPhi] = (8 - 6*l) * degree
 	j[chClubSlope] = st.Shaft + (1.5+1.8*l)*degree + 0.85*steeper
 	club, _ := inPlane(j[chPhi], j[chClubSlope], j[chClubTrace])
-	sole := geom.Vec{X: -(ballRadius + f.club.HeadDepth), Y: f.club.axisToBall()}
+	sole := geom.Vec{X: -(rules.BallRadius + f.club.HeadDepth), Y: f.club.axisToBall()}
 	if f.club.Kind == plan.KindDriver {
 		sole.Z = teed
 	}

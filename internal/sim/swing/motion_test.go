@@ -8,6 +8,7 @@ import (
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/r3"
+	"wideberth/internal/sim/rules"
 )
 
 // eachSwing calls f with central swings over styles, statures and clubs, and
@@ -150,7 +151,7 @@ func TestClubMeetsTheBall(t *testing.T) {
 			t, tol  float64
 			further geom.Vec
 		}{{"address", 0, addressTol, geom.Vec{Y: short}}, {"impact", s.ImpactTime(), impactTol, geom.Vec{Z: tee}}} {
-			want := r3.Add(at.further, geom.Vec{X: -(ballRadius + club.HeadDepth), Y: club.HeadSpan/2 + club.HeadRadius/2})
+			want := r3.Add(at.further, geom.Vec{X: -(rules.BallRadius + club.HeadDepth), Y: club.HeadSpan/2 + club.HeadRadius/2})
 			if off := geom.Norm(r3.Sub(sole(at.t), want)); off > at.tol {
 				t.Errorf("sole at %s = %.4f, want %.4f (± %g)", at.name, sole(at.t), want, at.tol)
 			}

@@ -6,6 +6,7 @@ import (
 
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/r3"
+	"wideberth/internal/sim/rules"
 )
 
 // The face's centre of a modelled driver meets the ball: a ball's radius behind
@@ -17,7 +18,7 @@ func TestPathMeetsTheBall(t *testing.T) {
 	}
 	m := pathMeter{path: s.Path(1e-3)}
 	hit := m.at(0)
-	if math.Abs(hit.Face.X+ballRadius) > 0.02 || math.Abs(hit.Face.Y) > 0.06 || hit.Face.Z < 0.01 || hit.Face.Z > 0.08 {
+	if math.Abs(hit.Face.X+rules.BallRadius) > 0.02 || math.Abs(hit.Face.Y) > 0.06 || hit.Face.Z < 0.01 || hit.Face.Z > 0.08 {
 		t.Errorf("the face's centre is at %.3v at impact, want it at the ball", hit.Face)
 	}
 	before, after := m.at(-0.002), m.at(0.002)

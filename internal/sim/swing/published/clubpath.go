@@ -7,6 +7,7 @@ import (
 
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/r3"
+	"wideberth/internal/sim/rules"
 	"wideberth/internal/sim/swing"
 )
 
@@ -29,10 +30,7 @@ const RecordedHeight = 1.84
 // teed is the recordings' origin, the face's centre at impact, in the frame of
 // swing.Pose: it meets the ball at the ball's height, a ball's radius behind
 // its centre.
-var teed = geom.Vec{X: -ballRadius, Z: TeedHeight}
-
-// ballRadius is half of the least diameter, m (Equipment Rules Part 4, 3).
-const ballRadius = 0.021335
+var teed = geom.Vec{X: -rules.BallRadius, Z: TeedHeight}
 
 // pathColumns are the recordings' heads.
 const pathColumns = "swing,t,hands_x,hands_y,hands_z,face_x,face_y,face_z,speed"
