@@ -35,7 +35,7 @@ func (tb *tab) openSummary(name string) {
 // two agree.
 func TestSureness(t *testing.T) {
 	tb := openPage(t, noGL, desktop, "/")
-	if fetched := eval[bool](tb, `performance.getEntriesByType("resource").some((r) => /\/sure\.(json|js|css)/.test(r.name))`); fetched {
+	if fetched := eval[bool](tb, `performance.getEntriesByType("resource").some((r) => /\/sure\.json|\/model\//.test(r.name))`); fetched {
 		t.Error("the figures are fetched before anybody asks for them")
 	}
 	told := tb.section("#sureness")

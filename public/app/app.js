@@ -7,18 +7,18 @@
 import { $, setText, VERDICT_WORDS } from "./dom.js";
 import { createSolver } from "./solver.js";
 import { createState, savedPlan, copy } from "./state.js";
-import { createForm } from "./form.js";
-import { createTyping } from "./form-typing.js";
-import { createQuick } from "./quick.js";
+import { createForm } from "../form/form.js";
+import { createTyping } from "../form/typing.js";
+import { createQuick } from "../form/quick.js";
 import { createToolbar } from "./toolbar.js";
-import { createDrawings } from "./flat.js";
+import { createDrawings } from "../drawings/drawings.js";
 import { createStage } from "./stage.js";
 import { renderVerdict, renderRemedies, renderSurfaces } from "./verdict.js";
-import { renderSensitivity } from "./sensitivity.js";
-import { renderMatrix } from "./table.js";
-import { describeViews, titleBlock } from "./words.js";
-import { fillGlossary } from "./help.js";
-import { setVisitor, removeVisitor, VISITOR, VISITOR_CLUB } from "./plan-edits.js";
+import { renderSensitivity } from "./causes.js";
+import { renderMatrix } from "./everyone.js";
+import { describeViews, titleBlock } from "../drawings/words.js";
+import { fillGlossary } from "./glossary.js";
+import { setVisitor, removeVisitor, VISITOR, VISITOR_CLUB } from "./edits.js";
 
 const page = document.documentElement.dataset;
 const state = createState();
@@ -99,7 +99,7 @@ const stage = createStage({
 /** The part about the ball is fetched once the first verdict stands. */
 let ball = null;
 async function updateBall() {
-  ball ??= import("./ball.js").then(({ createBall }) => createBall({
+  ball ??= import("../ball/ball.js").then(({ createBall }) => createBall({
     ask: (catchRate) => solver.latest("ball", { kind: "ball", plan: state.good, focus: state.focus, catch: catchRate }),
     idle: () => page.busy === "no",
     lay: drawings.lay,
@@ -115,7 +115,7 @@ async function updateBall() {
 /** So are the maps, the standing marks and the changes that would do. */
 let maps = null;
 async function updateMaps() {
-  maps ??= import("./maps.js").then(({ createMaps }) => createMaps({
+  maps ??= import("../maps/maps.js").then(({ createMaps }) => createMaps({
     state, edit, solve, restructure, take, drawings, units,
     lead: (channel, request) => solver.latest(channel, request),
     idle: () => page.busy === "no",
@@ -133,7 +133,7 @@ async function updateMaps() {
 async function showMeasured() {
   if (!$("#measured").open) return;
   try {
-    (await import("./sure.js")).renderMeasured(units());
+    (await import("../model/measured.js")).renderMeasured(units());
   } catch {
     setText($("#measured-wait"), "This part of the page could not be fetched. Reload the page to try again.");
   }

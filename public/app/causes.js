@@ -1,7 +1,7 @@
 // What decides the tightest clearance from one swing to the next: each habit's
 // share as a bar, towards the surface or away from it.
 import { $, h, s } from "./dom.js";
-import { named } from "./words.js";
+import { named } from "../drawings/words.js";
 
 const FEWEST = 0.001; // m: less than a millimetre is not worth a line
 const MOST = 5; // lines

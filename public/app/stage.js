@@ -42,7 +42,7 @@ export function createStage({ show }) {
     setText($("#stage-failed"), "");
     $("#stage-load").hidden = true;
     $("#stage-loading").hidden = false;
-    frame = h("iframe", { title: "The swing in 3D, in a paper model of the room", src: "scene.html" });
+    frame = h("iframe", { title: "The swing in 3D, in a paper model of the room", src: "scene/scene.html" });
     holder.append(frame);
   }
 

@@ -2,12 +2,12 @@
 // In:  {id, body}        → out {id, body}   (JSON text both ways)
 //      {id, show: body}  → out {id, bytes} or {id, body} when the show failed
 // Also out: {ready: true} once, or {fatal: "sentence"} when it cannot start.
-import "./build/wasm_exec.js";
+import "../build/wasm_exec.js";
 
 const READY_TRIES = 100; // × 50 ms: how long main may take to register itself
 
 async function instantiate(imports) {
-  const response = await fetch(new URL("build/solver.wasm", import.meta.url));
+  const response = await fetch(new URL("../build/solver.wasm", import.meta.url));
   if (!response.ok) throw new Error(`the solver could not be fetched (HTTP ${response.status})`);
   const spare = response.clone();
   try {

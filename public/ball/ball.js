@@ -3,10 +3,10 @@
 //
 // Hook for tests, read-only: data-busy of #ball is "yes" until the answer shown
 // is that of the plan shown.
-import { $, h, icon, setText, debounce } from "./dom.js";
-import { drawFace } from "./ball-face.js";
-import { renderEnclosure } from "./ball-enclosure.js";
-import { createBallLines } from "./ball-lines.js";
+import { $, h, icon, setText, debounce } from "../app/dom.js";
+import { drawFace } from "./face.js";
+import { renderEnclosure } from "./enclosure.js";
+import { createBallLines } from "./lines.js";
 
 const PAUSE_MS = 300; // without an edit, before the ball is asked for
 
@@ -16,7 +16,7 @@ const PAUSE_MS = 300; // without an edit, before the ball is asked for
  * under way; lay puts the ball's lines over the drawings.
  */
 export function createBall({ ask, idle, lay }) {
-  document.head.append(h("link", { rel: "stylesheet", href: "ball.css" }));
+  document.head.append(h("link", { rel: "stylesheet", href: "ball/ball.css" }));
   const section = $("#ball");
   const lines = createBallLines(lay);
   let asked = 0;

@@ -1,6 +1,6 @@
 // How deep the returns must be: sentences, the curve of depth against balls
 // missed with its numbers in a table, and what the mishits and the launch take.
-import { h, s } from "./dom.js";
+import { h, s } from "../app/dom.js";
 import { mark, table } from "./ball.js";
 
 const TALL = 210; // px of the chart

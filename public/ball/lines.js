@@ -1,6 +1,6 @@
 // The ball in the drawings: its flight to what it meets first, the way back
 // dashed, and from the side the fan of launch angles. Check boxes choose which.
-import { $, h, s } from "./dom.js";
+import { $, h, s } from "../app/dom.js";
 
 const FAN = " fan"; // no club can be called so: names are trimmed
 const CLUB_ALONG = 0.55; // of a flight, where the club's name stands

@@ -1,7 +1,7 @@
 // The three flat drawings. The solver sends every line in room metres; here
-// they are only scaled onto paper and given the class that style-draw.css inks.
-import { $, h, s, setText } from "./dom.js";
-import { drawTape } from "./flat-tape.js";
+// they are only scaled onto paper and given the class that drawings.css inks.
+import { $, h, s, setText } from "../app/dom.js";
+import { drawTape } from "./tape.js";
 
 const MARGIN = 30; // px of paper round the room, for the dimension lines
 const NAMES = ["plan", "side", "face"];

@@ -1,6 +1,6 @@
 // The signature: a yellow carpenter's tape from the club to the nearest
 // surface, with its reading on a plate beside it.
-import { s } from "./dom.js";
+import { s } from "../app/dom.js";
 
 const TICK = 6; // px between the ticks on the tape
 const PLATE_HEIGHT = 24;

@@ -1,6 +1,6 @@
 // What each card asks for. Paths are those of the plan document; makers give a
 // new row its first values (metres), which the solver checks like any other.
-import { hints } from "./help.js";
+import { hints } from "../app/glossary.js";
 
 const length = (label, path, more = {}) => ({ kind: "length", label, path, hint: hints[path], ...more });
 const text = (label, path) => ({ kind: "text", label, path });

@@ -1,6 +1,6 @@
 // One field of a card: label, input, hint and inline error. A field knows the
 // path of its value in the plan ("room.height") and reports what was typed.
-import { h } from "./dom.js";
+import { h } from "../app/dom.js";
 
 let serial = 0;
 

@@ -1,10 +1,10 @@
 // The cards: builds them from their descriptions, keeps them in step with the
 // plan and puts each error beside its field.
-import { h } from "./dom.js";
-import { valueAt } from "./state.js";
-import { makeField } from "./form-field.js";
-import { cards } from "./form-cards.js";
-import { buildList, buildPart } from "./form-list.js";
+import { h } from "../app/dom.js";
+import { valueAt } from "../app/state.js";
+import { makeField } from "./field.js";
+import { cards } from "./cards.js";
+import { buildList, buildPart } from "./list.js";
 
 /**
  * createForm(root, {changed(field, settled), restructure(change, focusOn), labels(metres[], form)})

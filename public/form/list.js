@@ -1,8 +1,8 @@
 // Rows that come and go: lists (players, clubs, beams…) and parts that are
 // there or not (the screen, the mat).
-import { h } from "./dom.js";
-import { valueAt, setAt, copy } from "./state.js";
-import { addClub, renameIn } from "./plan-edits.js";
+import { h } from "../app/dom.js";
+import { valueAt, setAt, copy } from "../app/state.js";
+import { addClub, renameIn } from "../app/edits.js";
 
 /** A list with its rows, an add button, and remove and duplicate on each row. */
 export function buildList(list, plan, build) {

@@ -1,7 +1,7 @@
 // The quick row: height, driver length and hand of whoever just walked in.
 // Typing applies by itself; Enter or the button at once.
-import { $, debounce } from "./dom.js";
-import { findVisitor, VISITOR, VISITOR_CLUB } from "./plan-edits.js";
+import { $, debounce } from "../app/dom.js";
+import { findVisitor, VISITOR, VISITOR_CLUB } from "../app/edits.js";
 
 const LIVE_MS = 250;
 

@@ -1,8 +1,8 @@
 // From what is typed into a field of the cards to an edit of the plan.
-import { debounce } from "./dom.js";
-import { setAt, valueAt } from "./state.js";
-import { parseNumber } from "./form-field.js";
-import { renameIn } from "./plan-edits.js";
+import { debounce } from "../app/dom.js";
+import { setAt, valueAt } from "../app/state.js";
+import { parseNumber } from "./field.js";
+import { renameIn } from "../app/edits.js";
 
 const LIVE_MS = 250;
 const QUANTITIES = new Set(["speed", "temperature", "altitude"]); // forms that are no lengths

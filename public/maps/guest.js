@@ -1,6 +1,6 @@
 // What a guest is shown before the swing: one sentence, large, and where to
 // stand. It fills the screen; Escape, Back and its button close it.
-import { h, s, icon } from "./dom.js";
+import { h, s, icon } from "../app/dom.js";
 
 const WIDEST = 640; // px, the drawing's own
 const ROUND = 60; // px of the window that it leaves free

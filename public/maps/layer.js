@@ -1,6 +1,6 @@
 // The maps as they lie on the plan's floor, and the handles over it. The solver
 // sends every ring in room metres; here they are scaled, hatched and labelled.
-import { s } from "./dom.js";
+import { s } from "../app/dom.js";
 
 const HATCHES = { // name: size of the tile, px, and its lines
   strike: [6, "M0 0L6 6M-1 5L1 7M5 -1L7 1"],

@@ -4,14 +4,14 @@
 //
 // Hooks for tests, read-only, on #view-plan: data-shows is the mode; data-busy is
 // "yes" until the map is that of the plan shown.
-import { $, h, icon, setText, debounce } from "./dom.js";
-import { createSolver } from "./solver.js";
-import { createSpot } from "./maps-spot.js";
-import { createMarks } from "./maps-marks.js";
-import { createRemedies } from "./maps-remedies.js";
-import { offerRooms } from "./maps-rooms.js";
-import { mapUnder, handle, pin, floorTarget } from "./maps-layer.js";
-import { twoTees } from "./plan-edits.js";
+import { $, h, icon, setText, debounce } from "../app/dom.js";
+import { createSolver } from "../app/solver.js";
+import { createSpot } from "./spot.js";
+import { createMarks } from "./marks.js";
+import { createRemedies } from "./remedies.js";
+import { offerRooms } from "./rooms.js";
+import { mapUnder, handle, pin, floorTarget } from "./layer.js";
+import { twoTees } from "../app/edits.js";
 
 const PAUSE_MS = 250; // without an edit, before a map is asked for
 const SPEAK_MS = 700; // of stillness before a moved thing is spoken of
@@ -23,7 +23,7 @@ const KEYS_MS = 600; // without a key before a tee that was moved by keys is let
  * units()}): lead asks the solver of the verdict, which knows the swings already.
  */
 export function createMaps(ctx) {
-  document.head.append(h("link", { rel: "stylesheet", href: "maps.css" }));
+  document.head.append(h("link", { rel: "stylesheet", href: "maps/maps.css" }));
   const { state, drawings } = ctx;
   const figure = $("#view-plan");
   let second = null; // started by the first who asks: who only reads the verdict never needs it

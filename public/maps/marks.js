@@ -1,6 +1,6 @@
 // Where everybody stands: what to tape to the floor, and the guest's own view.
-import { $, h, icon, debounce } from "./dom.js";
-import { showGuest, tapes } from "./maps-guest.js";
+import { $, h, icon, debounce } from "../app/dom.js";
+import { showGuest, tapes } from "./guest.js";
 
 const PAUSE_MS = 400;
 

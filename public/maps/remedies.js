@@ -1,6 +1,6 @@
 // What would make the check clear, as buttons that make the change. It is worked
 // out when somebody asks for it: it takes a second or two.
-import { $, h, setText } from "./dom.js";
+import { $, h, setText } from "../app/dom.js";
 
 /** createRemedies({ask(kind), apply(edits)}): kind is "remedies" or "limits". */
 export function createRemedies({ ask, apply }) {

@@ -1,6 +1,6 @@
 // Rooms to start from, instead of the demonstration's. The people, their clubs
 // and the units stay.
-import { $, h } from "./dom.js";
+import { $, h } from "../app/dom.js";
 
 /** offerRooms({ask(), plan(), take(reply, said)}) fills the choice once the solver has sent the rooms. */
 export async function offerRooms({ ask, plan, take }) {

@@ -1,6 +1,6 @@
 // Two fields for a place on the floor, by tape from two walls. Up and down move
 // it by an inch or a centimetre, with Shift by six inches or ten centimetres.
-import { h } from "./dom.js";
+import { h } from "../app/dom.js";
 
 const STEPS = { imperial: [0.0254, 0.1524], metric: [0.01, 0.1] }; // m
 const WALLS = ["from the back wall", "from the right wall"];

@@ -3,7 +3,7 @@
 //
 // Hook for tests, read-only: aria-busy of #measured-table is "true" until the
 // figures are there.
-import { $, h, s, setText } from "./dom.js";
+import { $, h, s, setText } from "../app/dom.js";
 
 const box = $("#measured-table");
 const wait = $("#measured-wait");
@@ -12,7 +12,7 @@ let shown = ""; // the units it is laid out in
 let wanted = ""; // the units asked for last
 let fetching = false;
 
-document.head.append(h("link", { rel: "stylesheet", href: "sure.css" }));
+document.head.append(h("link", { rel: "stylesheet", href: "model/model.css" }));
 
 /** Shows the table in "metric" or "imperial" units, fetching it the first time. */
 export async function renderMeasured(units) {
@@ -42,7 +42,7 @@ export async function renderMeasured(units) {
 }
 
 async function fetchTable() {
-  const reply = await fetch(new URL("build/sure.json", import.meta.url));
+  const reply = await fetch(new URL("../build/sure.json", import.meta.url));
   if (!reply.ok) throw new Error(`build/sure.json: ${reply.status}`);
   return reply.json();
 }

@@ -1,8 +1,8 @@
 // The scene's document: fetches the program, hands messages between it and the
 // page that frames us, and keeps the engine from taking input that is the
 // visitor's. All geometry is the program's.
-import { letter } from "./scene-text.js";
-import { watchInput } from "./scene-input.js";
+import { letter } from "./lettering.js";
+import { watchInput } from "./input.js";
 
 const LABEL = "Paper model of the room with the golfer and the swing. Arrow keys turn it, plus and minus zoom.";
 const COMMANDS = new Set(["show", "play", "pause", "seek", "step", "rate", "view", "orbit", "zoom", "theme", "motion", "ball"]);
@@ -26,7 +26,7 @@ function hasWebGL2() {
 /** Size of the unpacked program, which the transfer's own length does not tell. */
 async function programSize() {
   try {
-    const answer = await fetch("build/build.json");
+    const answer = await fetch("../build/build.json");
     return (await answer.json())["scene.wasm"].bytes;
   } catch {
     return 0;
@@ -56,7 +56,7 @@ async function start() {
     return;
   }
   const go = new globalThis.Go();
-  const [answer, total] = await Promise.all([fetch("build/scene.wasm"), programSize()]);
+  const [answer, total] = await Promise.all([fetch("../build/scene.wasm"), programSize()]);
   if (!answer.ok) throw new Error(`the server answered ${answer.status}`);
   const { instance } = await WebAssembly.instantiateStreaming(counted(answer, total), go.importObject);
   tellPage({ type: "progress", loaded: total, total });
