@@ -257,7 +257,7 @@ func (w words) speedIn(v float64) (float64, string) {
 	if w.units == plan.UnitsMetric {
 		return v, " m/s"
 	}
-	return v * mphPerMetrePerSecond, " mph"
+	return v * plan.MphPerMetrePerSecond, " mph"
 }
 
 // shareUp, shareDown and shareNear write a share in percent, to a tenth.

@@ -34,17 +34,21 @@ type dragCheck struct {
 const hollow = 0.05
 
 // drag serves a request of kind drag: the tee named in the focus, moved to x, y.
-// It is held to the floor.
 func (s *Solver) drag(req request) (any, error) {
 	p, err := plan.FromTree(req.Plan)
 	if err != nil {
 		return nil, err
 	}
+	return s.reading(p, req.Focus.Tee, req.X, req.Y)
+}
+
+// reading is what is known at once of a tee at x, y; it is held to the floor.
+func (s *Solver) reading(p plan.Plan, tee string, x, y float64) (dragAnswer, error) {
 	const inch = 0.01 // m from a wall, the nearest that a tee is held
 	hold := func(v, most float64) float64 { return math.Round(min(max(v, inch), most-inch)*1000) / 1000 }
-	r, err := s.cache.lab.At(p, req.Focus.Tee, hold(req.X, p.Room.Length), hold(req.Y, p.Room.Width))
+	r, err := s.cache.lab.At(p, tee, hold(x, p.Room.Length), hold(y, p.Room.Width))
 	if err != nil {
-		return nil, err
+		return dragAnswer{}, err
 	}
 	w := words{units: p.Units, margin: p.Margin}
 	out := dragAnswer{X: r.X, Y: r.Y, Free: r.Free, Verdict: r.Verdict, Place: w.where(r.X, r.Y), Labels: w.both(r.X, r.Y), Checks: []dragCheck{}}
@@ -88,11 +92,16 @@ func (s *Solver) hangAt(req request) (any, error) {
 	if err != nil {
 		return nil, err
 	}
+	return s.spot(p, req)
+}
+
+// spot is how low a thing may hang over the place of a request.
+func (s *Solver) spot(p plan.Plan, req request) (hangAnswerAt, error) {
 	hold := func(v, most float64) float64 { return min(max(v, 0), most) }
 	players, clubs := chosen(p, req.Focus)
 	spot, err := s.cache.lab.HangAt(p, fit.HangOptions{Players: players, Clubs: clubs, Ball: true}, hold(req.X, p.Room.Length), hold(req.Y, p.Room.Width))
 	if err != nil {
-		return nil, err
+		return hangAnswerAt{}, err
 	}
 	w := words{units: p.Units, margin: p.Margin}
 	return hangAnswerAt{spot.X, spot.Y, spot.Lowest, spot.Ceiling, w.hangSpot(spot), w.where(spot.X, spot.Y), w.both(spot.X, spot.Y)}, nil

@@ -32,6 +32,7 @@ type standAnswer struct {
 	Limits  []string `json:"limits"` // what keeps a tee off parts of the floor
 	Shapes  []shape  `json:"shapes"` // strike, margin, comfort: at or above; barred: no tee may be here
 
+	Reading dragAnswer `json:"reading"`        // of the tee in the focus, where it is
 	Best    *place     `json:"best,omitempty"` // for everybody; without it no place is free
 	Players []place    `json:"players"`        // for each alone
 	Hands   []place    `json:"hands"`          // for each hand, where one tee does not serve both
@@ -53,6 +54,8 @@ type hangAnswer struct {
 	Summary string  `json:"summary"`
 	Shapes  []shape `json:"shapes"` // closed: nothing may hang; level: nothing lower than its label
 	Things  []thing `json:"things"`
+
+	Spot hangAnswerAt `json:"spot"` // over the place asked about
 }
 
 // thing is one hung thing, and what would help.
@@ -93,13 +96,21 @@ func (s *Solver) mapsOf(req request) (any, error) {
 		if err != nil {
 			return nil, err
 		}
-		return w.stand(p, &m, req.Focus.Player), nil
+		out := w.stand(p, &m, req.Focus.Player)
+		tee, ok := p.Tee(req.Focus.Tee)
+		if !ok {
+			tee = p.Tees[0]
+		}
+		out.Reading, err = s.reading(p, tee.Name, tee.X, tee.Y)
+		return out, err
 	case ofHang:
 		m, err := lab.Hang(p, fit.HangOptions{Players: players, Clubs: clubs, Ball: true})
 		if err != nil {
 			return nil, err
 		}
-		return w.hang(p, &m), nil
+		out := w.hang(p, &m)
+		out.Spot, err = s.spot(p, req)
+		return out, err
 	case ofWatch:
 		m, err := lab.Onlookers(p, fit.OnlookOptions{Players: players, Clubs: clubs})
 		if err != nil {
@@ -184,7 +195,7 @@ func (w words) levelStep() float64 {
 	if w.units == plan.UnitsMetric {
 		return 0.25
 	}
-	return metresPerFoot
+	return plan.MetresPerFoot
 }
 
 // level writes a level: whole feet stand alone.

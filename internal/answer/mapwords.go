@@ -130,7 +130,7 @@ func (w words) watchSummary(m *fit.OnlookMap) string {
 	if m.Area <= 0 {
 		return "No part of the floor is out of reach of every club and every first-hand ball: others stay outside while somebody plays."
 	}
-	const footPerMetre = 1 / metresPerFoot
+	const footPerMetre = 1 / plan.MetresPerFoot
 	area := say.Sprintf("%.1f m²", floorTo(m.Area, 0.1))
 	if w.units != plan.UnitsMetric {
 		area = say.Sprintf("%.0f sq ft", floorTo(m.Area*footPerMetre*footPerMetre, 1))

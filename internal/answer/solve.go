@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"wideberth/internal/form"
 	"wideberth/internal/render/flat"
 	"wideberth/internal/render/stage"
 	"wideberth/internal/sim/fit"
@@ -30,16 +31,17 @@ type solveAnswer struct {
 	Focus     Focus      `json:"focus"`
 	Sentences Sentences  `json:"sentences"`
 	Flat      flat.Flat  `json:"flat"`
-	Link      string     `json:"link"`
+	Figures   figures    `json:"figures"`
+	Fresh     form.Fresh `json:"fresh"`
+	Sparse    plan.Plan  `json:"sparse"` // what a link keeps
 	Notes     []string   `json:"notes"`
 }
 
 func (s *Solver) solve(req request) (any, error) {
-	p, r, focus, worst, err := s.check(req)
-	if err != nil {
+	if err := form.Read(req.Plan); err != nil {
 		return nil, err
 	}
-	link, err := p.Link()
+	p, r, focus, worst, err := s.check(req)
 	if err != nil {
 		return nil, err
 	}
@@ -51,7 +53,8 @@ func (s *Solver) solve(req request) (any, error) {
 	return solveAnswer{
 		Plan: p, Report: r, Focus: Focus{c.Player, c.Club, c.Tee},
 		Sentences: sentences(p, r, focus, worst),
-		Flat:      drawn, Link: link, Notes: notes(p, r),
+		Flat:      drawn, Notes: notes(p, r),
+		Figures: figuresOf(p, r, c), Fresh: form.FreshFor(p), Sparse: p.Sparse(),
 	}, nil
 }
 

@@ -1,9 +1,9 @@
 package answer
 
 import (
-	"strings"
-
+	"wideberth/internal/form"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/say"
 )
 
 // planAnswer is a plan to begin with. Error says why it is not the plan asked for.
@@ -13,10 +13,16 @@ type planAnswer struct {
 	Error *Problem  `json:"error,omitempty"`
 }
 
-// start picks the plan that the page begins with: the address's, else the one
-// saved from the last visit, else the demo. The first that is there but cannot
-// be used is reported. An address that ends in some other anchor holds no plan.
-func start(req request) planAnswer {
+// startAnswer is what a visit begins with: a plan, and the form to change it by.
+type startAnswer struct {
+	planAnswer
+	Cards []form.Card `json:"cards"`
+}
+
+// open picks a plan: the link's, else the one saved, else the demo. Both come as
+// the text of a plan, "" for none. The first that is there but cannot be used is
+// reported.
+func open(req request) planAnswer {
 	var out planAnswer
 	try := func(p plan.Plan, err error) bool {
 		if err == nil {
@@ -29,8 +35,14 @@ func start(req request) planAnswer {
 		}
 		return false
 	}
-	if strings.HasPrefix(req.Link, "#p=") && try(plan.FromLink(req.Link)) {
-		return out
+	if req.Linked != "" {
+		p, err := plan.Parse([]byte(req.Linked))
+		if err != nil {
+			err = say.Errorf("the link holds a plan that does not work: %w", err)
+		}
+		if try(p, err) {
+			return out
+		}
 	}
 	if req.Saved != "" && try(plan.Parse([]byte(req.Saved))) {
 		return out

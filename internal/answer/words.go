@@ -129,10 +129,7 @@ func (w words) looseAndTypical(c fit.Check) string {
 	return say.Sprintf("At its closest the typical swing is %s from a surface, the loosest %s.", w.gap(c.Typical), w.gap(c.Clearance))
 }
 
-const (
-	mphPerMetrePerSecond = 2.2369362920544 // exact to the digits given: 3600/1609.344
-	slow                 = 1.0             // m/s under which a speed says nothing
-)
+const slow = 1.0 // m/s under which a speed says nothing
 
 // speed says how hard a strike would be.
 func (w words) speed(c fit.Check) string {
@@ -142,7 +139,7 @@ func (w words) speed(c fit.Check) string {
 	}
 	text := say.Sprintf("%.0f m/s", v)
 	if w.units != plan.UnitsMetric {
-		text = say.Sprintf("%.0f mph", v*mphPerMetrePerSecond)
+		text = say.Sprintf("%.0f mph", v*plan.MphPerMetrePerSecond)
 	}
 	return upperFirst(part(c.Nearest.Part)) + " would be moving at about " + text + " there."
 }

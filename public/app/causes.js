@@ -3,22 +3,17 @@
 import { $, h, s } from "./dom.js";
 import { named } from "../drawings/words.js";
 
-const FEWEST = 0.001; // m: less than a millimetre is not worth a line
-const MOST = 5; // lines
-
-/** Renders check.causes = [{trait, cost}]: metres that one ordinary step of the habit takes. */
-export async function renderSensitivity(check, labels) {
+/** Shows what one ordinary step of each habit takes, or gives. */
+export function showCauses({ answer, check }) {
   const open = $("#sensitivity details")?.open ?? false;
-  const causes = (check?.causes ?? []).filter((c) => Math.abs(c.cost) >= FEWEST)
-    .sort((a, b) => Math.abs(b.cost) - Math.abs(a.cost)).slice(0, MOST);
-  const texts = await labels(causes.map((c) => Math.abs(c.cost)), "short");
-  const longest = Math.max(...causes.map((c) => Math.abs(c.cost)), FEWEST);
+  const { causes } = answer.figures;
+  const longest = Math.max(...causes.map((c) => Math.abs(c.cost)));
   $("#sensitivity").replaceChildren(...(causes.length === 0 ? [] : [h("details", { class: "causes", open },
     h("summary", {}, h("h3", {}, "What decides it from swing to swing")),
     h("p", { class: "hint" }, `One ordinary step of each habit, measured at ${named(check.nearest.surface)}.`),
-    h("ul", {}, ...causes.map(({ trait, cost }, i) => h("li", {},
+    h("ul", {}, ...causes.map(({ trait, cost, label }) => h("li", {},
       h("span", { class: "cause-name" }, trait), bar(cost / longest),
-      h("span", { class: "num" }, `${cost > 0 ? "takes" : "gives"} ${texts[i]}`)))))]));
+      h("span", { class: "num" }, `${cost > 0 ? "takes" : "gives"} ${label}`)))))]));
 }
 
 /** share in [-1, 1]; what takes room points left, towards the surface. */

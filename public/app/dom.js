@@ -26,7 +26,14 @@ function assign(el, attributes) {
   }
 }
 
+/** @type {(selector: string, root?: any) => any} */
 export const $ = (selector, root = document) => root.querySelector(selector);
+
+/** All of them. @type {(selector: string, root?: any) => any[]} */
+export const $$ = (selector, root = document) => [...root.querySelectorAll(selector)];
+
+/** What has the focus. @returns {any} */
+export const active = () => document.activeElement;
 
 /** Sets text only when it differs, so that live regions speak once. */
 export function setText(el, text) {
@@ -39,6 +46,19 @@ export function icon(verdict, className = "icon") {
 }
 
 export const VERDICT_WORDS = { strikes: "Strikes", tight: "Tight", clear: "Clear" };
+
+/** Calls fn once, when the element comes into view. */
+export function whenSeen(el, options, fn) {
+  const watch = new IntersectionObserver((entries) => {
+    if (!entries.some((entry) => entry.isIntersecting)) return;
+    watch.disconnect();
+    fn();
+  }, options);
+  watch.observe(el);
+}
+
+/** text as a sentence: it starts with a capital and ends with a stop. */
+export const asSentence = (text) => text.replace(/^\p{Ll}/u, (c) => c.toUpperCase()).replace(/[.!?]?$/, (end) => end || ".");
 
 /** Calls fn once, wait milliseconds after the last call. */
 export function debounce(fn, wait) {

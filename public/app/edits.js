@@ -1,13 +1,37 @@
-// Edits that touch more than one place of the plan: the visitor of the quick
-// row, and clubs or tees that players name.
+// Edits that touch more than one place of the plan: rows with names of their own,
+// clubs or tees that players name, the visitor of the quick row.
+import { copy, setAt, valueAt } from "./paths.js";
 
 export const VISITOR = "Visitor";
 export const VISITOR_CLUB = "Visitor's driver";
 
 export const findVisitor = (plan) => plan.players.find((p) => p.name === VISITOR);
 
+/** A name not yet taken in the list: "tee", "tee 2", "tee 3"… */
+export function freshName(list, stem) {
+  const taken = new Set((list ?? []).map((item) => item.name));
+  if (!taken.has(stem)) return stem;
+  let n = 2;
+  while (taken.has(`${stem} ${n}`)) n++;
+  return `${stem} ${n}`;
+}
+
+/** Adds a row to the list of a path, under a name made of the stem. */
+export function addRow(plan, path, row, stem = row.name) {
+  const items = valueAt(plan, path) ?? [];
+  const named = { ...copy(row), name: freshName(items, stem) };
+  if (path === "clubs") addClub(plan, named);
+  else setAt(plan, path, [...items, named]);
+}
+
+/** Takes a row out, and its name out of the players who used it. */
+export function removeRow(plan, path, i) {
+  const [gone] = valueAt(plan, path).splice(i, 1);
+  if (path === "clubs" || path === "tees") renameIn(plan, path, gone.name, null);
+}
+
 /** Adds a club for everybody who so far swung every club but the visitor's own. */
-export function addClub(plan, club) {
+function addClub(plan, club) {
   const shared = plan.clubs.filter((c) => c.name !== VISITOR_CLUB).map((c) => c.name);
   for (const player of plan.players) {
     const names = player.clubs ?? [];
@@ -26,8 +50,9 @@ export function renameIn(plan, key, from, to) {
 }
 
 /**
- * Puts the visitor into the plan, or updates them. Their own driver is theirs
- * alone: players who swing everything get the other clubs by name.
+ * Puts the visitor into the plan, or updates them; height and length may be as
+ * typed. Their own driver is theirs alone: players who swing everything get the
+ * other clubs by name.
  */
 export function setVisitor(plan, { height, hand, length }) {
   let visitor = findVisitor(plan);

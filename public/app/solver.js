@@ -64,7 +64,7 @@ export function createSolver({ onFatal }) {
     ask: (request) => post({ body: JSON.stringify(request) }),
     /** The same, but resolves to null when a newer one on the channel replaced it. */
     latest: (channel, request) => coalesce(channel, { body: JSON.stringify(request) }),
-    /** The scene's binary show: {bytes}, {error} or null when replaced. */
-    show: (request) => coalesce("show", { show: JSON.stringify(request) }),
+    /** The scene's binary show; null when a newer one replaced it, or it could not be made. */
+    show: async (request) => (await coalesce("show", { show: JSON.stringify(request) }))?.bytes ?? null,
   };
 }

@@ -1,14 +1,11 @@
 // The 3D scene's frame and its controls in HTML. The scene is a document of its
 // own (scene.html); it is fetched late and spoken to by messages only.
-import { $, h, setText } from "./dom.js";
+import { $, h, setText, whenSeen } from "./dom.js";
 
 const PLAY_WORDS = { true: "Pause", false: "Play" };
 
-/**
- * createStage({show()}): show resolves to {bytes, tightest (s)} of what is
- * focused now, or null when there is nothing newer to show.
- */
-export function createStage({ show }) {
+/** show(request) resolves to the bytes of what is looked at, or null when there is nothing newer. */
+export function createStage(state, show) {
   const holder = $("#stage-frame");
   const controls = $("#stage-controls");
   const scrub = $("#stage-scrub");
@@ -25,10 +22,11 @@ export function createStage({ show }) {
 
   async function update() {
     if (!ready) return;
-    const next = await show();
-    if (!next || !ready) return;
-    tightest = next.tightest;
-    say({ type: "show", bytes: next.bytes }, [next.bytes.buffer]);
+    const { good, focus, check } = state;
+    const bytes = await show({ kind: "show", plan: good, focus });
+    if (!bytes || !ready) return;
+    tightest = check?.nearest.time ?? 0;
+    say({ type: "show", bytes }, [bytes.buffer]);
     if (!playing) say({ type: "seek", t: tightest });
   }
 
@@ -120,18 +118,17 @@ export function createStage({ show }) {
   dark.addEventListener("change", () => say({ type: "theme", dark: dark.matches }));
   calm.addEventListener("change", () => say({ type: "motion", reduced: calm.matches }));
 
-  return {
-    update,
-    /** Fetches the scene when its place scrolls into view, once nothing else is waiting. */
-    loadWhenSeen() {
-      if (navigator.connection?.saveData) return;
-      const idle = globalThis.requestIdleCallback ?? ((fn) => setTimeout(fn, 200));
-      const seen = new IntersectionObserver((entries) => {
-        if (!entries.some((e) => e.isIntersecting)) return;
-        seen.disconnect();
-        idle(() => load(false));
-      }, { threshold: 0.25 });
-      seen.observe(holder);
-    },
-  };
+  /** Fetches the scene when its place scrolls into view, once nothing else is waiting. */
+  function loadWhenSeen() {
+    if (/** @type {any} */ (navigator).connection?.saveData) return;
+    const idle = globalThis.requestIdleCallback ?? ((fn) => setTimeout(fn, 200));
+    whenSeen(holder, { threshold: 0.25 }, () => idle(() => load(false)));
+  }
+
+  let waits = true; // for the first verdict
+  state.onAnswered(() => {
+    if (waits) loadWhenSeen();
+    waits = false;
+    update();
+  });
 }

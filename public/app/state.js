@@ -1,67 +1,76 @@
-// The plan document in the page: draft, last good plan, undo and redo, and
-// where they are kept (the address after #p=, and localStorage).
+// The one state of the page: the plan as it is typed, the plan of the last answer,
+// that answer, what is looked at, undo and redo. Parts of the page change it by its
+// methods and hear of one event, "answered".
+import { copy } from "./paths.js";
 
-const STORE_KEY = "wide-berth.plan";
 const HISTORY_LIMIT = 200;
 const MERGE_MS = 1500; // edits of one field closer than this are one undo step
 
-export const copy = (value) => structuredClone(value);
+const ANYBODY = { player: "", club: "", tee: "" };
 
-/** Splits "players[1].height" into ["players", 1, "height"]. */
-export function steps(path) {
-  return path.match(/[^.[\]]+/g).map((s) => (/^\d+$/.test(s) ? Number(s) : s));
-}
+/**
+ * Where the state gets its answers and leaves its plan.
+ * @typedef {object} Host
+ * @property {(request: Wire.Request) => Promise<(Wire.SolveAnswer & {error?: Wire.Problem}) | null>} ask null when a newer request took its place
+ * @property {(busy: boolean) => void} busy from an edit until its answer is shown and kept
+ * @property {(answer: Wire.SolveAnswer) => Promise<void>} keep
+ */
 
-export function valueAt(root, path) {
-  return steps(path).reduce((node, step) => node?.[step], root);
-}
-
-/** Sets a value in place; undefined deletes the key (an optional field left blank). */
-export function setAt(root, path, value) {
-  const keys = steps(path);
-  const last = keys.pop();
-  const node = keys.reduce((n, step, i) => (n[step] ??= typeof (keys[i + 1] ?? last) === "number" ? [] : {}), root);
-  if (value === undefined) delete node[last];
-  else node[last] = value;
-}
-
-export function createState() {
+/** @param {Host} host */
+export function createState(host) {
   const past = [];
   const future = [];
+  const hearers = [];
   let mark = { path: "", at: 0 };
-  const state = {
-    draft: null, // what the form shows; may not pass the solver
-    good: null, // the last plan that the solver accepted
-    focus: { player: "", club: "", tee: "" },
-    result: null, // the solver's answer for good
+  let revision = 0; // of the draft: an answer to an older one must not overwrite it
 
-    /** Replaces the draft by an edited copy of itself. */
-    edit(change) {
-      const next = copy(state.draft);
-      change(next);
-      state.draft = next;
+  const state = {
+    /** What the form shows: a figure may be the text that was typed. It may not pass the solver. */
+    draft: null,
+    /** The last plan that the solver accepted. @type {any} */
+    good: null,
+    /** The solver's answer for good. @type {Wire.SolveAnswer} */
+    answer: null,
+    /** Why the draft was not accepted. @type {Wire.Problem} */
+    refusal: null,
+    focus: ANYBODY,
+    /** What to say about the last thing done. */
+    said: "",
+    /** Counts the plans that came as a whole: what was typed into the form before is void. */
+    opened: 0,
+
+    /** The check that is looked at. */
+    get check() {
+      const { player, club, tee } = state.focus;
+      return state.answer?.report.checks.find((c) => c.player === player && c.club === club && c.tee === tee);
     },
 
     /**
-     * Records an accepted plan. path names the edited field, "" for any other
-     * edit; fresh makes no undo step (a load, an undo); newer says that the
-     * draft was edited while the solver worked, so it must be left alone.
+     * The event: hear is called after every accepted answer, at once if there is
+     * one, and refused after every draft that the solver could not use.
      */
-    accept(plan, result, path, { fresh = false, newer = false } = {}) {
-      const changed = state.good && JSON.stringify(state.good) !== JSON.stringify(plan);
-      if (changed && !fresh) {
-        const now = Date.now();
-        const merges = path !== "" && path === mark.path && now - mark.at < MERGE_MS;
-        if (!merges) past.push(state.good);
-        if (past.length > HISTORY_LIMIT) past.shift();
-        future.length = 0;
-        mark = { path, at: now };
-      }
-      state.good = plan;
-      if (!newer) state.draft = copy(plan);
-      state.result = result;
-      state.focus = result.focus ?? state.focus;
-      keep(plan, result.link);
+    onAnswered(hear, refused = () => {}) {
+      hearers.push({ hear, refused });
+      if (state.answer) hear(state);
+    },
+
+    /**
+     * Replaces the draft by an edited copy and asks for its answer. path names the
+     * edited field, "" for any other edit. Resolves when the answer is shown.
+     */
+    edit(change, path = "", focus = state.focus) {
+      const next = copy(state.draft);
+      change(next);
+      state.draft = next;
+      return solve({ path, focus });
+    },
+
+    /** Looks at another check; a name left empty is chosen by the solver, the worst of them. */
+    look: (focus) => solve({ focus, fresh: true }),
+
+    /** Takes a whole plan (a file, a link, the demo, a room). */
+    open(plan, said = "") {
+      return replace(copy(plan), { said, fresh: !state.good });
     },
 
     get canUndo() {
@@ -70,40 +79,67 @@ export function createState() {
     get canRedo() {
       return future.length > 0;
     },
-
-    /** The plan to go back to, or null. A draft that never passed is simply dropped. */
+    /** A draft that never passed is simply dropped. */
     undo() {
-      mark = { path: "", at: 0 };
-      if (isDirty()) return copy(state.good);
-      if (!past.length) return null;
-      future.push(state.good);
-      return copy(past.pop());
+      if (isDirty()) replace(copy(state.good), { fresh: true });
+      else if (past.length) {
+        future.push(state.good);
+        replace(copy(past.pop()), { fresh: true });
+      }
     },
     redo() {
-      mark = { path: "", at: 0 };
-      if (!future.length) return null;
+      if (!future.length) return;
       past.push(state.good);
-      return copy(future.pop());
+      replace(copy(future.pop()), { fresh: true });
     },
   };
+
   const isDirty = () => Boolean(state.good) && JSON.stringify(state.good) !== JSON.stringify(state.draft);
+
+  function replace(plan, how) {
+    mark = { path: "", at: 0 };
+    state.opened++;
+    state.draft = plan;
+    return solve(how);
+  }
+
+  /** fresh makes no undo step (a load, an undo). */
+  async function solve({ path = "", fresh = false, focus = state.focus, said = "" }) {
+    const mine = ++revision;
+    const newest = () => mine === revision;
+    host.busy(true);
+    const reply = await host.ask({ kind: "solve", plan: state.draft, focus: known(focus, state.draft) });
+    if (!reply || (reply.error && !newest())) return; // a newer edit took its place
+    state.refusal = reply.error ?? null;
+    if (!reply.error) {
+      record(reply.plan, path, fresh);
+      state.good = reply.plan;
+      if (newest()) state.draft = copy(reply.plan);
+      state.answer = reply;
+      state.focus = reply.focus;
+      state.said = [said, ...reply.notes].filter(Boolean).join(" ");
+    }
+    for (const { hear, refused } of hearers) (reply.error ? refused : hear)(state);
+    if (!reply.error) await host.keep(reply);
+    if (newest()) host.busy(false);
+  }
+
+  /** Makes an undo step of the plan before this one. */
+  function record(plan, path, fresh) {
+    if (fresh || !state.good || JSON.stringify(state.good) === JSON.stringify(plan)) return;
+    const now = Date.now();
+    const merges = path !== "" && path === mark.path && now - mark.at < MERGE_MS;
+    if (!merges) past.push(state.good);
+    if (past.length > HISTORY_LIMIT) past.shift();
+    future.length = 0;
+    mark = { path, at: now };
+  }
+
   return state;
 }
 
-function keep(plan, link) {
-  if (link && link !== location.hash) history.replaceState(null, "", link);
-  try {
-    localStorage.setItem(STORE_KEY, JSON.stringify(plan));
-  } catch {
-    // Private windows and full stores refuse; the address still holds the plan.
-  }
-}
-
-/** The last good plan as JSON text, or "". */
-export function savedPlan() {
-  try {
-    return localStorage.getItem(STORE_KEY) ?? "";
-  } catch {
-    return "";
-  }
+/** The focus if the plan still has what it names; else the solver picks the worst check. */
+function known({ player, club, tee }, plan) {
+  const has = (list, name) => name === "" || (list ?? []).some((item) => item.name === name);
+  return has(plan.players, player) && has(plan.clubs, club) && has(plan.tees, tee) ? { player, club, tee } : ANYBODY;
 }

@@ -1,21 +1,27 @@
 // Undo and redo, the link, the plan file, the demo and the units.
-import { $ } from "./dom.js";
+import { $, $$, active } from "./dom.js";
 
 const FILE_LIMIT = 2e6; // bytes; a plan is a few thousand
 
-/** createToolbar({undo, redo, demo, openText(text), plan(), units(name), say(sentence)}) */
-export function createToolbar({ undo, redo, demo, openText, plan, units, say }) {
+/**
+ * open({linked, saved}, said) opens a plan by its text, none of both the demo;
+ * say(sentence) tells of what went wrong.
+ */
+export function createToolbar(state, { open, say }) {
+  const { undo, redo } = state;
   $("#undo").addEventListener("click", undo);
   $("#redo").addEventListener("click", redo);
-  $("#demo").addEventListener("click", demo);
+  $("#demo").addEventListener("click", () => open({}, "The demo is back. Undo returns to your room."));
   $("#copy").addEventListener("click", copyLink);
   $("#save").addEventListener("click", save);
   $("#open").addEventListener("click", () => $("#open-file").click());
   $("#open-file").addEventListener("change", openFile);
-  for (const radio of document.getElementsByName("units")) radio.addEventListener("change", () => units(radio.value));
+  for (const radio of $$("input[name=units]")) {
+    radio.addEventListener("change", () => state.edit((plan) => { plan.units = radio.value; }));
+  }
   addEventListener("keydown", (e) => {
     // Inside a text field these keys belong to the field's own undo.
-    if (!(e.ctrlKey || e.metaKey) || e.altKey || e.target.matches("input[type=text]")) return;
+    if (!(e.ctrlKey || e.metaKey) || e.altKey || active().matches("input[type=text]")) return;
     if (e.key.toLowerCase() === "z") {
       e.preventDefault();
       (e.shiftKey ? redo : undo)();
@@ -38,7 +44,7 @@ export function createToolbar({ undo, redo, demo, openText, plan, units, say }) 
   }
 
   function save() {
-    const doc = plan();
+    const doc = state.good;
     const url = URL.createObjectURL(new Blob([JSON.stringify(doc, null, 2), "\n"], { type: "application/json" }));
     const a = document.createElement("a");
     a.href = url;
@@ -51,16 +57,20 @@ export function createToolbar({ undo, redo, demo, openText, plan, units, say }) 
     const [file] = e.target.files;
     e.target.value = "";
     if (!file) return;
-    if (file.size > FILE_LIMIT) say(`${file.name} is too large to be a plan (${(file.size / 1e6).toFixed(1)} MB).`);
-    else openText(await file.text(), file.name);
+    if (file.size > FILE_LIMIT) {
+      say(`${file.name} is too large to be a plan (${(file.size / 1e6).toFixed(1)} MB).`);
+      return;
+    }
+    const saved = await file.text();
+    // No text means the demo to the solver; an empty file is a mistake.
+    if (saved.trim() === "") say(`${file.name} is empty: a plan file is one JSON object. What was here is unchanged.`);
+    else open({ saved }, `${file.name} is open.`);
   }
 
-  return {
-    render(state) {
-      $("#undo").disabled = !state.canUndo;
-      $("#redo").disabled = !state.canRedo;
-      const name = state.draft.units === "metric" ? "metric" : "imperial";
-      for (const radio of document.getElementsByName("units")) radio.checked = radio.value === name;
-    },
-  };
+  function render() {
+    $("#undo").disabled = !state.canUndo;
+    $("#redo").disabled = !state.canRedo;
+    for (const radio of $$("input[name=units]")) radio.checked = radio.value === state.draft.units;
+  }
+  state.onAnswered(render, render);
 }

@@ -1,12 +1,13 @@
-// The answer: one sentence, its share of sampled swings, what to do about it,
-// and the clearance of every surface as a length of tape.
+// The answer: one sentence, its share of sampled swings, and the clearance of
+// every surface as a length of tape. The verdicts are the solver's.
 import { $, h, s, icon, setText, VERDICT_WORDS } from "./dom.js";
 
 const REACH = 1.0; // m: the longest tape drawn; farther surfaces are drawn torn off
 const BELOW = 0.25; // m past the surface that still shows
 
 /** Shows the sentence of the focused check. */
-export function renderVerdict(check, sentences) {
+export function showVerdict({ check, answer, good, focus }) {
+  const { sentences, report } = answer;
   const box = $("#verdict-box");
   const verdict = check?.verdict ?? "";
   box.dataset.verdict = verdict;
@@ -19,6 +20,9 @@ export function renderVerdict(check, sentences) {
   }
   $("#verdict-detail").replaceChildren(...(sentences.detail ?? []).map((line) => h("li", {}, line)));
   setText($("#verdict-share"), sentences.share ?? "");
+  setText($("#peek"), `${VERDICT_WORDS[verdict] ?? ""}: ${focus.player}, ${focus.club}`);
+  $("#peek").dataset.verdict = verdict;
+  document.title = `${VERDICT_WORDS[report.verdict]}: ${good.title || "Wide Berth"}`;
 }
 
 /** The sentence with each measure ("1 ft 2 5/8 in") kept on one line. */
@@ -27,31 +31,13 @@ function keptTogether(sentence) {
   return sentence.split(measure).map((text, i) => (i % 2 ? h("span", { class: "measure" }, text) : text));
 }
 
-/** Solved remedies: sentences, or buttons where the solver sends the changed plan. */
-export function renderRemedies(check, apply) {
-  const list = check?.remedies ?? [];
-  $("#remedies").replaceChildren(...(list.length === 0 ? [] : [
-    h("h3", {}, "What would do"),
-    h("ul", { class: "remedies" }, ...list.map((remedy) => h("li", {}, typeof remedy === "string" || !remedy.plan
-      ? (remedy.text ?? remedy)
-      : h("button", { type: "button", onclick: () => apply(remedy.plan) }, remedy.text)))),
-  ]));
-}
-
-/** The table of surfaces, nearest first; resolves when the labels are in. */
-export async function renderSurfaces(check, margin, labels) {
-  const entries = Object.entries(check?.bySurface ?? {}).sort((a, b) => a[1] - b[1]);
-  const typical = check?.typicalBySurface ?? {};
-  const near = await labels(entries.map(([, d]) => d), "down");
-  const mid = await labels(entries.map(([name]) => typical[name] ?? 0), "down");
-  const rows = entries.map(([name, d], i) => {
-    const verdict = d < 0 ? "strikes" : d < margin ? "tight" : "clear";
-    return h("tr", { "data-verdict": verdict },
-      h("th", { scope: "row" }, icon(verdict), " ", name, h("span", { class: "visually-hidden" }, `, ${VERDICT_WORDS[verdict].toLowerCase()}`)),
-      h("td", { class: "bar" }, tapeBar(d, margin, verdict)),
-      h("td", { class: "num" }, near[i]),
-      h("td", { class: "num quiet" }, name in typical ? mid[i] : "–"));
-  });
+/** The table of surfaces, nearest first. */
+export function showSurfaces({ answer, good }) {
+  const rows = answer.figures.surfaces.map(({ name, clearance, verdict, label, typical }) => h("tr", { "data-verdict": verdict },
+    h("th", { scope: "row" }, icon(verdict), " ", name, h("span", { class: "visually-hidden" }, `, ${VERDICT_WORDS[verdict].toLowerCase()}`)),
+    h("td", { class: "bar" }, tapeBar(clearance, good.margin, verdict)),
+    h("td", { class: "num" }, label),
+    h("td", { class: "num quiet" }, typical ?? "–")));
   $("#surfaces").replaceChildren(h("table", {},
     h("caption", {}, "Clearance to each surface"),
     h("thead", {}, h("tr", {},

@@ -2,12 +2,11 @@
 // In:  {id, body}        → out {id, body}   (JSON text both ways)
 //      {id, show: body}  → out {id, bytes} or {id, body} when the show failed
 // Also out: {ready: true} once, or {fatal: "sentence"} when it cannot start.
-import "../build/wasm_exec.js";
-
 const READY_TRIES = 100; // × 50 ms: how long main may take to register itself
 
-async function instantiate(imports) {
-  const response = await fetch(new URL("../build/solver.wasm", import.meta.url));
+const built = (file) => new URL(`../build/${file}`, import.meta.url);
+
+async function instantiate(response, imports) {
   if (!response.ok) throw new Error(`the solver could not be fetched (HTTP ${response.status})`);
   const spare = response.clone();
   try {
@@ -21,8 +20,9 @@ async function instantiate(imports) {
 
 async function start() {
   if (typeof WebAssembly !== "object") throw new Error("this browser has no WebAssembly");
+  const [response] = await Promise.all([fetch(built("solver.wasm")), import(built("wasm_exec.js").href)]);
   const go = new globalThis.Go();
-  const { instance } = await instantiate(go.importObject);
+  const { instance } = await instantiate(response, go.importObject);
   go.run(instance).then(() => postMessage({ fatal: "The solver stopped. Reload the page; your numbers are in its address." }));
   for (let i = 0; typeof globalThis.wideBerthSolve !== "function"; i++) {
     if (i >= READY_TRIES) throw new Error("the solver did not answer");
@@ -49,7 +49,7 @@ addEventListener("message", async ({ data }) => {
     }
     const out = globalThis.wideBerthShow(data.show);
     if (typeof out === "string") postMessage({ id, body: out });
-    else postMessage({ id, bytes: out }, [out.buffer]);
+    else postMessage({ id, bytes: out }, { transfer: [out.buffer] });
   } catch (e) {
     postMessage({ id, body: JSON.stringify({ error: { message: `The solver failed: ${e.message}` } }) });
   }

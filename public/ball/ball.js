@@ -7,18 +7,15 @@ import { $, h, icon, setText, debounce } from "../app/dom.js";
 import { drawFace } from "./face.js";
 import { renderEnclosure } from "./enclosure.js";
 import { createBallLines } from "./lines.js";
+import { mark, table } from "./table.js";
 
 const PAUSE_MS = 300; // without an edit, before the ball is asked for
 
-/**
- * createBall({ask(catchRate), idle(), lay(layer)}): ask resolves to the solver's
- * answer, or null when a newer one replaced it; idle says that no verdict is
- * under way; lay puts the ball's lines over the drawings.
- */
-export function createBall({ ask, idle, lay }) {
+/** idle says that no verdict is under way. */
+export function createBall({ state, solver, drawings, idle }) {
   document.head.append(h("link", { rel: "stylesheet", href: "ball/ball.css" }));
   const section = $("#ball");
-  const lines = createBallLines(lay);
+  const lines = createBallLines(drawings.lay);
   let asked = 0;
   let last = null;
 
@@ -28,7 +25,8 @@ export function createBall({ ask, idle, lay }) {
       return;
     }
     const mine = ++asked;
-    const reply = await ask(Number($("input[name=ball-catch]:checked", section).value));
+    const { good, focus } = state;
+    const reply = await solver.latest("ball", { kind: "ball", plan: good, focus, catch: Number($("input[name=ball-catch]:checked", section).value) });
     if (!reply || mine !== asked) return;
     section.dataset.busy = "no";
     $("#ball-wait").hidden = true;
@@ -47,7 +45,7 @@ export function createBall({ ask, idle, lay }) {
   }
   $("#ball-catch").addEventListener("change", update);
   new ResizeObserver(() => last && drawFace($("#ball-face"), last)).observe($("#ball-face"));
-  return { update };
+  state.onAnswered(update);
 }
 
 function render(answer) {
@@ -61,29 +59,6 @@ function render(answer) {
   $("#ball-catch").hidden = !answer.enclosure;
   $("#ball-back").replaceChildren(...mishits(answer.mishits, answer.focus), ...rebounds(answer.rebound, answer.focus), ...pads(answer.pads));
   $("#ball-assumed").replaceChildren(assumed(answer.assumed));
-}
-
-const heads = (...names) => h("thead", {}, h("tr", {}, ...names.map((name) => h("th", { scope: "col" }, name))));
-
-const ROLES = { TABLE: "table", THEAD: "rowgroup", TBODY: "rowgroup", TR: "row", TD: "cell" };
-
-/**
- * A table in a box of its own that scrolls sideways where it must. On a phone
- * its rows are stacked, which takes display:table away: so the roles are spelled
- * out, and each cell carries its column's name.
- */
-export function table(caption, names, rows, className = "stack") {
-  const el = h("table", { class: className }, h("caption", {}, caption), heads(...names), h("tbody", {}, ...rows));
-  for (const part of [el, ...el.querySelectorAll("thead, tbody, tr, th, td")]) {
-    part.setAttribute("role", ROLES[part.tagName] ?? (part.scope === "col" ? "columnheader" : "rowheader"));
-    if (part.tagName === "TD") part.dataset.head = names[part.cellIndex];
-  }
-  return h("div", { class: "table-box", tabindex: "0", role: "region", "aria-label": caption }, el);
-}
-
-/** Yes or no with a shape and a word. */
-export function mark(ok, good, bad) {
-  return h("span", { class: "mark", "data-verdict": ok ? "clear" : "strikes" }, icon(ok ? "clear" : "strikes"), h("span", { class: "visually-hidden" }, ok ? good : bad), " ");
 }
 
 /** Players down, clubs across, as in the table of clearances. */

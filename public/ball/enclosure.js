@@ -1,7 +1,7 @@
 // How deep the returns must be: sentences, the curve of depth against balls
 // missed with its numbers in a table, and what the mishits and the launch take.
 import { h, s } from "../app/dom.js";
-import { mark, table } from "./ball.js";
+import { mark, table } from "./table.js";
 
 const TALL = 210; // px of the chart
 const [FULL, NARROW] = [460, 320]; // px of its width; narrow on a phone, so that its lettering stays readable

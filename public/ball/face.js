@@ -1,6 +1,6 @@
 // The screen with its returns folded out flat, as on a cutting plan, and where
 // the ordinary balls land on it. The solver counts; here circles are drawn.
-import { $, h, s, setText } from "../app/dom.js";
+import { $, s, setText } from "../app/dom.js";
 
 const MARGIN = 14; // px of paper
 const WIDEST = 640; // px

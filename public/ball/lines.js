@@ -1,6 +1,6 @@
 // The ball in the drawings: its flight to what it meets first, the way back
 // dashed, and from the side the fan of launch angles. Check boxes choose which.
-import { $, h, s } from "../app/dom.js";
+import { $, active, h, s } from "../app/dom.js";
 
 const FAN = " fan"; // no club can be called so: names are trimmed
 const CLUB_ALONG = 0.55; // of a flight, where the club's name stands
@@ -16,14 +16,14 @@ export function createBallLines(lay) {
   function toggles(focus) {
     const clubs = [...new Set(lines.plan.map((line) => line.club))];
     const names = lines.side.some((line) => line.kind === "fan") ? [...clubs, FAN] : clubs;
-    const focused = document.activeElement?.dataset?.ball;
+    const had = active()?.dataset?.ball;
     holder.replaceChildren(h("span", {}, "Show the ball of"), ...names.map((name) => {
       const box = h("input", { type: "checkbox", "data-ball": name, onchange: () => { shown.set(name, box.checked); lay(layer); } });
       if (!shown.has(name) && name === FAN) shown.set(name, true);
       box.checked = shown.get(name) ?? name === focus;
       return h("label", {}, box, name === FAN ? `fan of launch angles, ${focus}` : name);
     }));
-    if (focused) $(`[data-ball="${CSS.escape(focused)}"]`, holder)?.focus();
+    if (had) $(`[data-ball="${CSS.escape(had)}"]`, holder)?.focus();
   }
   const isShown = (line, focus) => (line.kind === "fan" ? shown.get(FAN) : shown.get(line.club) ?? line.club === focus);
   let focus = "";

@@ -2,6 +2,7 @@
 // they are only scaled onto paper and given the class that drawings.css inks.
 import { $, h, s, setText } from "../app/dom.js";
 import { drawTape } from "./tape.js";
+import { describeViews, titleBlock } from "./words.js";
 
 const MARGIN = 30; // px of paper round the room, for the dimension lines
 const NAMES = ["plan", "side", "face"];
@@ -9,7 +10,7 @@ const NARROWEST = 220; // px: a column still wide enough for the reading
 const HATCH_STEP = 9; // px between hatch lines
 
 /** Draws all views into their figures, at one scale where they stand side by side. */
-export function createDrawings() {
+export function createDrawings(state) {
   let last = null;
   let overlay = () => null; // (view name, map) → more lines over the drawing, or null
   let floor = null; // draws the maps and handles of the plan
@@ -21,18 +22,18 @@ export function createDrawings() {
     wide = now;
   });
   observer.observe($("#drawings"));
-  return {
-    /**
-     * dims: {length, width, height} as labels; words: text alternative per
-     * view; title: [term, text] pairs of the title block.
-     */
-    render(flat, dims, words, title) {
-      last = { flat, dims, words };
-      $("#title-block").replaceChildren(...title.flatMap(([term, text]) => [h("dt", {}, term), h("dd", {}, text)]));
-      overlay = () => null; // of an older plan
-      redraw();
-    },
 
+  function render({ answer: { flat, figures }, good, focus, check }) {
+    const { "room.length": length, "room.width": width, "room.height": height } = figures.fields;
+    const dims = { length, width, height };
+    last = { flat, dims, words: describeViews(flat, dims, focus, check) };
+    $("#title-block").replaceChildren(...titleBlock(good, focus, check).flatMap(([term, text]) => [h("dt", {}, term), h("dd", {}, text)]));
+    overlay = () => null; // of an older plan
+    redraw();
+  }
+  state.onAnswered(render);
+
+  return {
     /**
      * Has the plan's floor drawn by maps = {under(map), over(map), words()}:
      * lists of SVG elements below the room's lines and over everything.

@@ -1,15 +1,18 @@
 // One field of a card: label, input, hint and inline error. A field knows the
-// path of its value in the plan ("room.height") and reports what was typed.
+// path of its value in the plan ("room.height") and reports what was typed; the
+// solver reads it.
 import { h } from "../app/dom.js";
 
 let serial = 0;
 
 /**
- * Makes the field described by spec = {label, kind, hint, unit, choices,
- * optional}. kind is length, number, text, choice or check. ctx.changed(field,
- * settled) is called while typing (settled false) and on leaving (true).
+ * Makes a field of the form that the solver described. changed(field, settled) is
+ * called while typing (settled false) and on leaving (true).
+ * @param {Wire.Field} spec
+ * @param {string} path
+ * @param {(field: any, settled: boolean) => void} changed
  */
-export function makeField(spec, path, ctx) {
+export function makeField(spec, path, changed) {
   const id = `field-${++serial}`;
   const error = h("p", { class: "error", id: `${id}-error` });
   const input = makeInput(spec, id);
@@ -26,31 +29,20 @@ export function makeField(spec, path, ctx) {
   const field = {
     spec, path, el, input,
     typing: false, // true from the first keystroke until the value settles
-    applied: null, // the text last handed on, so that leaving it changes nothing
-    held: false, // true while the text cannot be read: it stays until corrected
+    applied: null, // the value last handed on, so that leaving it changes nothing
 
-    get text() {
-      return spec.kind === "check" ? String(input.checked) : input.value.trim();
+    /** What is in the field, as it goes into the plan. */
+    get value() {
+      return spec.kind === "check" ? input.checked : input.value.trim();
     },
 
-    /** Shows a value; a length needs its label in the chosen units. */
-    show(value, label) {
-      if (field.typing || field.held) return;
+    /** Shows a value of the plan; a number comes with the text the solver wrote for it. */
+    show(value, text) {
+      if (field.typing) return;
       field.applied = null;
       if (spec.kind === "check") input.checked = Boolean(value);
-      else if (spec.kind === "length") input.value = !value && spec.optional ? "" : (label ?? "");
       else if (spec.kind === "choice") input.value = value || spec.choices[0][0];
-      else input.value = value === undefined || (value === 0 && spec.optional) ? "" : String(value);
-      field.fail("");
-    },
-
-    /** Keeps text that cannot be read, with the sentence why. */
-    hold(message) {
-      field.held = true;
-      field.fail(message);
-    },
-    unhold() {
-      field.held = false;
+      else input.value = typeof value === "number" ? (text ?? "") : (value ?? "");
     },
 
     /** Shows a sentence beside the field, or clears it. */
@@ -64,11 +56,11 @@ export function makeField(spec, path, ctx) {
 
   input.addEventListener("input", () => {
     field.typing = true;
-    ctx.changed(field, spec.kind === "check" || spec.kind === "choice");
+    changed(field, spec.kind === "check" || spec.kind === "choice");
   });
   input.addEventListener("change", () => {
     field.typing = false;
-    ctx.changed(field, true);
+    changed(field, true);
   });
   return field;
 }
@@ -83,9 +75,4 @@ function makeInput(spec, id) {
     autocapitalize: spec.kind === "text" ? "sentences" : "off",
     inputmode: spec.kind === "number" ? "decimal" : null,
   });
-}
-
-/** Number typed with a point or a comma; NaN when it is not one. */
-export function parseNumber(text) {
-  return /^[-+]?\d*[.,]?\d+$/.test(text) ? Number(text.replace(",", ".")) : NaN;
 }

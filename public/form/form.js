@@ -1,103 +1,91 @@
-// The cards: builds them from their descriptions, keeps them in step with the
-// plan and puts each error beside its field.
-import { h } from "../app/dom.js";
-import { valueAt } from "../app/state.js";
+// The cards: builds them as the solver described them, keeps them in step with
+// the plan and puts each error beside its field.
+import { $, $$, active, h } from "../app/dom.js";
+import { valueAt } from "../app/paths.js";
 import { makeField } from "./field.js";
-import { cards } from "./cards.js";
 import { buildList, buildPart } from "./list.js";
+import { createTyping } from "./typing.js";
 
 /**
- * createForm(root, {changed(field, settled), restructure(change, focusOn), labels(metres[], form)})
- * restructure applies a change to the plan that adds or removes rows, then puts
- * the focus into the field whose path focusOn(plan) gives.
+ * @param {HTMLElement} root
+ * @param {Wire.Card[]} cards
+ * @param state the page's
  */
-export function createForm(root, ctx) {
+export function createForm(root, cards, state) {
   let fields = [];
   let memberBoxes = []; // functions that refresh the check boxes of a player
   let shape = "";
+  let opened = 0; // the plan that the fields are of
 
+  const changed = createTyping(state, show);
   const build = {
-    ...ctx,
     field(spec, base) {
-      const field = makeField(spec, base ? `${base}.${spec.path}` : spec.path, ctx);
+      const field = makeField(spec, base ? `${base}.${spec.path}` : spec.path, changed);
       fields.push(field);
       return field.el;
     },
     member: (refresh) => memberBoxes.push(refresh),
+    /** First values of a row or a part, sized for the room. */
+    fresh: (path) => state.answer.fresh[path],
+    /** Adds or takes away rows, then puts the focus into the field whose path focusOn(plan) gives. */
+    async restructure(change, focusOn) {
+      await state.edit(change);
+      if (focusOn) at(focusOn(state.draft))?.focus();
+    },
   };
+  const at = (path) => $(`[data-path="${CSS.escape(path)}"]`, root);
 
   function rebuild(plan) {
-    const opened = new Map([...root.querySelectorAll("details[data-key]")].map((d) => [d.dataset.key, d.open]));
-    const focused = document.activeElement?.dataset?.path;
-    const focusedKey = document.activeElement?.dataset?.key;
+    const open = new Map($$("details[data-key]", root).map((d) => [d.dataset.key, d.open]));
+    const { path: focused, key: focusedKey } = active()?.dataset ?? {};
     fields = [];
     memberBoxes = [];
     root.replaceChildren(...cards.map((card) => buildCard(card, plan, build)));
-    for (const d of root.querySelectorAll("details[data-key]")) {
-      if (opened.has(d.dataset.key)) d.open = opened.get(d.dataset.key);
+    for (const d of $$("details[data-key]", root)) {
+      if (open.has(d.dataset.key)) d.open = open.get(d.dataset.key);
     }
-    if (focused) root.querySelector(`[data-path="${CSS.escape(focused)}"]`)?.focus();
+    if (focused) at(focused)?.focus();
     else if (focusedKey) {
       // A removed row takes its buttons along: the list's add button comes next.
       const list = /^remove-(.*)\[\d+\]$/.exec(focusedKey)?.[1];
       const kept = list ? `add-${list}` : focusedKey;
-      root.querySelector(`[data-key="${CSS.escape(kept)}"]`)?.focus();
+      $(`[data-key="${CSS.escape(kept)}"]`, root)?.focus();
     }
   }
 
-  return {
-    /** Shows a plan; rows are rebuilt only when their number changed. */
-    async render(plan) {
-      const now = shapeOf(plan);
-      if (now !== shape) {
-        shape = now;
-        rebuild(plan);
-      }
-      const shown = fields;
-      const lengths = shown.filter((f) => f.spec.kind === "length");
-      const forms = [...new Set(lengths.map((f) => f.spec.form ?? ""))];
-      const labelOf = new Map((await Promise.all(forms.map(async (form) => {
-        const some = lengths.filter((f) => (f.spec.form ?? "") === form);
-        const labels = await ctx.labels(some.map((f) => valueAt(plan, f.path) ?? 0), form);
-        return some.map((f, i) => [f, labels[i]]);
-      }))).flat());
-      if (shown !== fields) return; // rebuilt meanwhile
-      for (const f of shown) f.show(valueAt(plan, f.path), labelOf.get(f));
-      for (const refresh of memberBoxes) refresh(plan);
-    },
+  /** Writes a field in its usual way, unless it is being typed into. */
+  function show(field) {
+    field.show(valueAt(state.draft, field.path), state.answer.figures.fields[field.path]);
+  }
 
-    /** Writes a length that was left in its usual way, unless it is at fault. */
-    async tidy(field, plan) {
-      if (field.spec.kind !== "length" || field.input.hasAttribute("aria-invalid")) return;
-      const value = valueAt(plan, field.path);
-      const [label] = await ctx.labels([value ?? 0], field.spec.form);
-      field.show(value, label);
-    },
+  /** Shows the plan; rows are rebuilt only when their number or the names changed. */
+  function render() {
+    const plan = state.draft;
+    if (state.opened !== opened) for (const f of fields) f.typing = false;
+    opened = state.opened;
+    const now = shapeOf(cards, plan);
+    if (now !== shape) {
+      shape = now;
+      rebuild(plan);
+    }
+    for (const f of fields) {
+      f.fail("");
+      show(f);
+    }
+    for (const refresh of memberBoxes) refresh(plan);
+  }
 
-    /** Puts the focus into the field of a path. */
-    focus(path) {
-      root.querySelector(`[data-path="${CSS.escape(path)}"]`)?.focus();
-    },
+  /** Puts the solver's sentence beside the field it named, or beside the nearest to it. */
+  function refuse() {
+    const { field: path = "", message } = state.refusal;
+    for (const f of fields) f.fail("");
+    if (path === "") return;
+    (fields.find((f) => f.path === path)
+      ?? fields.find((f) => f.path.startsWith(`${path}[`) || f.path.startsWith(`${path}.`))
+      ?? fields.find((f) => path.startsWith(`${f.path}[`) || path.startsWith(`${f.path}.`)))?.fail(message);
+  }
 
-    /** Clears the solver's sentences; text that cannot be read keeps its own. */
-    clearErrors() {
-      for (const f of fields) if (!f.held) f.fail("");
-    },
-    anyHeld: () => fields.some((f) => f.held),
-    /** Lets go of everything typed, before another plan is shown. */
-    release() {
-      for (const f of fields) f.typing = f.held = false;
-    },
-
-    /** Puts a sentence beside the field the solver named; false when no field fits. */
-    fail(path, message) {
-      const field = fields.find((f) => f.path === path)
-        ?? fields.find((f) => f.path.startsWith(`${path}[`) || f.path.startsWith(`${path}.`))
-        ?? fields.find((f) => path.startsWith(`${f.path}[`) || path.startsWith(`${f.path}.`));
-      field?.fail(message);
-      return Boolean(field);
-    },
-  };
+  state.onAnswered(render, refuse);
 }
 
 function buildCard(card, plan, build) {
@@ -110,7 +98,7 @@ function buildCard(card, plan, build) {
 }
 
 /** What decides which rows and boxes exist. */
-function shapeOf(plan) {
+function shapeOf(cards, plan) {
   const counts = cards.flatMap((c) => [
     ...(c.lists ?? []).map((l) => (valueAt(plan, l.path) ?? []).length),
     ...(c.parts ?? []).map((p) => Boolean(valueAt(plan, p.path))),

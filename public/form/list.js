@@ -1,16 +1,19 @@
 // Rows that come and go: lists (players, clubs, beams…) and parts that are
 // there or not (the screen, the mat).
 import { h } from "../app/dom.js";
-import { valueAt, setAt, copy } from "../app/state.js";
-import { addClub, renameIn } from "../app/edits.js";
+import { valueAt, setAt, copy } from "../app/paths.js";
+import { addRow, removeRow } from "../app/edits.js";
 
-/** A list with its rows, an add button, and remove and duplicate on each row. */
+/**
+ * A list with its rows, an add button, and remove and duplicate on each row.
+ * @param {Wire.List} list
+ */
 export function buildList(list, plan, build) {
   const items = valueAt(plan, list.path) ?? [];
   const rows = items.map((item, i) => buildRow(list, item, i, plan, build));
   const add = h("button", {
     type: "button", class: "add", "data-list": list.path, "data-key": `add-${list.path}`,
-    onclick: () => build.restructure((p) => append(p, list, list.make(p)), lastOf(list)),
+    onclick: () => build.restructure((p) => addRow(p, list.path, build.fresh(list.path)), lastOf(list)),
   }, `Add a ${list.one}`);
   return h("div", { class: "list" }, list.bare ? null : h("h4", {}, list.title),
     rows.length ? h("ol", { class: "rows" }, ...rows) : h("p", { class: "hint" }, "None."), add);
@@ -19,28 +22,16 @@ export function buildList(list, plan, build) {
 /** The path of the first field of a list's last row. */
 const lastOf = (list) => (plan) => `${list.path}[${valueAt(plan, list.path).length - 1}].${list.fields[0].path}`;
 
-function append(plan, list, item) {
-  if (list.path === "clubs") {
-    addClub(plan, item);
-    return;
-  }
-  const items = valueAt(plan, list.path) ?? [];
-  setAt(plan, list.path, [...items, item]);
-}
-
 function buildRow(list, item, i, plan, build) {
   const base = `${list.path}[${i}]`;
   const name = item.name || `${list.one} ${i + 1}`;
   const remove = h("button", {
     type: "button", "data-key": `remove-${base}`, "aria-label": `Remove ${name}`,
-    onclick: () => build.restructure((p) => {
-      valueAt(p, list.path).splice(i, 1);
-      if (list.path === "clubs" || list.path === "tees") renameIn(p, list.path, name, null);
-    }),
+    onclick: () => build.restructure((p) => removeRow(p, list.path, i)),
   }, "Remove");
   const duplicate = list.duplicate && h("button", {
     type: "button", "data-key": `copy-${base}`, "aria-label": `Duplicate ${name}`,
-    onclick: () => build.restructure((p) => append(p, list, { ...copy(valueAt(p, list.path)[i]), name: list.make(p).name }), lastOf(list)),
+    onclick: () => build.restructure((p) => addRow(p, list.path, valueAt(p, list.path)[i], build.fresh(list.path).name), lastOf(list)),
   }, "Duplicate");
 
   const row = h("fieldset", { class: "row" },
@@ -79,12 +70,15 @@ function buildMembers(member, base, plan, build) {
     ...names.map((name, i) => h("label", {}, boxes[i], ` ${name}`)));
 }
 
-/** A part of the plan that may be missing, with a box to have it or not. */
+/**
+ * A part of the plan that may be missing, with a box to have it or not.
+ * @param {Wire.Part} part
+ */
 export function buildPart(part, plan, build) {
   const there = Boolean(valueAt(plan, part.path));
   const box = h("input", {
     type: "checkbox", "data-key": `has-${part.path}`,
-    onchange: () => build.restructure((p) => setAt(p, part.path, box.checked ? part.make(p) : undefined)),
+    onchange: () => build.restructure((p) => setAt(p, part.path, box.checked ? copy(build.fresh(part.path)) : undefined)),
   });
   box.checked = there;
   return h("fieldset", { class: "part" }, h("legend", {}, h("label", {}, box, ` ${part.title}`)),

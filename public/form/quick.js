@@ -1,50 +1,34 @@
 // The quick row: height, driver length and hand of whoever just walked in.
 // Typing applies by itself; Enter or the button at once.
 import { $, debounce } from "../app/dom.js";
-import { findVisitor, VISITOR, VISITOR_CLUB } from "../app/edits.js";
+import { findVisitor, removeVisitor, setVisitor, VISITOR, VISITOR_CLUB } from "../app/edits.js";
 
 const LIVE_MS = 250;
 
-/**
- * createQuick({parse(text), apply({height, length, hand}), remove()}): parse
- * resolves to {metres} or {error}; apply resolves once the answer is there.
- */
-export function createQuick({ parse, apply, remove }) {
+export function createQuick(state) {
   const form = $("#quick");
   const fields = { height: $("#quick-height"), club: $("#quick-club") };
   const removeButton = $("#quick-remove");
-  let round = 0;
 
   function fail(input, message) {
     $(`#${input.id}-error`).textContent = message;
     if (message) input.setAttribute("aria-invalid", "true");
     else input.removeAttribute("aria-invalid");
   }
-
-  async function read(input) {
-    const text = input.value.trim();
-    if (text === "") {
-      fail(input, "");
-      return { metres: 0 };
-    }
-    const reply = await parse(text);
-    fail(input, reply.error?.message ?? "");
-    return reply;
+  function clearErrors() {
+    for (const input of Object.values(fields)) fail(input, "");
   }
 
-  async function run(asked) {
+  function run(asked) {
     live.cancel();
-    const mine = ++round;
-    const [height, club] = await Promise.all([read(fields.height), read(fields.club)]);
-    if (mine !== round || height.error || club.error) return;
-    if (!height.metres) {
-      if (asked) {
-        fail(fields.height, "Type a height first, such as 6'2\" or 188 cm.");
-        fields.height.focus();
-      }
-      return;
+    const height = fields.height.value.trim();
+    if (height) {
+      const visitor = { height, length: fields.club.value.trim(), hand: new FormData(form).get("quick-hand") };
+      state.edit((plan) => setVisitor(plan, visitor), "", { player: VISITOR, club: "", tee: "" });
+    } else if (asked) {
+      fail(fields.height, "Type a height first, such as 6'2\" or 188 cm.");
+      fields.height.focus();
     }
-    apply({ height: height.metres, length: club.metres, hand: new FormData(form).get("quick-hand") });
   }
 
   const live = debounce(() => run(false), LIVE_MS);
@@ -55,37 +39,32 @@ export function createQuick({ parse, apply, remove }) {
   form.addEventListener("input", live);
   removeButton.addEventListener("click", () => {
     live.cancel();
-    round++;
-    for (const input of Object.values(fields)) {
-      input.value = "";
-      fail(input, "");
-    }
-    remove();
+    for (const input of Object.values(fields)) input.value = "";
+    clearErrors();
+    state.edit(removeVisitor);
     fields.height.focus();
   });
 
-  return {
-    /** Shows the visitor of a plan that was loaded, undone or redone. */
-    async render(plan, labels) {
-      const visitor = findVisitor(plan);
-      removeButton.hidden = !visitor;
-      if (form.contains(document.activeElement) && visitor) return;
-      const own = visitor && plan.clubs.find((c) => c.name === VISITOR_CLUB);
-      const [[height], [length]] = await Promise.all([labels([visitor?.height ?? 0]), labels([own?.length ?? 0], "short")]);
-      if (visitor) fields.height.value = height;
-      if (own) fields.club.value = length;
-      if (visitor) form.elements["quick-hand"].value = visitor.hand === "left" ? "left" : "right";
-    },
+  /** Shows the visitor of a plan that was loaded, undone or redone. */
+  function render() {
+    clearErrors();
+    const visitor = findVisitor(state.draft);
+    removeButton.hidden = !visitor;
+    if (!visitor || form.contains(document.activeElement)) return;
+    const written = (list, name, key) => state.answer.figures.fields[`${list}[${state.draft[list].findIndex((one) => one.name === name)}].${key}`];
+    fields.height.value = written("players", VISITOR, "height");
+    fields.club.value = written("clubs", VISITOR_CLUB, "length") ?? fields.club.value;
+    form.elements["quick-hand"].value = visitor.hand === "left" ? "left" : "right";
+  }
 
-    /** Puts a solver's sentence beside the quick row when it is about the visitor. */
-    fail(path, message, plan) {
-      const [, list, index, key] = /^(\w+)\[(\d+)\]\.(\w+)/.exec(path) ?? [];
-      const name = plan?.[list]?.[index]?.name;
-      if (list === "players" && name === VISITOR && key === "height") fail(fields.height, message);
-      else if (list === "clubs" && name === VISITOR_CLUB && key === "length") fail(fields.club, message);
-    },
-    clearErrors() {
-      for (const input of Object.values(fields)) fail(input, "");
-    },
-  };
+  /** Puts a solver's sentence beside the quick row when it is about the visitor. */
+  function refuse() {
+    clearErrors();
+    const [, list, index, key] = /^(\w+)\[(\d+)\]\.(\w+)/.exec(state.refusal.field ?? "") ?? [];
+    const name = state.draft[list]?.[index]?.name;
+    if (list === "players" && name === VISITOR && key === "height") fail(fields.height, state.refusal.message);
+    else if (list === "clubs" && name === VISITOR_CLUB && key === "length") fail(fields.club, state.refusal.message);
+  }
+
+  state.onAnswered(render, refuse);
 }

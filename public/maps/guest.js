@@ -1,6 +1,6 @@
 // What a guest is shown before the swing: one sentence, large, and where to
 // stand. It fills the screen; Escape, Back and its button close it.
-import { h, s, icon } from "../app/dom.js";
+import { active, h, s, icon } from "../app/dom.js";
 
 const WIDEST = 640; // px, the drawing's own
 const ROUND = 60; // px of the window that it leaves free
@@ -9,7 +9,7 @@ const LETTERS = 520; // px: on a narrower drawing letters stand for the readings
 const LETTER = "ABCDEFGH";
 
 export function showGuest(mark, size) {
-  const back = document.activeElement;
+  const back = active();
   const title = h("h2", { id: "guest-title" }, mark.player, h("span", { class: "quiet" }, `, ${mark.club}`));
   const dialog = h("dialog", { id: "guest", "aria-labelledby": "guest-title", "aria-describedby": "guest-sentence" },
     h("div", { class: "guest-head" }, title, h("div", { class: "guest-buttons" },

@@ -1,18 +1,17 @@
 // Where everybody stands: what to tape to the floor, and the guest's own view.
-import { $, h, icon, debounce } from "../app/dom.js";
+import { $, active, h, icon, debounce, whenSeen } from "../app/dom.js";
 import { showGuest, tapes } from "./guest.js";
 
 const PAUSE_MS = 400;
 
 /**
- * createMarks({ask()}). Hook for tests, read-only: data-busy of #marks, once it
- * was seen, is "yes" until the marks are those of the plan shown.
+ * ask() resolves to the marks of the plan shown. Hook for tests, read-only:
+ * data-busy of #marks, once it was seen, is "yes" until they are there.
  */
-export function createMarks({ ask }) {
+export function createMarks(state, ask) {
   const section = $("#marks");
   const chosen = new Map(); // player and tee → club
   let answer = null;
-  let seen = false; // they are worked out once somebody comes to them
 
   const run = debounce(async () => {
     const reply = await ask();
@@ -32,7 +31,7 @@ export function createMarks({ ask }) {
       const who = JSON.stringify([mark.player, mark.tee]);
       cards.set(who, [...(cards.get(who) ?? []), mark]);
     }
-    const focused = document.activeElement?.dataset?.mark;
+    const focused = active()?.dataset?.mark;
     const tees = new Set(answer.marks.map((mark) => mark.tee)).size > 1;
     $("#marks-list").replaceChildren(...[...cards].map(([who, list], i) => card(who, list, tees, i)));
     if (focused) $(`#marks-list [data-mark="${CSS.escape(focused)}"]`)?.focus();
@@ -50,18 +49,9 @@ export function createMarks({ ask }) {
       h("button", { type: "button", "data-mark": `guest ${who}`, onclick: () => showGuest(mark, answer.size) }, `Show this to ${mark.player}`));
   }
 
-  function update() {
-    if (!seen) return;
+  // They are worked out once somebody comes to them.
+  whenSeen(section, { rootMargin: "50%" }, () => state.onAnswered(() => {
     section.dataset.busy = "yes";
     run();
-  }
-  const watch = new IntersectionObserver((entries) => {
-    if (!entries.some((entry) => entry.isIntersecting)) return;
-    watch.disconnect();
-    seen = true;
-    update();
-  }, { rootMargin: "50%" });
-  watch.observe(section);
-
-  return { update };
+  }));
 }

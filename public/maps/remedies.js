@@ -1,9 +1,9 @@
 // What would make the check clear, as buttons that make the change. It is worked
 // out when somebody asks for it: it takes a second or two.
-import { $, h, setText } from "../app/dom.js";
+import { $, asSentence, h, setText } from "../app/dom.js";
 
-/** createRemedies({ask(kind), apply(edits)}): kind is "remedies" or "limits". */
-export function createRemedies({ ask, apply }) {
+/** ask(request) asks the solver of the maps about the plan shown. */
+export function createRemedies(state, ask) {
   const list = h("div", { class: "map-buttons" });
   const note = h("p", { class: "hint", role: "status" });
   const start = h("button", { type: "button" }, "Work out what would do");
@@ -18,7 +18,7 @@ export function createRemedies({ ask, apply }) {
     start.disabled = true;
     const found = [];
     for (const kind of ["remedies", "limits"]) {
-      const reply = await ask(kind);
+      const reply = await ask({ kind, focus: state.focus });
       if (mine !== round) return;
       if (reply.error) {
         setText(note, `That could not be worked out: ${reply.error.message}.`);
@@ -43,18 +43,22 @@ export function createRemedies({ ask, apply }) {
     spare.replaceChildren(...(more.length ? [h("h4", {}, "How far it would still do"), h("div", { class: "map-buttons" }, ...more.map(button))] : []));
   }
 
+  async function apply(edits) {
+    const reply = await ask({ kind: "apply", edits });
+    if (reply.error) setText(note, `${asSentence(reply.error.message)} What was here is unchanged.`);
+    else state.open(reply.plan, "Done. Undo takes it back.");
+  }
+
+  /** A button that makes a change. */
   function button(change) {
     return h("button", { type: "button", class: "place", "data-kind": change.kind, onclick: () => apply(change.edits) }, change.text, h("span", { class: "quiet" }, change.after));
   }
 
-  return {
-    button,
-    /** The check is another one now. */
-    update() {
-      round++;
-      start.disabled = false;
-      clear();
-      setText(note, "");
-    },
-  };
+  state.onAnswered(() => { // the check is another one now
+    round++;
+    start.disabled = false;
+    clear();
+    setText(note, "");
+  });
+  return button;
 }

@@ -2,9 +2,9 @@
 // and the units stay.
 import { $, h } from "../app/dom.js";
 
-/** offerRooms({ask(), plan(), take(reply, said)}) fills the choice once the solver has sent the rooms. */
-export async function offerRooms({ ask, plan, take }) {
-  const { rooms } = await ask();
+/** Fills the choice once the solver has sent the rooms. */
+export async function offerRooms(state, solver) {
+  const { rooms } = await solver.ask({ kind: "rooms" });
   if (!rooms) return;
   const select = $("#rooms-select");
   select.append(...rooms.map((room, i) => h("option", { value: String(i) }, room.title)));
@@ -13,8 +13,8 @@ export async function offerRooms({ ask, plan, take }) {
     const room = rooms[Number(select.value)];
     if (select.value === "" || !room) return;
     select.value = "";
-    const { players, clubs, units, margin } = plan();
+    const { players, clubs, units, margin } = state.good;
     const anywhere = players.map(({ tees, ...player }) => player); // the tees are other ones
-    take({ plan: { ...room, players: anywhere, clubs, units, margin } }, `${room.title}, with your players and clubs. Undo returns to your room.`);
+    state.open({ ...room, players: anywhere, clubs, units, margin }, `${room.title}, with your players and clubs. Undo returns to your room.`);
   });
 }

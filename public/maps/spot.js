@@ -7,10 +7,10 @@ const WALLS = ["from the back wall", "from the right wall"];
 let serial = 0;
 
 /**
- * createSpot({name, units(), parse(text), move(x, y), commit()}): move is called
- * while the place changes, commit when it is let go.
+ * read(text) resolves to {metres} or {error}; move(x, y) is called while the place
+ * changes, commit() when it is let go.
  */
-export function createSpot({ name, units, parse, move, commit }) {
+export function createSpot(name, { units, read, move, commit }) {
   const id = `spot-${++serial}`;
   const at = [0, 0];
   const hint = h("p", { class: "hint", id: `${id}-hint` }, "Up and Down move it by the inch or the centimetre, with Shift by more.");
@@ -28,7 +28,7 @@ export function createSpot({ name, units, parse, move, commit }) {
       move(...at);
     });
     input.addEventListener("change", async () => {
-      const reply = await parse(input.value);
+      const reply = await read(input.value);
       error.textContent = reply.error?.message ?? "";
       input.toggleAttribute("aria-invalid", Boolean(reply.error));
       if (reply.error) return;

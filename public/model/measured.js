@@ -92,7 +92,10 @@ function cite({ cite: text, source }) {
   }, text);
 }
 
-/** The strip: the measured range, the family and its central swing on one scale. */
+/**
+ * The strip: the measured range, the family and its central swing on one scale.
+ * @param {{measured: number[], central: number, family: number[]}} at
+ */
 function drawn({ measured: [low, high], central, family: [least, most] }) {
   const LEAST = 2.4; // a single value still shows
   const span = (className, a, b, y, height) => s("rect", { class: className, x: Math.min(a, (a + b - LEAST) / 2), y, width: Math.max(b - a, LEAST), height });

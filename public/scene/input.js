@@ -48,11 +48,12 @@ export function watchInput(say) {
 
   let turning = null;
   addEventListener("pointerdown", (event) => {
+    const canvas = /** @type {any} */ (event.target);
     if (!onCanvas(event) || event.button !== 0 || turning) return;
     turning = { id: event.pointerId, x: event.clientX, y: event.clientY };
-    event.target.setPointerCapture(event.pointerId);
-    event.target.classList.add("is-turning");
-    event.target.focus({ preventScroll: true, focusVisible: false });
+    canvas.setPointerCapture(event.pointerId);
+    canvas.classList.add("is-turning");
+    canvas.focus({ preventScroll: true, focusVisible: false });
   });
   addEventListener("pointermove", (event) => {
     if (event.pointerId !== turning?.id) return;
@@ -63,7 +64,7 @@ export function watchInput(say) {
     say({ type: "orbit", yaw, pitch: event.pointerType === "touch" ? 0 : pitch });
   });
   for (const name of ["pointerup", "pointercancel"]) {
-    addEventListener(name, (event) => {
+    addEventListener(name, (/** @type {any} */ event) => {
       if (event.pointerId !== turning?.id) return;
       turning = null;
       document.querySelector("canvas")?.classList.remove("is-turning");

@@ -6,11 +6,11 @@ package stage
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"wideberth/internal/render/show"
 	"wideberth/internal/sim/geom"
-	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
@@ -153,7 +153,7 @@ func addStrikes(s *show.Show, place sweep.Placement, track *sweep.Track, room, m
 			})
 		}
 	}
-	order.Stable(s.Strikes, func(a, b show.Strike) int { return a.Frame - b.Frame })
+	slices.SortStableFunc(s.Strikes, func(a, b show.Strike) int { return a.Frame - b.Frame })
 }
 
 // normalAt is the unit normal of a surface's face nearest to a point on it.

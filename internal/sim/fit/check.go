@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"wideberth/internal/sim/geom"
-	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/r3"
 	"wideberth/internal/sim/sweep"
@@ -63,8 +62,8 @@ func worse(a, b string) string {
 	return a
 }
 
-// verdictOf returns the verdict for a clearance under a margin.
-func verdictOf(clearance, margin float64) string {
+// VerdictOf is the one rule: the verdict for a clearance (m) under a margin (m).
+func VerdictOf(clearance, margin float64) string {
 	switch {
 	case clearance < 0:
 		return Strikes
@@ -106,7 +105,7 @@ func (r *relatives) check(room room, margin float64) Check {
 	c.Tried = len(r.sample)
 	c.HitShare = float64(c.Hits) / float64(c.Tried)
 	c.HitError = shareError(c.Hits, c.Tried)
-	c.Verdict = verdictOf(c.Clearance, margin)
+	c.Verdict = VerdictOf(c.Clearance, margin)
 	c.Nearest = r.nearest(room, tightest, loosest)
 	c.Causes = r.causes(room.local[tightest])
 	return c
@@ -138,7 +137,7 @@ func (r *relatives) causes(s sweep.Surface) []Cause {
 			add(t, (at[2*t]-at[2*t+1])/2)
 		}
 	}
-	order.Stable(causes, func(x, y Cause) int { return cmp.Compare(math.Abs(y.Cost), math.Abs(x.Cost)) })
+	slices.SortStableFunc(causes, func(x, y Cause) int { return cmp.Compare(math.Abs(y.Cost), math.Abs(x.Cost)) })
 	return causes
 }
 

@@ -65,7 +65,7 @@ func (l *Lab) At(p plan.Plan, tee string, x, y float64) (Reading, error) {
 		t := f.tightest(at, math.Inf(1))
 		q := QuickCheck{
 			Player: c.player.Name, Club: c.club.Name,
-			Verdict: verdictOf(t.clearance, p.Margin), Clearance: t.clearance, Surface: t.surface,
+			Verdict: VerdictOf(t.clearance, p.Margin), Clearance: t.clearance, Surface: t.surface,
 			Cautious: slices.ContainsFunc(f.boxes, func(s sweep.Surface) bool { return s.Name == t.surface }),
 		}
 		r.Checks = append(r.Checks, q)

@@ -2,6 +2,7 @@ package fit
 
 import (
 	"bytes"
+	"encoding/json"
 	"flag"
 	"os"
 	"path/filepath"
@@ -39,7 +40,11 @@ func TestGoldenReports(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			got := append(jsontext.Indent(compact), '\n')
+			var pretty bytes.Buffer
+			if err := json.Indent(&pretty, compact, "", "  "); err != nil {
+				t.Fatal(err)
+			}
+			got := append(pretty.Bytes(), '\n')
 			file := filepath.Join("../../../testdata/reports", name+".json")
 			if *update {
 				if err := os.MkdirAll(filepath.Dir(file), 0o755); err != nil {

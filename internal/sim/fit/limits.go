@@ -121,7 +121,7 @@ func (q *question) largest(r Remedy, low, high, now float64, edits func(v float6
 	}
 	r.Value, r.Amount, r.Edits = best.value, best.value-now, edits(best.value)
 	r.Clearance = best.stand.exact(best.stand.at, math.Inf(1))
-	r.Verdict = verdictOf(r.Clearance, q.p.Margin)
+	r.Verdict = VerdictOf(r.Clearance, q.p.Margin)
 	// The others as they are, with the clubs they have now.
 	r.PlanClearance = r.Clearance
 	for k := range q.casts {
@@ -133,7 +133,7 @@ func (q *question) largest(r Remedy, low, high, now float64, edits func(v float6
 			}
 		}
 	}
-	r.PlanVerdict = verdictOf(r.PlanClearance, q.p.Margin)
+	r.PlanVerdict = VerdictOf(r.PlanClearance, q.p.Margin)
 	return &r
 }
 

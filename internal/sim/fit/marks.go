@@ -125,7 +125,7 @@ func (c *cast) mark(p plan.Plan, tee plan.Tee) Mark {
 		if s.Name == wall && s.Kind == sweep.Wall {
 			v := c.ramp(s).at(spot{tee.X, tee.Y})
 			k := indexOf(c.kin.dirs, at.Surface(s).Plane.N, func(n geom.Vec) geom.Vec { return n })
-			m.Behind = Behind{Wall: wall, Clearance: v, Typical: v - c.kin.least[k] + c.kin.central.least[k], Verdict: verdictOf(v, p.Margin)}
+			m.Behind = Behind{Wall: wall, Clearance: v, Typical: v - c.kin.least[k] + c.kin.central.least[k], Verdict: VerdictOf(v, p.Margin)}
 		}
 	}
 	return m

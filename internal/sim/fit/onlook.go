@@ -192,7 +192,7 @@ func seats(p plan.Plan, casts []cast, flying []cone, most float64) []SeatCheck {
 			c.Ball, c.From, c.Shot = d-ball.Radius-s.Radius, flying[which].player, flying[which].shot
 		}
 		c.Behind = p.Screen != nil && s.X+s.Radius > p.Screen.X
-		c.ClubVerdict, c.BallVerdict = verdictOf(c.Club, p.Margin), verdictOf(c.Ball, p.Margin)
+		c.ClubVerdict, c.BallVerdict = VerdictOf(c.Club, p.Margin), VerdictOf(c.Ball, p.Margin)
 		c.Verdict = worse(c.ClubVerdict, c.BallVerdict)
 		out = append(out, c)
 	}

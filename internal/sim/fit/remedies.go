@@ -109,7 +109,7 @@ func (q *question) verify(r Remedy, a after) *Remedy {
 	}
 	s := a.stand(q.asked.cast, q.asked.tee)
 	r.Clearance = s.exact(s.at, math.Inf(1))
-	r.Verdict = verdictOf(r.Clearance, q.p.Margin)
+	r.Verdict = VerdictOf(r.Clearance, q.p.Margin)
 	if r.Verdict != Clear {
 		return nil
 	}
@@ -123,7 +123,7 @@ func (q *question) verify(r Remedy, a after) *Remedy {
 			}
 		}
 	}
-	r.PlanVerdict = verdictOf(r.PlanClearance, q.p.Margin)
+	r.PlanVerdict = VerdictOf(r.PlanClearance, q.p.Margin)
 	return &r
 }
 

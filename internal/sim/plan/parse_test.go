@@ -42,10 +42,6 @@ func TestParseGoodFiles(t *testing.T) {
 			if err != nil || !reflect.DeepEqual(again, p) {
 				t.Errorf("Parse(p.JSON()) = %v, %v, want the same plan", again, err)
 			}
-			pretty, err := Parse(p.PrettyJSON())
-			if err != nil || !reflect.DeepEqual(pretty, p) {
-				t.Errorf("Parse(p.PrettyJSON()) = %v, %v, want the same plan", pretty, err)
-			}
 		})
 	}
 }
