@@ -10,13 +10,13 @@ import (
 
 // marksAnswer is where everybody stands, in a room of a size (m).
 type marksAnswer struct {
-	Size  [2]float64 `json:"size"`
-	Marks []mark     `json:"marks"`
+	Size  [2]float64  `json:"size"`
+	Marks []guestMark `json:"marks"`
 }
 
-// mark is one player with one club on one tee: what to tape to the floor, and
+// guestMark is one player with one club on one tee: what to tape to the floor, and
 // what to tell them.
-type mark struct {
+type guestMark struct {
 	Player   string     `json:"player"`
 	Club     string     `json:"club"`
 	Tee      string     `json:"tee"`
@@ -46,9 +46,9 @@ func (s *Solver) marks(p plan.Plan, w words) (any, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := marksAnswer{Size: [2]float64{p.Room.Length, p.Room.Width}, Marks: []mark{}}
+	out := marksAnswer{Size: [2]float64{p.Room.Length, p.Room.Width}, Marks: []guestMark{}}
 	for _, m := range list {
-		one := mark{Player: m.Player, Club: m.Club, Tee: m.Tee, Hand: m.Hand, Ball: m.Ball, Lead: m.Lead, Trail: m.Trail, Moved: w.moved(p, m)}
+		one := guestMark{Player: m.Player, Club: m.Club, Tee: m.Tee, Hand: m.Hand, Ball: m.Ball, Lead: m.Lead, Trail: m.Trail, Moved: w.moved(p, m)}
 		i := worstOf(r.Checks, Focus{m.Player, m.Club, m.Tee})
 		if i < 0 {
 			continue

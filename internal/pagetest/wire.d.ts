@@ -688,7 +688,7 @@ declare namespace Wire {
     label: string;
   }
 
-  interface AnswerMark {
+  interface GuestMark {
     player: string;
     club: string;
     tee: string;
@@ -705,7 +705,7 @@ declare namespace Wire {
 
   interface MarksAnswer {
     size: [number, number];
-    marks: AnswerMark[];
+    marks: GuestMark[];
   }
 
   interface RemediesAnswer {

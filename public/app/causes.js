@@ -4,7 +4,7 @@ import { $, h, s } from "./dom.js";
 import { named } from "../drawings/words.js";
 
 /** Shows what one ordinary step of each habit takes, or gives. */
-export function showCauses({ answer, check }) {
+export function showCauses(/** @type {State} */ { answer, check }) {
   const open = $("#sensitivity details")?.open ?? false;
   const { causes } = answer.figures;
   const longest = Math.max(...causes.map((c) => Math.abs(c.cost)));

@@ -4,7 +4,7 @@ import { $, active, h, icon, VERDICT_WORDS } from "./dom.js";
 const sameFocus = (a, b) => a.player === b.player && a.club === b.club && a.tee === b.tee;
 
 /** Shows the report's checks; a pressed cell is looked at. */
-export function showEveryone({ answer: { report, figures }, good: plan, focus, look }) {
+export function showEveryone(/** @type {State} */ { answer: { report, figures }, good: plan, focus, look }) {
   const cells = new Map(report.checks.map((c, i) => [key(c), { check: c, label: figures.checks[i] }]));
   const clubs = plan.clubs.map((c) => c.name).filter((name) => report.checks.some((c) => c.club === name));
   const tees = plan.tees.map((t) => t.name).filter((name) => report.checks.some((c) => c.tee === name));

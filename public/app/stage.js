@@ -5,7 +5,7 @@ import { $, h, setText, whenSeen } from "./dom.js";
 const PLAY_WORDS = { true: "Pause", false: "Play" };
 
 /** show(request) resolves to the bytes of what is looked at, or null when there is nothing newer. */
-export function createStage(state, show) {
+export function createStage(/** @type {State} */ state, show) {
   const holder = $("#stage-frame");
   const controls = $("#stage-controls");
   const scrub = $("#stage-scrub");

@@ -7,7 +7,7 @@ const FILE_LIMIT = 2e6; // bytes; a plan is a few thousand
  * open({linked, saved}, said) opens a plan by its text, none of both the demo;
  * say(sentence) tells of what went wrong.
  */
-export function createToolbar(state, { open, say }) {
+export function createToolbar(/** @type {State} */ state, { open, say }) {
   const { undo, redo } = state;
   $("#undo").addEventListener("click", undo);
   $("#redo").addEventListener("click", redo);

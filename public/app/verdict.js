@@ -6,7 +6,7 @@ const REACH = 1.0; // m: the longest tape drawn; farther surfaces are drawn torn
 const BELOW = 0.25; // m past the surface that still shows
 
 /** Shows the sentence of the focused check. */
-export function showVerdict({ check, answer, good, focus }) {
+export function showVerdict(/** @type {State} */ { check, answer, good, focus }) {
   const { sentences, report } = answer;
   const box = $("#verdict-box");
   const verdict = check?.verdict ?? "";
@@ -32,7 +32,7 @@ function keptTogether(sentence) {
 }
 
 /** The table of surfaces, nearest first. */
-export function showSurfaces({ answer, good }) {
+export function showSurfaces(/** @type {State} */ { answer, good }) {
   const rows = answer.figures.surfaces.map(({ name, clearance, verdict, label, typical }) => h("tr", { "data-verdict": verdict },
     h("th", { scope: "row" }, icon(verdict), " ", name, h("span", { class: "visually-hidden" }, `, ${VERDICT_WORDS[verdict].toLowerCase()}`)),
     h("td", { class: "bar" }, tapeBar(clearance, good.margin, verdict)),

@@ -11,7 +11,7 @@ import { mark, table } from "./table.js";
 
 const PAUSE_MS = 300; // without an edit, before the ball is asked for
 
-/** idle says that no verdict is under way. */
+/** @param {Shared} shared */
 export function createBall({ state, solver, drawings, idle }) {
   document.head.append(h("link", { rel: "stylesheet", href: "ball/ball.css" }));
   const section = $("#ball");
@@ -48,7 +48,7 @@ export function createBall({ state, solver, drawings, idle }) {
   state.onAnswered(update);
 }
 
-function render(answer) {
+function render(/** @type {Wire.BallAnswer} */ answer) {
   setText($("#ball-summary"), answer.summary);
   $("#ball-warning").replaceChildren(...(answer.warning ? [icon("tight"), ` ${answer.warning}`] : []));
   $("#ball-told").replaceChildren(...answer.sentences.map((line) => h("li", {}, line)));
@@ -62,7 +62,7 @@ function render(answer) {
 }
 
 /** Players down, clubs across, as in the table of clearances. */
-function firstTable(lines) {
+function firstTable(/** @type {Wire.BallRow[]} */ lines) {
   const clubs = [...new Set(lines.map((line) => line.club))];
   const tees = new Set(lines.map((line) => line.tee)).size > 1;
   const rows = new Map();
@@ -75,7 +75,7 @@ function firstTable(lines) {
     h("th", { scope: "row" }, ...head), ...clubs.map((club) => h("td", {}, ...firstCell(cells[club]))))), "first-table stack");
 }
 
-function firstCell(line) {
+function firstCell(/** @type {Wire.BallRow} */ line) {
   if (!line) return ["–"];
   return [
     h("div", { class: "first-met" }, mark(line.good, "good:", "not the screen:"), line.first),
@@ -84,12 +84,12 @@ function firstCell(line) {
   ];
 }
 
-function mishits(lines, { player, club }) {
+function mishits(/** @type {Wire.BallMishit[]} */ lines, { player, club }) {
   return [table(`Named mishits, ${player} with the ${club}`, ["Mishit", "Where it goes", "Coming back"],
     lines.map((line) => h("tr", {}, h("th", { scope: "row" }, line.name), h("td", {}, line.goes), h("td", {}, line.back || "–"))), "mishits stack")];
 }
 
-function rebounds(lines, { player, club }) {
+function rebounds(/** @type {Wire.BallRebound[]} */ lines, { player, club }) {
   if (lines.length === 0) return [];
   return [h("h3", {}, "What comes back"),
     table(`The well-struck ball of ${player} with the ${club}, off whatever hangs there`, ["Off", "Least", "Likely", "Most"],
@@ -103,7 +103,7 @@ function pads(lines) {
     lines.length === 0 ? h("p", {}, "No bare hard surface was met.") : h("ul", { class: "detail" }, ...lines.map((line) => h("li", {}, line)))];
 }
 
-function assumed(lines) {
+function assumed(/** @type {Wire.Assumption[]} */ lines) {
   return h("details", {}, h("summary", {}, h("h3", {}, "What these figures rest on")),
     h("ul", { class: "assumed" }, ...lines.map(({ text, status }) => h("li", {}, text, " ", h("span", { class: "status" }, status)))));
 }

@@ -8,7 +8,7 @@ const [FULL, NARROW] = [460, 320]; // px of its width; narrow on a phone, so tha
 const phone = matchMedia("(max-width: 34rem)");
 const PAD = { left: 46, right: 14, top: 14, bottom: 40 };
 
-export function renderEnclosure(e) {
+export function renderEnclosure(/** @type {Wire.BallEnclosure} */ e) {
   if (!e) return [h("p", {}, "The plan has no screen. Add one under the numbers, and the depth of its returns is worked out here.")];
   const [lead, ...rest] = e.sentences;
   return [
@@ -39,14 +39,14 @@ function launch(lines) {
         h("td", { class: "fig" }, line.own), h("td", { class: "fig" }, line.screen), h("td", { class: "fig" }, line.spare || "–"), h("td", {}, line.next)))));
 }
 
-function numbers({ curve }) {
+function numbers(/** @type {Wire.BallEnclosure} */ { curve }) {
   return h("details", {}, h("summary", {}, "The curve's numbers"),
     table("Share of ordinary balls that pass in front of a return, for whoever misses most", ["Depth", "Past the sides", "Over the top"],
       curve.map((at) => h("tr", {}, h("th", { scope: "row", class: "fig" }, at.label), h("td", { class: "fig" }, at.sideLabel), h("td", { class: "fig" }, at.topLabel))), ""));
 }
 
 /** Depth across, share missed upward; the plan's own depths as uprights. */
-function chart(e) {
+function chart(/** @type {Wire.BallEnclosure} */ e) {
   const WIDE = phone.matches ? NARROW : FULL;
   const last = e.curve[e.curve.length - 1];
   const deep = Math.max(last.depth, e.side.have, e.top.have, 0.1) * 1.04;

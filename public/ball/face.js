@@ -5,7 +5,7 @@ import { $, s, setText } from "../app/dom.js";
 const MARGIN = 14; // px of paper
 const WIDEST = 640; // px
 
-export function drawFace(figure, { screen, outcome, summary }) {
+export function drawFace(figure, /** @type {Wire.BallAnswer} */ { screen, outcome, summary }) {
   const holder = $(".drawing", figure);
   if (!screen) {
     holder.replaceChildren();

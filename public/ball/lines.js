@@ -45,7 +45,7 @@ export function createBallLines(lay) {
   };
 }
 
-function drawLine({ club, kind, label, points }, map, taken) {
+function drawLine(/** @type {Wire.BallPath} */ { club, kind, label, points }, map, taken) {
   const at = points.map(([a, b]) => [map.px(a), map.py(b)]);
   const path = s("path", { class: `ball-${kind}`, d: at.map(([x, y], i) => `${i ? "L" : "M"}${x.toFixed(1)} ${y.toFixed(1)}`).join("") });
   const [x, y] = at[at.length - 1];

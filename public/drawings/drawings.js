@@ -10,7 +10,7 @@ const NARROWEST = 220; // px: a column still wide enough for the reading
 const HATCH_STEP = 9; // px between hatch lines
 
 /** Draws all views into their figures, at one scale where they stand side by side. */
-export function createDrawings(state) {
+export function createDrawings(/** @type {State} */ state) {
   let last = null;
   let overlay = () => null; // (view name, map) → more lines over the drawing, or null
   let floor = null; // draws the maps and handles of the plan
@@ -23,7 +23,7 @@ export function createDrawings(state) {
   });
   observer.observe($("#drawings"));
 
-  function render({ answer: { flat, figures }, good, focus, check }) {
+  function render(/** @type {State} */ { answer: { flat, figures }, good, focus, check }) {
     const { "room.length": length, "room.width": width, "room.height": height } = figures.fields;
     const dims = { length, width, height };
     last = { flat, dims, words: describeViews(flat, dims, focus, check) };
@@ -52,7 +52,7 @@ export function createDrawings(state) {
   };
 }
 
-function draw({ flat, dims, words }, overlay, floor) {
+function draw(/** @type {{flat: Wire.Flat, dims: any, words: any}} */ { flat, dims, words }, overlay, floor) {
   setColumns(flat);
   for (const name of NAMES) {
     const view = flat?.[name];
@@ -76,7 +76,7 @@ function setColumns({ plan, face }) {
 }
 
 /** Maps the view's room coordinates to paper; the end view has left on the left. */
-function mapping(name, view, width) {
+export function mapping(name, /** @type {Wire.View} */ view, width) {
   const [across, up] = view.size;
   const scale = (width - 2 * MARGIN) / across;
   const px = (v) => MARGIN + (name === "face" ? across - v : v) * scale;
@@ -84,7 +84,7 @@ function mapping(name, view, width) {
   return { scale, px, py, x: (p) => (p - MARGIN) / scale, y: (p) => up - (p - MARGIN) / scale, length: across, across: up, width, height: up * scale + 2 * MARGIN };
 }
 
-function drawView(name, view, dims, words, width, overlay, floor) {
+function drawView(name, /** @type {Wire.View} */ view, dims, words, width, overlay, floor) {
   const map = mapping(name, view, width);
   const path = (points, closed) => points.map(([a, b], i) => `${i ? "L" : "M"}${map.px(a).toFixed(1)} ${map.py(b).toFixed(1)}`).join("") + (closed ? "Z" : "");
   const hatch = `hatch-${name}`;
@@ -113,13 +113,13 @@ function drawView(name, view, dims, words, width, overlay, floor) {
 }
 
 /** Points of the golfer, the club and the place names, for the reading to keep clear of. */
-function busyPoints(figure, map) {
+function busyPoints(/** @type {Wire.Limb[]} */ figure, map) {
   const placeName = [map.width - MARGIN - 20, MARGIN - 12];
   return [placeName].concat(figure.flatMap(({ a, b }) => [0, 0.25, 0.5, 0.75, 1].map((k) => [map.px(a[0] + k * (b[0] - a[0])), map.py(a[1] + k * (b[1] - a[1]))])));
 }
 
 /** A jointed limb: an inked outline under a graphite core, both round-ended. */
-function drawCapsule({ part, a, b, r }, map) {
+function drawCapsule(/** @type {Wire.Limb} */ { part, a, b, r }, map) {
   const across = Math.max(2 * r * map.scale, part === "shaft" ? 1.6 : 3);
   const ends = { x1: map.px(a[0]), y1: map.py(a[1]), x2: map.px(b[0]), y2: map.py(b[1]) };
   const kind = /^(shaft|grip|clubhead)$/.test(part) ? part : "limb";
@@ -128,7 +128,7 @@ function drawCapsule({ part, a, b, r }, map) {
     s("line", { class: "core", ...ends, "stroke-width": across }));
 }
 
-function drawMark({ name, at }, map) {
+function drawMark(/** @type {Wire.Mark} */ { name, at }, map) {
   const [x, y] = [map.px(at[0]), map.py(at[1])];
   if (name === "ball") return s("circle", { class: "mark-ball", cx: x, cy: y, r: 4 }, s("title", {}, "ball"));
   return s("g", { class: "mark-cross" }, s("path", { d: `M${x - 5} ${y}H${x + 5}M${x} ${y - 5}V${y + 5}` }), s("title", {}, name));

@@ -12,7 +12,7 @@ const GLYPH = 7.6; // px a character of the plate's face takes, at most
  * Draws tape = {a, b, label, verdict, surface}; a is on the club. busy lists the
  * points of the paper that the reading should leave free.
  */
-export function drawTape({ a, b, label, verdict, surface }, map, busy) {
+export function drawTape(/** @type {Wire.Tape} */ { a, b, label, verdict, surface }, map, busy) {
   const [ax, ay, bx, by] = [map.px(a[0]), map.py(a[1]), map.px(b[0]), map.py(b[1])];
   const long = Math.hypot(bx - ax, by - ay);
   const [ux, uy] = long > 0.5 ? [(bx - ax) / long, (by - ay) / long] : [0, -1];

@@ -6,7 +6,7 @@ const VIEWS = { plan: "Plan from above", side: "Side elevation from the right wa
 export const named = (surface) => (surface.includes(",") ? `“${surface}”` : surface);
 
 /** {plan, side, face}: one or two sentences each. */
-export function describeViews(flat, { length, width, height }, { player, club, tee }, check) {
+export function describeViews(/** @type {Wire.Flat} */ flat, { length, width, height }, { player, club, tee }, /** @type {Wire.Check} */ check) {
   const sizes = { plan: `${length} by ${width}`, side: `${length} long, ${height} high`, face: `${width} wide, ${height} high` };
   const who = `${player} with the ${club}${tee ? ` at the ${/tee$/i.test(tee) ? tee : `${tee} tee`}` : ""}`;
   return Object.fromEntries(Object.keys(VIEWS).map((name) => {
@@ -18,7 +18,7 @@ export function describeViews(flat, { length, width, height }, { player, club, t
 }
 
 /** The title block of the sheet: what is drawn, and for whom. */
-export function titleBlock(plan, { player, club, tee }, check) {
+export function titleBlock(plan, { player, club, tee }, /** @type {Wire.Check} */ check) {
   return [
     ["Room", plan.title || "no name yet"],
     ["Player", player],

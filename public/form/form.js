@@ -9,7 +9,7 @@ import { createTyping } from "./typing.js";
 /**
  * @param {HTMLElement} root
  * @param {Wire.Card[]} cards
- * @param state the page's
+ * @param {State} state
  */
 export function createForm(root, cards, state) {
   let fields = [];
@@ -88,6 +88,7 @@ export function createForm(root, cards, state) {
   state.onAnswered(render, refuse);
 }
 
+/** @param {Wire.Card} card */
 function buildCard(card, plan, build) {
   const body = h("fieldset", { class: "card-body" }, h("legend", { class: "visually-hidden" }, card.title));
   if (card.fields) body.append(h("div", { class: "fields" }, ...card.fields.map((spec) => build.field(spec, ""))));
@@ -98,7 +99,7 @@ function buildCard(card, plan, build) {
 }
 
 /** What decides which rows and boxes exist. */
-function shapeOf(cards, plan) {
+function shapeOf(/** @type {Wire.Card[]} */ cards, plan) {
   const counts = cards.flatMap((c) => [
     ...(c.lists ?? []).map((l) => (valueAt(plan, l.path) ?? []).length),
     ...(c.parts ?? []).map((p) => Boolean(valueAt(plan, p.path))),

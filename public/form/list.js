@@ -19,9 +19,10 @@ export function buildList(list, plan, build) {
     rows.length ? h("ol", { class: "rows" }, ...rows) : h("p", { class: "hint" }, "None."), add);
 }
 
-/** The path of the first field of a list's last row. */
+/** The path of the first field of a list's last row. @param {Wire.List} list */
 const lastOf = (list) => (plan) => `${list.path}[${valueAt(plan, list.path).length - 1}].${list.fields[0].path}`;
 
+/** @param {Wire.List} list */
 function buildRow(list, item, i, plan, build) {
   const base = `${list.path}[${i}]`;
   const name = item.name || `${list.one} ${i + 1}`;
@@ -37,17 +38,20 @@ function buildRow(list, item, i, plan, build) {
   const row = h("fieldset", { class: "row" },
     h("legend", {}, `${list.one.replace(/^./, (c) => c.toUpperCase())} ${i + 1}`),
     h("div", { class: "fields" }, ...list.fields.map((spec) => build.field(spec, base))));
-  if (list.more || list.members) {
+  if (list.more) {
     row.append(h("details", { class: "more", "data-key": `more-${base}` },
       h("summary", {}, list.more.title),
       h("div", { class: "fields" }, ...list.more.fields.map((spec) => build.field(spec, base))),
-      ...list.members.map((m) => buildMembers(m, base, plan, build))));
+      ...list.more.members.map((m) => buildMembers(m, base, plan, build))));
   }
   row.append(h("div", { class: "row-buttons" }, duplicate || null, remove));
   return h("li", {}, row);
 }
 
-/** Check boxes for which clubs or tees a player uses; all ticked is stored as none named. */
+/**
+ * Check boxes for which clubs or tees a player uses; all ticked is stored as none named.
+ * @param {Wire.Member} member
+ */
 function buildMembers(member, base, plan, build) {
   const names = plan[member.from].map((item) => item.name);
   const path = `${base}.${member.path}`;

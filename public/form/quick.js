@@ -5,7 +5,7 @@ import { findVisitor, removeVisitor, setVisitor, VISITOR, VISITOR_CLUB } from ".
 
 const LIVE_MS = 250;
 
-export function createQuick(state) {
+export function createQuick(/** @type {State} */ state) {
   const form = $("#quick");
   const fields = { height: $("#quick-height"), club: $("#quick-club") };
   const removeButton = $("#quick-remove");

@@ -10,7 +10,7 @@ const USUAL_OF_KIND = ["length", "lie", "loft", "ball"]; // what a club's kind s
  * Returns changed(field, settled) for the form. Figures apply while they are
  * typed, as text that the solver reads; names once they are left.
  */
-export function createTyping(state, tidy) {
+export function createTyping(/** @type {State} */ state, tidy) {
   const later = debounce(apply, LIVE_MS);
 
   function apply(field) {

@@ -8,7 +8,7 @@ const MARGIN = 30;
 const LETTERS = 520; // px: on a narrower drawing letters stand for the readings
 const LETTER = "ABCDEFGH";
 
-export function showGuest(mark, size) {
+export function showGuest(/** @type {Wire.GuestMark} */ mark, size) {
   const back = active();
   const title = h("h2", { id: "guest-title" }, mark.player, h("span", { class: "quiet" }, `, ${mark.club}`));
   const dialog = h("dialog", { id: "guest", "aria-labelledby": "guest-title", "aria-describedby": "guest-sentence" },
@@ -46,7 +46,7 @@ export function showGuest(mark, size) {
 }
 
 /** The room from above with ball, feet and tapes. */
-function drawing(mark, [length, width]) {
+function drawing(/** @type {Wire.GuestMark} */ mark, [length, width]) {
   const wide = Math.min(WIDEST, Math.max(innerWidth - ROUND, 260)); // so that its readings stay large on a phone
   const scale = (wide - 2 * MARGIN) / length;
   const px = (x) => MARGIN + x * scale;
@@ -80,7 +80,7 @@ function tapeLabel({ a, b, to }, label, px, py) {
 }
 
 /** The distances to measure; keyed puts the drawing's letters before them. */
-export function tapes(mark, keyed = false) {
+export function tapes(/** @type {Wire.GuestMark} */ mark, keyed = false) {
   return h("dl", { class: "tapes" }, ...mark.tapes.flatMap((tape, i) => [
     h("dt", {}, keyed ? h("span", { class: "tape-letter", "aria-hidden": "true" }, LETTER[i]) : null, `${tape.from} to ${tape.to}`), h("dd", {}, tape.label)]));
 }

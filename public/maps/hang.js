@@ -3,7 +3,7 @@ import { h, setText } from "../app/dom.js";
 import { createSpot } from "./spot.js";
 import { floorTarget, pin } from "./layer.js";
 
-export function createHang(state, { ask, fieldsOf, speak, redraw, whose, verdicts, change }) {
+export function createHang(/** @type {State} */ state, { ask, fieldsOf, speak, redraw, whose, verdicts, change }) {
   let at = null; // [x, y] asked about
   const told = h("p", { class: "map-reading" });
   const things = h("ul", { class: "map-things" });

@@ -10,7 +10,7 @@ const HATCHES = { // name: size of the tile, px, and its lines
 };
 
 /** The map of a mode under the room's lines: a list of SVG elements. */
-export function mapUnder(mode, answer, map) {
+export function mapUnder(mode, /** @type {Wire.StandAnswer | Wire.HangAnswer | Wire.WatchAnswer | undefined} */ answer, /** @type {Paper} */ map) {
   if (!answer || mode === "swing") return [];
   const shapes = answer.shapes;
   const of = (name) => shapes.filter((one) => one.name === name).flatMap((one) => one.rings);

@@ -18,7 +18,7 @@ import { mapUnder } from "./layer.js";
 const PAUSE_MS = 250; // without an edit, before a map is asked for
 const SPEAK_MS = 700; // of stillness before a moved thing is spoken of
 
-/** solver is that of the verdict, which knows the swings already; idle says that no verdict is under way. */
+/** The solver that is shared is that of the verdict, which knows the swings already. @param {Shared} shared */
 export function createMaps({ state, solver, drawings, idle }) {
   document.head.append(h("link", { rel: "stylesheet", href: "maps/maps.css" }));
   const figure = $("#view-plan");

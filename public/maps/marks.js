@@ -8,7 +8,7 @@ const PAUSE_MS = 400;
  * ask() resolves to the marks of the plan shown. Hook for tests, read-only:
  * data-busy of #marks, once it was seen, is "yes" until they are there.
  */
-export function createMarks(state, ask) {
+export function createMarks(/** @type {State} */ state, ask) {
   const section = $("#marks");
   const chosen = new Map(); // player and tee → club
   let answer = null;

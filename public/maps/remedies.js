@@ -3,7 +3,7 @@
 import { $, asSentence, h, setText } from "../app/dom.js";
 
 /** ask(request) asks the solver of the maps about the plan shown. */
-export function createRemedies(state, ask) {
+export function createRemedies(/** @type {State} */ state, ask) {
   const list = h("div", { class: "map-buttons" });
   const note = h("p", { class: "hint", role: "status" });
   const start = h("button", { type: "button" }, "Work out what would do");

@@ -3,7 +3,7 @@
 import { $, h } from "../app/dom.js";
 
 /** Fills the choice once the solver has sent the rooms. */
-export async function offerRooms(state, solver) {
+export async function offerRooms(/** @type {State} */ state, /** @type {Solver} */ solver) {
   const { rooms } = await solver.ask({ kind: "rooms" });
   if (!rooms) return;
   const select = $("#rooms-select");

@@ -4,7 +4,7 @@ import { twoTees } from "../app/edits.js";
 import { createTee } from "./tee.js";
 import { pin } from "./layer.js";
 
-export function createStand(state, ctx) {
+export function createStand(/** @type {State} */ state, ctx) {
   const tee = createTee(state, ctx);
   const buttons = h("div", { class: "map-buttons" });
   const more = h("div", {});

@@ -9,11 +9,11 @@ const KEYS_MS = 600; // without a key before a tee that was moved by keys is let
 const toMillimetre = (v) => Math.round(v * 1000) / 1000;
 
 /** Puts the i-th tee or seat of the plan to a place. */
-export const put = (state, list, i, x, y) => state.edit(
+export const put = (/** @type {State} */ state, list, i, x, y) => state.edit(
   (plan) => Object.assign(plan[list][i], { x: toMillimetre(x), y: toMillimetre(y) }), `${list}[${i}]`);
 
 /** lead asks the solver of the verdict, which knows the swings already; speak tells of what stands still. */
-export function createTee(state, { lead, fieldsOf, speak, chosen }) {
+export function createTee(/** @type {State} */ state, { lead, fieldsOf, speak, chosen }) {
   let name = ""; // of the tee that moves
   let moving = null; // [x, y] of the tee on its way
   let mine = null; // its handle, drawn last

@@ -4,7 +4,7 @@ import { addRow } from "../app/edits.js";
 import { handle } from "./layer.js";
 import { put } from "./tee.js";
 
-export function createWatch(state, { verdicts }) {
+export function createWatch(/** @type {State} */ state, { verdicts }) {
   const seats = h("ul", { class: "map-things" });
   const add = () => state.edit((plan) => addRow(plan, "seats", state.answer.fresh.seats));
 

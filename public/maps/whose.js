@@ -2,7 +2,7 @@
 import { h } from "../app/dom.js";
 
 /** changed() is called when another is chosen. */
-export function createWhose(state, changed) {
+export function createWhose(/** @type {State} */ state, changed) {
   const player = h("select", { id: "map-player", onchange: choose });
   const club = h("select", { id: "map-club", onchange: choose });
 
