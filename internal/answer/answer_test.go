@@ -152,7 +152,7 @@ func TestOpen(t *testing.T) {
 		if err := json.Unmarshal(s.Handle([]byte(body)), &out); err != nil {
 			t.Fatal(err)
 		}
-		if p, err := plan.Parse(out.Plan); err != nil || !bytes.Equal(p.JSON(), plan.Demo().JSON()) {
+		if p, err := plan.Parse(out.Plan); err != nil || !bytes.Equal(p.Plan().JSON(), plan.Demo().JSON()) {
 			t.Errorf("%.40s: the demo does not come back as the demo: %v", body, err)
 		}
 		if out.Cards != nil {

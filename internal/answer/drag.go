@@ -35,18 +35,19 @@ const hollow = 0.05
 
 // drag serves a request of kind drag: the tee named in the focus, moved to x, y.
 func (s *Solver) drag(req request) (any, error) {
-	p, err := plan.FromTree(req.Plan)
+	doc, err := plan.FromTree(req.Plan)
 	if err != nil {
 		return nil, err
 	}
-	return s.reading(p, req.Focus.Tee, req.X, req.Y)
+	return s.reading(doc, req.Focus.Tee, req.X, req.Y)
 }
 
 // reading is what is known at once of a tee at x, y; it is held to the floor.
-func (s *Solver) reading(p plan.Plan, tee string, x, y float64) (dragAnswer, error) {
+func (s *Solver) reading(doc plan.Checked, tee string, x, y float64) (dragAnswer, error) {
+	p := doc.Plan()
 	const inch = 0.01 // m from a wall, the nearest that a tee is held
 	hold := func(v, most float64) float64 { return math.Round(min(max(v, inch), most-inch)*1000) / 1000 }
-	r, err := s.cache.lab.At(p, tee, hold(x, p.Room.Length), hold(y, p.Room.Width))
+	r, err := s.cache.lab.At(doc, tee, hold(x, p.Room.Length), hold(y, p.Room.Width))
 	if err != nil {
 		return dragAnswer{}, err
 	}
@@ -88,18 +89,19 @@ type hangAnswerAt struct {
 
 // hangAt serves a request of kind hangAt, for whom a request of kind maps is.
 func (s *Solver) hangAt(req request) (any, error) {
-	p, err := plan.FromTree(req.Plan)
+	doc, err := plan.FromTree(req.Plan)
 	if err != nil {
 		return nil, err
 	}
-	return s.spot(p, req)
+	return s.spot(doc, req)
 }
 
 // spot is how low a thing may hang over the place of a request.
-func (s *Solver) spot(p plan.Plan, req request) (hangAnswerAt, error) {
+func (s *Solver) spot(doc plan.Checked, req request) (hangAnswerAt, error) {
+	p := doc.Plan()
 	hold := func(v, most float64) float64 { return min(max(v, 0), most) }
 	players, clubs := chosen(p, req.Focus)
-	spot, err := s.cache.lab.HangAt(p, fit.HangOptions{Players: players, Clubs: clubs, Ball: true}, hold(req.X, p.Room.Length), hold(req.Y, p.Room.Width))
+	spot, err := s.cache.lab.HangAt(doc, fit.HangOptions{Players: players, Clubs: clubs, Ball: true}, hold(req.X, p.Room.Length), hold(req.Y, p.Room.Width))
 	if err != nil {
 		return hangAnswerAt{}, err
 	}

@@ -83,16 +83,17 @@ type seatWords struct {
 // mapsOf serves a request of kind maps, for everybody with every club or for the
 // player and the club in the focus.
 func (s *Solver) mapsOf(req request) (any, error) {
-	p, err := plan.FromTree(req.Plan)
+	doc, err := plan.FromTree(req.Plan)
 	if err != nil {
 		return nil, err
 	}
+	p := doc.Plan()
 	w := words{units: p.Units, margin: p.Margin}
 	lab := &s.cache.lab
 	players, clubs := chosen(p, req.Focus)
 	switch req.Of {
 	case ofStand:
-		m, err := lab.Stand(p, fit.StandOptions{Players: players, Clubs: clubs})
+		m, err := lab.Stand(doc, fit.StandOptions{Players: players, Clubs: clubs})
 		if err != nil {
 			return nil, err
 		}
@@ -101,24 +102,24 @@ func (s *Solver) mapsOf(req request) (any, error) {
 		if !ok {
 			tee = p.Tees[0]
 		}
-		out.Reading, err = s.reading(p, tee.Name, tee.X, tee.Y)
+		out.Reading, err = s.reading(doc, tee.Name, tee.X, tee.Y)
 		return out, err
 	case ofHang:
-		m, err := lab.Hang(p, fit.HangOptions{Players: players, Clubs: clubs, Ball: true})
+		m, err := lab.Hang(doc, fit.HangOptions{Players: players, Clubs: clubs, Ball: true})
 		if err != nil {
 			return nil, err
 		}
 		out := w.hang(p, &m)
-		out.Spot, err = s.spot(p, req)
+		out.Spot, err = s.spot(doc, req)
 		return out, err
 	case ofWatch:
-		m, err := lab.Onlookers(p, fit.OnlookOptions{Players: players, Clubs: clubs})
+		m, err := lab.Onlookers(doc, fit.OnlookOptions{Players: players, Clubs: clubs})
 		if err != nil {
 			return nil, err
 		}
 		return w.watch(&m), nil
 	case ofMarks:
-		return s.marks(p, w)
+		return s.marks(doc, w)
 	}
 	return nil, say.Errorf("a map of %q was asked for, which this program does not know: reload the page", clip(req.Of))
 }

@@ -37,12 +37,13 @@ type tapeText struct {
 	Label string `json:"label"`
 }
 
-func (s *Solver) marks(p plan.Plan, w words) (any, error) {
-	r, err := s.cache.report(p)
+func (s *Solver) marks(doc plan.Checked, w words) (any, error) {
+	p := doc.Plan()
+	r, err := s.cache.report(doc)
 	if err != nil {
 		return nil, err
 	}
-	list, err := s.cache.lab.Marks(p, "")
+	list, err := s.cache.lab.Marks(doc, "")
 	if err != nil {
 		return nil, err
 	}

@@ -28,7 +28,7 @@ type remedyText struct {
 // remedies serves requests of kind remedies, and of kind limits, which take
 // longer: a longest club and a tallest golfer.
 func (s *Solver) remedies(req request) (any, error) {
-	p, r, focus, _, err := s.check(req)
+	doc, r, focus, _, err := s.check(req)
 	if err != nil {
 		return nil, err
 	}
@@ -37,10 +37,11 @@ func (s *Solver) remedies(req request) (any, error) {
 	if req.Kind == "limits" {
 		solve = s.cache.lab.Limits
 	}
-	found, err := solve(p, c.Player, c.Club, c.Tee)
+	found, err := solve(doc, c.Player, c.Club, c.Tee)
 	if err != nil {
 		return nil, err
 	}
+	p := doc.Plan()
 	w := words{units: p.Units, margin: p.Margin}
 	out := remediesAnswer{Focus: Focus{c.Player, c.Club, c.Tee}, Remedies: []remedyText{}}
 	for _, one := range found {
@@ -51,17 +52,18 @@ func (s *Solver) remedies(req request) (any, error) {
 
 // apply serves a request of kind apply: the plan with edits made.
 func (s *Solver) apply(req request) (any, error) {
-	p, err := plan.FromTree(req.Plan)
+	doc, err := plan.FromTree(req.Plan)
 	if err != nil {
 		return nil, err
 	}
-	if p, err = fit.Apply(p, req.Edits); err != nil {
+	p, err := fit.Apply(doc.Plan(), req.Edits)
+	if err != nil {
 		return nil, err
 	}
-	if err := p.Validate(); err != nil {
+	if doc, err = plan.Check(p); err != nil {
 		return nil, err
 	}
-	return planAnswer{Plan: p}, nil
+	return planAnswer{Plan: doc.Plan()}, nil
 }
 
 func (w words) remedy(p plan.Plan, r fit.Remedy) remedyText {

@@ -41,11 +41,11 @@ func (s *Solver) solve(req request) (any, error) {
 	if err := form.Read(req.Plan); err != nil {
 		return nil, err
 	}
-	p, r, focus, worst, err := s.check(req)
+	doc, r, focus, worst, err := s.check(req)
 	if err != nil {
 		return nil, err
 	}
-	c := r.Checks[focus]
+	p, c := doc.Plan(), r.Checks[focus]
 	drawn, err := s.draw(p, c)
 	if err != nil {
 		return nil, err
@@ -60,11 +60,11 @@ func (s *Solver) solve(req request) (any, error) {
 
 // check reads the plan of a request and runs it, unless it was run before. It
 // returns the indices of the check that the request looks at and of the worst.
-func (s *Solver) check(req request) (p plan.Plan, r fit.Report, focus, worst int, err error) {
-	if p, err = plan.FromTree(req.Plan); err != nil {
+func (s *Solver) check(req request) (doc plan.Checked, r fit.Report, focus, worst int, err error) {
+	if doc, err = plan.FromTree(req.Plan); err != nil {
 		return
 	}
-	if r, err = s.cache.report(p); err != nil {
+	if r, err = s.cache.report(doc); err != nil {
 		return
 	}
 	if len(r.Checks) == 0 {
@@ -131,11 +131,11 @@ func (s *Solver) draw(p plan.Plan, c fit.Check) (flat.Flat, error) {
 
 // show makes the scene's bytes for the swing that decides a check.
 func (s *Solver) show(req request) ([]byte, error) {
-	p, r, focus, _, err := s.check(req)
+	doc, r, focus, _, err := s.check(req)
 	if err != nil {
 		return nil, err
 	}
-	c := r.Checks[focus]
+	p, c := doc.Plan(), r.Checks[focus]
 	who, err := castOf(p, c)
 	if err != nil {
 		return nil, err
@@ -205,8 +205,8 @@ const maxMotions = 64
 
 // report runs a plan, unless it last ran one that differs only in what no
 // clearance depends on.
-func (c *cache) report(p plan.Plan) (fit.Report, error) {
-	same := p
+func (c *cache) report(doc plan.Checked) (fit.Report, error) {
+	same := doc.Plan()
 	same.Title, same.Units, same.Seats, same.Sensor, same.Air = "", "", nil, nil, nil
 	key := string(same.JSON())
 	if key == "" {
@@ -216,7 +216,7 @@ func (c *cache) report(p plan.Plan) (fit.Report, error) {
 		return c.last, nil
 	}
 	c.lab.Brief = true // the page asks for remedies once the verdict stands
-	r, err := c.lab.Check(p)
+	r, err := c.lab.Check(doc)
 	if err != nil {
 		return fit.Report{}, err
 	}

@@ -73,7 +73,7 @@ func TestSolveHangsTogether(t *testing.T) {
 			t.Errorf("%s: tape %+v does not read %s of the report", name, v.Tape, tapeLabel(c.Clearance, p.Units))
 		}
 	}
-	if back, err := plan.Parse(out.Sparse); err != nil || !reflect.DeepEqual(back, out.Plan) {
+	if back, err := plan.Parse(out.Sparse); err != nil || !reflect.DeepEqual(back.Plan(), out.Plan) {
 		t.Errorf("what the link keeps does not lead back to the plan: %v", err)
 	}
 

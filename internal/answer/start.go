@@ -24,9 +24,10 @@ type startAnswer struct {
 // reported.
 func open(req request) planAnswer {
 	var out planAnswer
-	try := func(p plan.Plan, err error) bool {
+	try := func(c plan.Checked, err error) bool {
 		if err == nil {
-			out.Plan, out.Notes = p, p.Notes()
+			out.Plan = c.Plan()
+			out.Notes = out.Plan.Notes()
 			return true
 		}
 		if out.Error == nil {
@@ -36,17 +37,17 @@ func open(req request) planAnswer {
 		return false
 	}
 	if req.Linked != "" {
-		p, err := plan.Parse([]byte(req.Linked))
+		c, err := plan.Parse([]byte(req.Linked))
 		if err != nil {
 			err = say.Errorf("the link holds a plan that does not work: %w", err)
 		}
-		if try(p, err) {
+		if try(c, err) {
 			return out
 		}
 	}
 	if req.Saved != "" && try(plan.Parse([]byte(req.Saved))) {
 		return out
 	}
-	try(plan.Demo(), nil)
+	out.Plan = plan.Demo()
 	return out
 }

@@ -97,7 +97,7 @@ func TestShowReadsBack(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%s: %v", units, err)
 		}
-		if again := Show(q); !reflect.DeepEqual(again, shown) {
+		if again := Show(q.Plan()); !reflect.DeepEqual(again, shown) {
 			t.Errorf("%s: read back it shows\n%v\nwant\n%v", units, again, shown)
 		}
 	}

@@ -33,13 +33,8 @@ const (
 
 var errDamaged = errors.New("the link is damaged or cut short: ask for it again")
 
-// Encode writes a valid plan as a link.
-func Encode(p plan.Plan) (string, error) {
-	if err := p.Validate(); err != nil {
-		return "", err
-	}
-	return encode(p.Sparse().JSON())
-}
+// Encode writes a plan as a link.
+func Encode(c plan.Checked) (string, error) { return encode(c.Plan().Sparse().JSON()) }
 
 func encode(data []byte) (string, error) {
 	packed := bytes.NewBuffer(checksum(data))
@@ -57,26 +52,26 @@ func encode(data []byte) (string, error) {
 }
 
 // Decode reads a link, or any address that ends in one.
-func Decode(address string) (plan.Plan, error) {
+func Decode(address string) (plan.Checked, error) {
 	_, s, _ := strings.Cut(strings.TrimSpace(address), Prefix)
 	switch {
 	case s == "":
-		return plan.Plan{}, errors.New("the link holds no plan")
+		return plan.Checked{}, errors.New("the link holds no plan")
 	case len(s) > longest:
-		return plan.Plan{}, fmt.Errorf("the link is too long to hold a plan (%d characters)", len(s))
+		return plan.Checked{}, fmt.Errorf("the link is too long to hold a plan (%d characters)", len(s))
 	}
 	packed, err := base64.RawURLEncoding.Strict().DecodeString(s)
 	if err != nil || len(packed) < sumBytes {
-		return plan.Plan{}, errDamaged
+		return plan.Checked{}, errDamaged
 	}
 	rest := bytes.NewReader(packed[sumBytes:])
 	data, err := io.ReadAll(io.LimitReader(flate.NewReader(rest), most+1))
 	if err != nil || rest.Len() > 0 || len(data) > most || !bytes.Equal(checksum(data), packed[:sumBytes]) {
-		return plan.Plan{}, errDamaged
+		return plan.Checked{}, errDamaged
 	}
 	p, err := plan.Parse(data)
 	if err != nil {
-		return plan.Plan{}, fmt.Errorf("the link holds a plan that does not work: %w", err)
+		return plan.Checked{}, fmt.Errorf("the link holds a plan that does not work: %w", err)
 	}
 	return p, nil
 }

@@ -13,19 +13,15 @@ import (
 )
 
 // CheckPlan is Lab.Check for a single question.
-func CheckPlan(p plan.Plan) (Report, error) {
+func CheckPlan(given plan.Checked) (Report, error) {
 	var l Lab
-	return l.Check(p)
+	return l.Check(given)
 }
 
 // Check runs every player with each of their clubs on each of their tees and
-// reports the clearances. The plan is filled with defaults and validated first;
-// the error is the plan's own sentence. The same plan gives the same report.
-func (l *Lab) Check(p plan.Plan) (Report, error) {
-	p = p.WithDefaults()
-	if err := p.Validate(); err != nil {
-		return Report{}, err
-	}
+// reports the clearances. The same plan gives the same report.
+func (l *Lab) Check(given plan.Checked) (Report, error) {
+	p := given.Plan()
 	report := Report{Version: Version, Verdict: Clear}
 	surfaces := sweep.Surfaces(p)
 	for _, player := range p.Players {

@@ -26,13 +26,15 @@ func TestGoldenReports(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if plans[name], err = plan.Parse(data); err != nil {
+		c, err := plan.Parse(data)
+		if err != nil {
 			t.Fatal(err)
 		}
+		plans[name] = c.Plan()
 	}
 	for name, p := range plans {
 		t.Run(name, func(t *testing.T) {
-			report, err := CheckPlan(p)
+			report, err := CheckPlan(checked(p))
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -26,8 +26,8 @@ const modelled = 7
 // proportions, who clears with this club. It takes up to 16 times what a
 // newcomer takes. The names are as in Remedies. PlanClearance takes everybody
 // else with the clubs they have now, also when the changed club is theirs too.
-func (l *Lab) Limits(p plan.Plan, player, club, tee string) ([]Remedy, error) {
-	q, err := l.question(p, player, club, tee)
+func (l *Lab) Limits(given plan.Checked, player, club, tee string) ([]Remedy, error) {
+	q, err := l.question(given, player, club, tee)
 	if err != nil {
 		return nil, err
 	}

@@ -62,11 +62,8 @@ type Behind struct {
 // Marks returns the standing marks of every player (or of the one named) with
 // each of their clubs on each of their tees, in the order of a Report's checks.
 // The error is the plan's own sentence.
-func (l *Lab) Marks(p plan.Plan, player string) ([]Mark, error) {
-	p = p.WithDefaults()
-	if err := p.Validate(); err != nil {
-		return nil, err
-	}
+func (l *Lab) Marks(given plan.Checked, player string) ([]Mark, error) {
+	p := given.Plan()
 	var only []string
 	if player != "" {
 		if _, _, _, err := named(p, player, "", ""); err != nil {

@@ -75,11 +75,8 @@ type SeatCheck struct {
 
 // Onlookers draws where others may be while somebody plays, and checks the
 // plan's seats. The error is the plan's own sentence.
-func (l *Lab) Onlookers(p plan.Plan, o OnlookOptions) (OnlookMap, error) {
-	p = p.WithDefaults()
-	if err := p.Validate(); err != nil {
-		return OnlookMap{}, err
-	}
+func (l *Lab) Onlookers(given plan.Checked, o OnlookOptions) (OnlookMap, error) {
+	p := given.Plan()
 	casts, err := l.casts(p, o.Players, o.Clubs)
 	if err != nil {
 		return OnlookMap{}, err

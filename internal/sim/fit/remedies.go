@@ -15,8 +15,8 @@ import (
 // first the player has.
 //
 // The club and the golfer are in Limits, which takes longer.
-func (l *Lab) Remedies(p plan.Plan, player, club, tee string) ([]Remedy, error) {
-	q, err := l.question(p, player, club, tee)
+func (l *Lab) Remedies(given plan.Checked, player, club, tee string) ([]Remedy, error) {
+	q, err := l.question(given, player, club, tee)
 	if err != nil {
 		return nil, err
 	}
@@ -48,11 +48,8 @@ type question struct {
 	clear bool
 }
 
-func (l *Lab) question(p plan.Plan, player, club, tee string) (*question, error) {
-	p = p.WithDefaults()
-	if err := p.Validate(); err != nil {
-		return nil, err
-	}
+func (l *Lab) question(given plan.Checked, player, club, tee string) (*question, error) {
+	p := given.Plan()
 	pl, c, t, err := named(p, player, club, tee)
 	if err != nil {
 		return nil, err

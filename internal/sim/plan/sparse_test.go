@@ -18,7 +18,7 @@ func TestSparse(t *testing.T) {
 	for _, p := range plans {
 		t.Run(p.Title, func(t *testing.T) {
 			sparse := p.Sparse().JSON()
-			back, err := Parse(sparse)
+			back, err := parsed(sparse)
 			want := p.WithDefaults()
 			roundNumbers(reflect.ValueOf(&want))
 			if err != nil || !reflect.DeepEqual(back, want) {
