@@ -10,24 +10,12 @@ import (
 
 // dragAnswer is what is known at once of a tee that is being moved.
 type dragAnswer struct {
-	X        float64     `json:"x"` // m
-	Y        float64     `json:"y"`
-	Free     bool        `json:"free"` // a ball may lie there
-	Verdict  string      `json:"verdict"`
-	Sentence string      `json:"sentence"`
-	Place    string      `json:"place"`  // by tape
-	Labels   [2]string   `json:"labels"` // of x and y
-	Checks   []dragCheck `json:"checks"`
-}
-
-// dragCheck is one player with one club.
-type dragCheck struct {
-	Player    string  `json:"player"`
-	Club      string  `json:"club"`
-	Verdict   string  `json:"verdict"`
-	Clearance float64 `json:"clearance"` // m
-	Surface   string  `json:"surface"`
-	Label     string  `json:"label"`
+	X        float64   `json:"x"` // m
+	Y        float64   `json:"y"`
+	Free     bool      `json:"free"` // a ball may lie there
+	Verdict  string    `json:"verdict"`
+	Sentence string    `json:"sentence"`
+	Labels   [2]string `json:"labels"` // of x and y
 }
 
 // hollow (m) is how much a cautious reading near a box may be under the check's.
@@ -52,10 +40,9 @@ func (s *Solver) reading(doc plan.Checked, tee string, x, y float64) (dragAnswer
 		return dragAnswer{}, err
 	}
 	w := words{units: p.Units, margin: p.Margin}
-	out := dragAnswer{X: r.X, Y: r.Y, Free: r.Free, Verdict: r.Verdict, Place: w.where(r.X, r.Y), Labels: w.both(r.X, r.Y), Checks: []dragCheck{}}
+	out := dragAnswer{X: r.X, Y: r.Y, Free: r.Free, Verdict: r.Verdict, Labels: w.both(r.X, r.Y)}
 	worst := -1
 	for i, c := range r.Checks {
-		out.Checks = append(out.Checks, dragCheck{c.Player, c.Club, c.Verdict, c.Clearance, c.Surface, plan.LabelDown(c.Clearance, p.Units)})
 		if worst < 0 || c.Clearance < r.Checks[worst].Clearance {
 			worst = i
 		}
@@ -78,13 +65,11 @@ func (s *Solver) reading(doc plan.Checked, tee string, x, y float64) (dragAnswer
 
 // hangAnswerAt is how low a thing may hang over one place.
 type hangAnswerAt struct {
-	X       float64   `json:"x"`
-	Y       float64   `json:"y"`
-	Lowest  float64   `json:"lowest"` // m above the structural floor
-	Ceiling float64   `json:"ceiling"`
-	Text    string    `json:"text"`
-	Place   string    `json:"place"`
-	Labels  [2]string `json:"labels"`
+	X      float64   `json:"x"`
+	Y      float64   `json:"y"`
+	Lowest float64   `json:"lowest"` // m above the structural floor
+	Text   string    `json:"text"`
+	Labels [2]string `json:"labels"`
 }
 
 // hangAt serves a request of kind hangAt, for whom a request of kind maps is.
@@ -106,5 +91,5 @@ func (s *Solver) spot(doc plan.Checked, req request) (hangAnswerAt, error) {
 		return hangAnswerAt{}, err
 	}
 	w := words{units: p.Units, margin: p.Margin}
-	return hangAnswerAt{spot.X, spot.Y, spot.Lowest, spot.Ceiling, w.hangSpot(spot), w.where(spot.X, spot.Y), w.both(spot.X, spot.Y)}, nil
+	return hangAnswerAt{spot.X, spot.Y, spot.Lowest, w.hangSpot(spot), w.both(spot.X, spot.Y)}, nil
 }

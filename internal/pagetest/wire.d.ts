@@ -587,24 +587,13 @@ declare namespace Wire {
     rings: [number, number][][];
   }
 
-  interface DragCheck {
-    player: string;
-    club: string;
-    verdict: string;
-    clearance: number;
-    surface: string;
-    label: string;
-  }
-
   interface DragAnswer {
     x: number;
     y: number;
     free: boolean;
     verdict: string;
     sentence: string;
-    place: string;
     labels: [string, string];
-    checks: DragCheck[];
   }
 
   interface Place {
@@ -649,9 +638,7 @@ declare namespace Wire {
     x: number;
     y: number;
     lowest: number;
-    ceiling: number;
     text: string;
-    place: string;
     labels: [string, string];
   }
 
