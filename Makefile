@@ -48,8 +48,8 @@ page: ## The page's scripts: their types, also those of the wire, and their test
 unit: ## Unit, property, golden and example tests, the fuzz corpora, and distances against a physics library in Node
 	$(GO) test ./...
 
-wasmtest: ## The computation's tests again, compiled for the browser: same golden bytes
-	$(JS) $(GO) test -short -exec="$(JSEXEC)" ./internal/sim/...
+wasmtest: ## Reports, maps, marks and remedies again, compiled for the browser: the same golden bytes
+	$(JS) $(GO) test -run Golden -exec="$(JSEXEC)" ./internal/sim/fit ./internal/sim/ball
 
 size: ## Build both programs and hold what a visitor transfers to the budgets
 	$(GO) run ./internal/cli size -check

@@ -3,6 +3,7 @@
 package browsertest
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/chromedp/chromedp/kb"
@@ -15,6 +16,7 @@ var narrowest = size{"narrowest", 320, 640}
 // Tab goes through the whole page and out of it again, and shows where it is.
 // With the scene there, it passes that too.
 func TestKeyboardWalk(t *testing.T) {
+	t.Parallel()
 	tb := open(t, withGL, desktop)
 	tb.prefer("prefers-reduced-motion", "reduce") // no smooth scrolling: a focus is in view at once
 	tb.goTo("/")
@@ -78,7 +80,8 @@ func TestKeyboardWalk(t *testing.T) {
 // At 320 CSS pixels, which is also what four times zoom leaves of a desktop,
 // nothing needs scrolling sideways.
 func TestReflow(t *testing.T) {
-	tb := openPage(t, withGL, narrowest, "/")
+	t.Parallel()
+	tb := openPage(t, noGL, narrowest, "/")
 	if over := tb.sideways(); over > 0 {
 		t.Errorf("at 320 px the page is %d px too wide; the widest: %s", over, tb.widest())
 	}
@@ -95,7 +98,8 @@ func (tb *tab) widest() string {
 // Status messages are live regions from the start (WCAG 2.2, 4.1.3): a region
 // that comes together with its text is not announced.
 func TestLiveRegions(t *testing.T) {
-	tb := openPage(t, withGL, desktop, "/")
+	t.Parallel()
+	tb := openPage(t, noGL, desktop, "/")
 	raw := eval[string](tb, `fetch("/").then((r) => r.text())`)
 	live := eval[int](tb, `new DOMParser().parseFromString(`+quote(raw)+`, "text/html").querySelectorAll("#verdict[role=status]:empty, #notice[role=status]:empty").length`)
 	if live != 2 {
@@ -103,20 +107,57 @@ func TestLiveRegions(t *testing.T) {
 	}
 }
 
-// Nothing moves by itself for somebody who asked for less motion.
+// Nothing moves by itself for somebody who asked for less motion: the swing does
+// not start when its model is fetched, and another view is there at once. For
+// everybody else both move, so the test would see it if these did.
 func TestReducedMotion(t *testing.T) {
-	tb := open(t, withGL, desktop)
-	tb.prefer("prefers-reduced-motion", "reduce")
-	tb.goTo("/")
-	tb.ready()
-	tb.loadScene()
-	if got := tb.find("button", "Play").text(); got != "Play" {
-		t.Errorf("the button reads %q, want Play: nothing plays", got)
+	t.Parallel()
+	for _, tt := range []struct {
+		name, motion string
+		moves        bool
+	}{
+		{"less motion", "reduce", false},
+		{"motion", "no-preference", true},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			t.Parallel()
+			tb := open(t, withGL, phone)
+			tb.prefer("prefers-reduced-motion", tt.motion)
+			tb.goTo("/")
+			tb.ready()
+			eval[bool](tb, `(window.told = [], addEventListener("message", ({data}) => { if (data.type === "state") told.push(data); }), true)`)
+			tb.find("button", "Show the swing in 3D").click()
+			// What the scene is told it answers in turn: once it has gone a frame on
+			// and back, whatever started before has shown up.
+			tb.until("the scene", `told.length > 0`)
+			tb.step("One frame forward")
+			tb.step("One frame back")
+			if played := eval[bool](tb, `told.some((state) => state.playing)`); played != tt.moves {
+				t.Errorf("the swing started by itself: %t, want %t", played, tt.moves)
+			}
+			eval[bool](tb, `(told.length = 0, true)`)
+			tb.find("button", "From above").click()
+			tb.until("the view from above", `told.some((state) => state.view === "above")`)
+			tb.step("One frame forward")
+			tb.step("One frame back")
+			if glides := eval[int](tb, `new Set(told.filter((state) => state.view === "above").map((state) => state.pitch)).size`) > 1; glides != tt.moves {
+				t.Errorf("the view glided: %t, want %t", glides, tt.moves)
+			}
+		})
 	}
+}
+
+// step presses a button of the scene and waits until the scene says that it did.
+func (tb *tab) step(button string) {
+	tb.t.Helper()
+	seen := eval[int](tb, `told.length`)
+	tb.find("button", button).click()
+	tb.until(button, fmt.Sprintf(`told.length > %d`, seen))
 }
 
 // The dark scheme is the same page by lamplight: as legible.
 func TestDark(t *testing.T) {
+	t.Parallel()
 	tb := open(t, withGL, desktop)
 	tb.prefer("prefers-color-scheme", "dark")
 	tb.goTo("/")
