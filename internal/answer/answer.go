@@ -92,7 +92,7 @@ func (s *Solver) Show(body []byte) ([]byte, error) {
 			return nil, err
 		}
 		if req.Kind != "show" {
-			return nil, say.Errorf("the page asked to be shown %q, which this program does not know: reload the page", clip(req.Kind))
+			return nil, say.Errorf("the page asked to be shown %q, which this program does not know: reload the page", say.Clip(req.Kind))
 		}
 		return s.show(req)
 	})
@@ -176,7 +176,7 @@ func (s *Solver) serve(body []byte) (any, error) {
 	case "apply":
 		return s.apply(req)
 	}
-	return nil, say.Errorf("the page asked for %q, which this program does not know: reload the page", clip(req.Kind))
+	return nil, say.Errorf("the page asked for %q, which this program does not know: reload the page", say.Clip(req.Kind))
 }
 
 // problemOf finds the field that an error is about.
@@ -186,13 +186,4 @@ func problemOf(err error) Problem {
 		p.Field = field.Field
 	}
 	return p
-}
-
-// clip shortens text that came from outside, so that an error stays a sentence.
-func clip(s string) string {
-	const longest = 40
-	if r := []rune(s); len(r) > longest {
-		return string(r[:longest]) + "…"
-	}
-	return s
 }

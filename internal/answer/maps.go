@@ -121,7 +121,7 @@ func (s *Solver) mapsOf(req request) (any, error) {
 	case ofMarks:
 		return s.marks(doc, w)
 	}
-	return nil, say.Errorf("a map of %q was asked for, which this program does not know: reload the page", clip(req.Of))
+	return nil, say.Errorf("a map of %q was asked for, which this program does not know: reload the page", say.Clip(req.Of))
 }
 
 func raster(g *fit.Grid) flat.Raster {

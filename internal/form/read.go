@@ -50,7 +50,7 @@ func (f *Field) read(typed, units string) (float64, error) {
 	case f.Kind == Number:
 		v, err := strconv.ParseFloat(strings.Replace(typed, ",", ".", 1), 64)
 		if err != nil || math.IsNaN(v) || math.IsInf(v, 0) {
-			return 0, say.Errorf("%s: “%s” is not a number of %s", f.Label, clip(typed), f.Unit)
+			return 0, say.Errorf("%s: “%s” is not a number of %s", f.Label, say.Clip(typed), f.Unit)
 		}
 		return v, nil
 	case f.Form == "" || f.Form == Short:
@@ -58,15 +58,6 @@ func (f *Field) read(typed, units string) (float64, error) {
 		return math.Round(v*1e4) / 1e4, err // to 0.1 mm, as links keep it
 	}
 	return plan.ParseQuantity(f.Form, typed, units)
-}
-
-// clip shortens text that came from outside, so that an error stays a sentence.
-func clip(s string) string {
-	const longest = 40
-	if r := []rune(s); len(r) > longest {
-		return string(r[:longest]) + "…"
-	}
-	return s
 }
 
 // Show is what the fields of figures show for a plan, in its units: path to text.

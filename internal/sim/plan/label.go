@@ -7,6 +7,12 @@ import (
 	"wideberth/internal/sim/say"
 )
 
+// Units that people read and type in.
+const (
+	UnitsImperial = "imperial"
+	UnitsMetric   = "metric"
+)
+
 const (
 	eighthsPerFoot = 96
 	minus          = "−" // U+2212, which readers speak as "minus"

@@ -42,7 +42,7 @@ func ParseLength(text string, units string) (metres float64, err error) {
 		return 0, say.Errorf("no length given: type %s", goodLength(units))
 	}
 	if len(s) > mostTyped {
-		return 0, say.Errorf("%s is too long to be a length: type %s", strconv.Quote(clip(s)), goodLength(units))
+		return 0, say.Errorf("%s is too long to be a length: type %s", strconv.Quote(say.Clip(s)), goodLength(units))
 	}
 	s = plainText(s)
 	if strings.HasPrefix(s, "-") {

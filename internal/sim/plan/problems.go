@@ -197,9 +197,9 @@ func references(c *collector, field, who, kind string, list []string, known func
 		at := say.Sprintf("%s[%d]", field, i)
 		switch {
 		case !known(n):
-			c.addf(at, "%sthere is no %s called %s", who, kind, strconv.Quote(clip(n)))
+			c.addf(at, "%sthere is no %s called %s", who, kind, strconv.Quote(say.Clip(n)))
 		case used[n]:
-			c.addf(at, "%s%s %s is listed twice", who, kind, strconv.Quote(clip(n)))
+			c.addf(at, "%s%s %s is listed twice", who, kind, strconv.Quote(say.Clip(n)))
 		}
 		used[n] = true
 	}

@@ -26,9 +26,9 @@ func ParseQuantity(kind, text, units string) (float64, error) {
 	number, unit := splitUnit(text)
 	v, err := strconv.ParseFloat(strings.Replace(number, ",", ".", 1), 64)
 	if err != nil || math.IsInf(v, 0) {
-		return 0, say.Errorf("%q is not a %s: write it as %s", clip(text), kind, exampleOf(kind, units))
+		return 0, say.Errorf("%q is not a %s: write it as %s", say.Clip(text), kind, exampleOf(kind, units))
 	}
-	unknown := say.Errorf("%q has a unit that is not known here: write it as %s", clip(text), exampleOf(kind, units))
+	unknown := say.Errorf("%q has a unit that is not known here: write it as %s", say.Clip(text), exampleOf(kind, units))
 	metric := units == UnitsMetric
 	switch kind {
 	case Temperature:
