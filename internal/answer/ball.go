@@ -97,7 +97,7 @@ func (s *Solver) ball(req request) (any, error) {
 	if err != nil {
 		return nil, err
 	}
-	b := balls{words: words{units: p.Units, margin: p.Margin}, plan: p, scene: ball.NewScene(p), head: headSpeeds(r.Checks), who: who, rate: rate}
+	b := balls{words: wordsOf(p), plan: p, scene: ball.NewScene(p), head: headSpeeds(r.Checks), who: who, rate: rate}
 	return b.answer()
 }
 

@@ -39,7 +39,7 @@ func (s *Solver) reading(doc plan.Checked, tee string, x, y float64) (dragAnswer
 	if err != nil {
 		return dragAnswer{}, err
 	}
-	w := words{units: p.Units, margin: p.Margin}
+	w := wordsOf(p)
 	out := dragAnswer{X: r.X, Y: r.Y, Free: r.Free, Verdict: r.Verdict, Labels: w.both(r.X, r.Y)}
 	worst := -1
 	for i, c := range r.Checks {
@@ -90,6 +90,6 @@ func (s *Solver) spot(doc plan.Checked, req request) (hangAnswerAt, error) {
 	if err != nil {
 		return hangAnswerAt{}, err
 	}
-	w := words{units: p.Units, margin: p.Margin}
+	w := wordsOf(p)
 	return hangAnswerAt{spot.X, spot.Y, spot.Lowest, w.hangSpot(spot), w.both(spot.X, spot.Y)}, nil
 }

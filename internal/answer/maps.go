@@ -1,8 +1,6 @@
 package answer
 
 import (
-	"strings"
-
 	"wideberth/internal/render/flat"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
@@ -88,7 +86,7 @@ func (s *Solver) mapsOf(req request) (any, error) {
 		return nil, err
 	}
 	p := doc.Plan()
-	w := words{units: p.Units, margin: p.Margin}
+	w := wordsOf(p)
 	lab := &s.cache.lab
 	players, clubs := chosen(p, req.Focus)
 	switch req.Of {
@@ -97,7 +95,7 @@ func (s *Solver) mapsOf(req request) (any, error) {
 		if err != nil {
 			return nil, err
 		}
-		out := w.stand(p, &m, req.Focus.Player)
+		out := standOf(w, p, &m, req.Focus.Player)
 		tee, ok := p.Tee(req.Focus.Tee)
 		if !ok {
 			tee = p.Tees[0]
@@ -109,7 +107,7 @@ func (s *Solver) mapsOf(req request) (any, error) {
 		if err != nil {
 			return nil, err
 		}
-		out := w.hang(p, &m)
+		out := hangOf(w, p, &m)
 		out.Spot, err = s.spot(doc, req)
 		return out, err
 	case ofWatch:
@@ -117,7 +115,7 @@ func (s *Solver) mapsOf(req request) (any, error) {
 		if err != nil {
 			return nil, err
 		}
-		return w.watch(&m), nil
+		return watchOf(w, &m), nil
 	case ofMarks:
 		return s.marks(doc, w)
 	}
@@ -143,7 +141,7 @@ func chosen(p plan.Plan, f Focus) (players, clubs []string) {
 	return players, clubs
 }
 
-func (w words) stand(p plan.Plan, m *fit.StandMap, who string) standAnswer {
+func standOf(w words, p plan.Plan, m *fit.StandMap, who string) standAnswer {
 	if who == "" {
 		who = "everybody"
 	}
@@ -167,18 +165,18 @@ func (w words) stand(p plan.Plan, m *fit.StandMap, who string) standAnswer {
 	})})
 	out.Summary = w.bestPlace(m.Best, who)
 	if m.Best.Found {
-		b := w.place(who, m.Best)
+		b := placeOf(w, who, m.Best)
 		out.Best = &b
 	}
 	for _, q := range m.Players {
 		if q.Best.Found {
-			out.Players = append(out.Players, w.place(q.Player, q.Best))
+			out.Players = append(out.Players, placeOf(w, q.Player, q.Best))
 		}
 	}
 	if m.Sharing.Both && !m.Sharing.One {
 		for _, h := range m.Hands {
 			if h.Best.Found {
-				b := w.place(h.Hand+"-handers", h.Best)
+				b := placeOf(w, h.Hand+"-handers", h.Best)
 				b.Players = h.Players
 				out.Hands = append(out.Hands, b)
 			}
@@ -187,24 +185,11 @@ func (w words) stand(p plan.Plan, m *fit.StandMap, who string) standAnswer {
 	return out
 }
 
-func (w words) place(name string, b fit.Best) place {
+func placeOf(w words, name string, b fit.Best) place {
 	return place{Name: name, X: b.X, Y: b.Y, Verdict: b.Verdict, Text: w.bestFor(name, b)}
 }
 
-// levelStep is the spacing (m) of the levels on the map of what may hang.
-func (w words) levelStep() float64 {
-	if w.units == plan.UnitsMetric {
-		return 0.25
-	}
-	return plan.MetresPerFoot
-}
-
-// level writes a level: whole feet stand alone.
-func (w words) level(m float64) string {
-	return strings.TrimSuffix(plan.Label(m, w.units), " 0 in")
-}
-
-func (w words) hang(p plan.Plan, m *fit.HangMap) hangAnswer {
+func hangOf(w words, p plan.Plan, m *fit.HangMap) hangAnswer {
 	out := hangAnswer{Things: []thing{}}
 	r := raster(&m.Grid)
 	ceiling := make([]float64, len(m.Grid.Values))
@@ -236,14 +221,14 @@ func (w words) hang(p plan.Plan, m *fit.HangMap) hangAnswer {
 	for _, h := range m.Things {
 		t := thing{Name: h.Name, Verdict: h.Verdict, Text: w.hungThing(h), Remedies: []remedyText{}}
 		for _, r := range h.Remedies {
-			t.Remedies = append(t.Remedies, w.remedy(p, r))
+			t.Remedies = append(t.Remedies, remedyOf(w, p, r))
 		}
 		out.Things = append(out.Things, t)
 	}
 	return out
 }
 
-func (w words) watch(m *fit.OnlookMap) watchAnswer {
+func watchOf(w words, m *fit.OnlookMap) watchAnswer {
 	out := watchAnswer{Summary: w.watchSummary(m), Seats: []seatWords{}}
 	rings := make([][]flat.Point, len(m.Region.Rings))
 	for i, ring := range m.Region.Rings {

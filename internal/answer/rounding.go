@@ -62,3 +62,13 @@ func percentTenths(tenths float64) string {
 // floor and ceil forgive what arithmetic leaves over.
 func floor(v float64) float64 { return math.Floor(v + 1e-9) }
 func ceil(v float64) float64  { return math.Ceil(v-1e-9) + 0 } // + 0 turns -0 into 0
+
+// sizeDown and sizeUp write a place in a room, to a whole inch or centimetre: a
+// pad is not cut finer.
+func (w words) sizeDown(m float64) string {
+	return plan.Label(w.coarse()*floor(max(0, m)/w.coarse()), w.units)
+}
+
+func (w words) sizeUp(m float64) string {
+	return plan.Label(w.coarse()*ceil(max(0, m)/w.coarse()), w.units)
+}

@@ -52,7 +52,7 @@ func (s *Solver) solve(req request) (any, error) {
 	}
 	return solveAnswer{
 		Plan: p, Report: r, Focus: Focus{c.Player, c.Club, c.Tee},
-		Sentences: sentences(p, r, focus, worst),
+		Sentences: tell(p, r, focus, worst),
 		Flat:      drawn, Notes: notes(p, r),
 		Figures: figuresOf(p, r, c), Fresh: form.FreshFor(p), Sparse: p.Sparse(),
 	}, nil
