@@ -19,7 +19,7 @@ JS := GOOS=js GOARCH=wasm
 # room for a small environment only, so it gets just the search path.
 JSEXEC = env -i PATH=$$PATH $(shell $(GO) env GOROOT)/lib/wasm/go_js_wasm_exec
 
-.PHONY: help run build cli test lint unit wasmtest size compiled browser bench fuzz mutants shots deps clean
+.PHONY: help run build cli test lint page unit wasmtest size compiled browser bench fuzz mutants shots deps clean
 
 help: ## Print this list
 	@grep -hE '^[a-z]+:.*##' Makefile | sed -E 's/^([a-z]+):.*## /\1\t/' | expand -t 12
@@ -34,7 +34,7 @@ build: ## Build public/build with the best compression
 cli: ## Build the command line tool as bin/wideberth
 	$(GO) build -trimpath -o bin/wideberth ./internal/cli
 
-test: deps lint unit compiled browser ## Everything below, in this order
+test: deps lint page unit compiled browser ## Everything below, in this order
 
 lint: ## gofmt and go vet, for this machine and for the browser
 	@unformatted=$$(gofmt -l internal wasm); \
@@ -43,11 +43,15 @@ lint: ## gofmt and go vet, for this machine and for the browser
 	$(GO) vet -tags browser ./internal/browsertest
 	$(JS) $(GO) vet ./wasm/... ./internal/webbuild/empty
 
+page: ## The page's scripts: their types, also those of the wire, and their tests in Node
+	node_modules/.bin/tsc -p internal/pagetest
+	node --test internal/pagetest
+
 unit: ## Unit, property, golden and example tests, the fuzz corpora, and distances against a physics library in Node
 	$(GO) test ./...
 
-wasmtest: ## The computation's tests again, compiled for the browser: same golden bytes
-	$(JS) $(GO) test -short -exec="$(JSEXEC)" ./internal/sim/...
+wasmtest: ## Reports, maps, marks and remedies again, compiled for the browser: the same golden bytes
+	$(JS) $(GO) test -run Golden -exec="$(JSEXEC)" ./internal/sim/fit ./internal/sim/ball
 
 size: ## Build both programs and hold what a visitor transfers to the budgets
 	$(GO) run ./internal/cli size -check

@@ -4,15 +4,12 @@
 //
 // Requests are objects with a "kind":
 //
-//	start   link, saved            → plan, notes, error?
-//	demo                           → plan
-//	solve   plan, focus            → plan, report, focus, sentences, flat, link, notes
+//	start   linked, saved          → plan, notes, cards, error?
+//	open    linked, saved          → plan, notes, error?
+//	solve   plan, focus            → solveAnswer; figures of the plan may be as typed
 //	show    plan, focus            → bytes (Show only)
-//	length  text, units            → metres, label, other
-//	label   metres, units, form    → label
-//	labels  metres (a list), …     → labels
+//	length  text, units            → metres
 //	ball    plan, focus, catch     → what the ball meets, see ballAnswer
-//	quantity  of, text, units      → value, label
 //	rooms                          → rooms, plans to start from
 //	maps    plan, of, focus        → standAnswer, hangAnswer, watchAnswer or marksAnswer
 //	drag    plan, focus (tee), x, y → what is known at once of a moved tee
@@ -27,6 +24,7 @@ package answer
 import (
 	"errors"
 
+	"wideberth/internal/form"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/jsontext"
 	"wideberth/internal/sim/plan"
@@ -57,16 +55,14 @@ type failure struct {
 // request is any request; each kind reads its own fields.
 type request struct {
 	Kind   string  `json:"kind"`
-	Link   string  `json:"link"`
+	Linked string  `json:"linked"` // a plan's text, like Saved
 	Saved  string  `json:"saved"`
-	Plan   any     `json:"plan"` // as jsontext.Decode reads it, like Metres
+	Plan   any     `json:"plan"` // as jsontext.Decode reads it
 	Focus  Focus   `json:"focus"`
 	Text   string  `json:"text"`
-	Metres any     `json:"metres"`
 	Units  string  `json:"units"`
-	Form   string  `json:"form"`
 	Catch  float64 `json:"catch"` // share of balls to be caught
-	Of     string  `json:"of"`    // kind of a quantity or of a map
+	Of     string  `json:"of"`    // kind of a map
 	X      float64 `json:"x"`     // a place on the floor, m
 	Y      float64 `json:"y"`
 
@@ -96,7 +92,7 @@ func (s *Solver) Show(body []byte) ([]byte, error) {
 			return nil, err
 		}
 		if req.Kind != "show" {
-			return nil, say.Errorf("the page asked to be shown %q, which this program does not know: reload the page", clip(req.Kind))
+			return nil, say.Errorf("the page asked to be shown %q, which this program does not know: reload the page", say.Clip(req.Kind))
 		}
 		return s.show(req)
 	})
@@ -158,21 +154,15 @@ func (s *Solver) serve(body []byte) (any, error) {
 	}
 	switch req.Kind {
 	case "start":
-		return start(req), nil
-	case "demo":
-		return planAnswer{Plan: plan.Demo()}, nil
+		return startAnswer{open(req), form.Cards()}, nil
+	case "open":
+		return open(req), nil
 	case "solve":
 		return s.solve(req)
 	case "length":
 		return length(req)
-	case "label":
-		return label(req)
-	case "labels":
-		return labels(req)
 	case "ball":
 		return s.ball(req)
-	case "quantity":
-		return quantity(req)
 	case "rooms":
 		return rooms(), nil
 	case "maps":
@@ -186,7 +176,7 @@ func (s *Solver) serve(body []byte) (any, error) {
 	case "apply":
 		return s.apply(req)
 	}
-	return nil, say.Errorf("the page asked for %q, which this program does not know: reload the page", clip(req.Kind))
+	return nil, say.Errorf("the page asked for %q, which this program does not know: reload the page", say.Clip(req.Kind))
 }
 
 // problemOf finds the field that an error is about.
@@ -196,13 +186,4 @@ func problemOf(err error) Problem {
 		p.Field = field.Field
 	}
 	return p
-}
-
-// clip shortens text that came from outside, so that an error stays a sentence.
-func clip(s string) string {
-	const longest = 40
-	if r := []rune(s); len(r) > longest {
-		return string(r[:longest]) + "…"
-	}
-	return s
 }

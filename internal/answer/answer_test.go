@@ -55,17 +55,11 @@ func TestRefusals(t *testing.T) {
 		{"plan is text", `{"kind":"solve","plan":"room"}`, "must be an object", ""},
 		{"unknown field", `{"kind":"solve","plan":` + noRoom + `}`, "rooom", "rooom"},
 		{"a giant", `{"kind":"solve","plan":` + giant + `}`, "7.3", "players[1].height"},
-		{"height is text", `{"kind":"solve","plan":{"room":{"length":"long"}}}`, "must be a number", "room.length"},
-		{"no length", `{"kind":"length","text":"","units":"imperial"}`, "", ""},
+		{"height is text", `{"kind":"solve","plan":{"room":{"length":"long"}}}`, "cannot be read as a length", "room.length"},
+		{"typed height of a word", `{"kind":"solve","plan":` + strings.Replace(demo, `"height":1.92`, `"height":"tall"`, 1) + `}`, "tall", "players[1].height"},
+		{"typed height, but not in a show", `{"kind":"ball","plan":` + strings.Replace(demo, `"height":1.92`, `"height":"6'3"`, 1) + `}`, "must be a number", "players[1].height"},
+		{"no length", `{"kind":"length","text":"","units":"imperial"}`, "no length given", ""},
 		{"length is a word", `{"kind":"length","text":"tall","units":"imperial"}`, "tall", ""},
-		{"unknown units", `{"kind":"length","text":"5'","units":"cubits"}`, "cubits", "units"},
-		{"label of nothing", `{"kind":"label","units":"metric"}`, "without a number", ""},
-		{"label of a list", `{"kind":"label","metres":[1],"units":"metric"}`, "without a number", ""},
-		{"label of an overflow", `{"kind":"label","metres":1e999}`, "without a number", ""},
-		{"label in an unknown form", `{"kind":"label","metres":1,"form":"grand"}`, "grand", ""},
-		{"labels of a number", `{"kind":"labels","metres":1}`, "without a list", ""},
-		{"labels of words", `{"kind":"labels","metres":["a"]}`, "without a list", ""},
-		{"too many labels", `{"kind":"labels","metres":[1` + strings.Repeat(",1", maxLabels) + `]}`, "at once", ""},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -109,32 +103,28 @@ func TestStart(t *testing.T) {
 		p.Title = title
 		return p
 	}
-	link, err := named("linked").Link()
-	if err != nil {
-		t.Fatal(err)
-	}
+	linked := string(named("linked").JSON())
 	saved := string(named("saved").JSON())
 	odd := named("odd")
 	odd.Clubs = slices.Clone(odd.Clubs)
 	odd.Clubs[0].Length = 1.25
 	demo := plan.Demo().Title
 	cases := []struct {
-		name, link, saved, title string
-		fails, notes             bool
+		name, linked, saved, title string
+		fails, notes               bool
 	}{
 		{"nothing", "", "", demo, false, false},
-		{"link beats saved", link, saved, "linked", false, false},
+		{"linked beats saved", linked, saved, "linked", false, false},
 		{"saved beats demo", "", saved, "saved", false, false},
-		{"broken link falls back to saved", link[:len(link)-9], saved, "saved", true, false},
-		{"broken link falls back to demo", "#p=!!!", "", demo, true, false},
+		{"a bad link falls back to saved", linked[:len(linked)-9], saved, "saved", true, false},
+		{"a bad link falls back to demo", "{}", "", demo, true, false},
 		{"broken saved falls back to demo", "", "{", demo, true, false},
-		{"an anchor is no link", "#answer", saved, "saved", false, false},
 		{"an odd plan comes with notes", "", string(odd.JSON()), "odd", false, true},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
 			var s Solver
-			out := ask(t, &s, fmt.Sprintf(`{"kind":"start","link":%s,"saved":%s}`, quoted(c.link), quoted(c.saved)))
+			out := ask(t, &s, fmt.Sprintf(`{"kind":"start","linked":%s,"saved":%s}`, quoted(c.linked), quoted(c.saved)))
 			got, _ := out["plan"].(map[string]any)
 			if got["title"] != c.title {
 				t.Errorf("title = %v, want %s", got["title"], c.title)
@@ -145,36 +135,39 @@ func TestStart(t *testing.T) {
 			if _, noted := out["notes"]; noted != c.notes {
 				t.Errorf("notes = %v, want some: %v", out["notes"], c.notes)
 			}
+			if cards, _ := out["cards"].([]any); len(cards) < 8 {
+				t.Errorf("%d cards of the form, want them all", len(cards))
+			}
 		})
 	}
 }
 
-func TestDemo(t *testing.T) {
+func TestOpen(t *testing.T) {
 	var s Solver
-	var out struct{ Plan json.RawMessage }
-	if err := json.Unmarshal(s.Handle([]byte(`{"kind":"demo"}`)), &out); err != nil {
-		t.Fatal(err)
-	}
-	if p, err := plan.Parse(out.Plan); err != nil || !bytes.Equal(p.JSON(), plan.Demo().JSON()) {
-		t.Errorf("the demo does not come back as the demo: %v", err)
+	for _, body := range []string{`{"kind":"open"}`, `{"kind":"open","linked":` + quoted(string(plan.Demo().Sparse().JSON())) + `}`} {
+		var out struct {
+			Plan  json.RawMessage
+			Cards []any
+		}
+		if err := json.Unmarshal(s.Handle([]byte(body)), &out); err != nil {
+			t.Fatal(err)
+		}
+		if p, err := plan.Parse(out.Plan); err != nil || !bytes.Equal(p.Plan().JSON(), plan.Demo().JSON()) {
+			t.Errorf("%.40s: the demo does not come back as the demo: %v", body, err)
+		}
+		if out.Cards != nil {
+			t.Errorf("%.40s: the form came along again", body)
+		}
 	}
 }
 
-func TestLengthsAndLabels(t *testing.T) {
-	cases := []struct{ name, body, want string }{
-		{"feet and inches", `{"kind":"length","text":"5'11\"","units":"imperial"}`, `{"metres":1.8034,"label":"5 ft 11 in","other":"1.803 m"}`},
-		{"centimetres in an imperial plan", `{"kind":"length","text":"180 cm","units":"imperial"}`, `{"metres":1.8,"label":"5 ft 10 7/8 in","other":"1.800 m"}`},
-		{"inches in a metric plan", `{"kind":"length","text":"45.5 in","units":"metric"}`, `{"metres":1.1557,"label":"1.156 m","other":"3 ft 9 1/2 in"}`},
-		{"units left out", `{"kind":"length","text":"6 ft"}`, `{"metres":1.8288,"label":"6 ft 0 in","other":"1.829 m"}`},
-		{"label", `{"kind":"label","metres":1.8034,"units":"imperial"}`, `{"label":"5 ft 11 in"}`},
-		{"label, metric", `{"kind":"label","metres":0.1491,"units":"metric"}`, `{"label":"149 mm"}`},
-		{"short label", `{"kind":"label","metres":1.1557,"form":"short"}`, `{"label":"45 1/2 in"}`},
-		{"label rounded down", `{"kind":"label","metres":-0.042,"form":"down"}`, `{"label":"−1 3/4 in"}`},
-		{"label for the tape", `{"kind":"label","metres":0.1499,"form":"tape"}`, `{"label":"5 7/8 in · 149 mm"}`},
-		{"labels", `{"kind":"labels","metres":[0.1,null,2],"units":"metric"}`, `{"labels":["100 mm","","2.000 m"]}`},
-		{"no labels", `{"kind":"labels","metres":[],"units":"metric"}`, `{"labels":[]}`},
-	}
-	for _, c := range cases {
+func TestLength(t *testing.T) {
+	for _, c := range []struct{ name, body, want string }{
+		{"feet and inches", `{"kind":"length","text":"5'11\"","units":"imperial"}`, `{"metres":1.8034}`},
+		{"centimetres in an imperial plan", `{"kind":"length","text":"180 cm","units":"imperial"}`, `{"metres":1.8}`},
+		{"units left out", `{"kind":"length","text":"6 ft"}`, `{"metres":1.8288}`},
+		{"a bare number in a metric plan", `{"kind":"length","text":"180","units":"metric"}`, `{"metres":1.8}`},
+	} {
 		t.Run(c.name, func(t *testing.T) {
 			var s Solver
 			if got := string(s.Handle([]byte(c.body))); got != c.want {

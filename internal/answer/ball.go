@@ -88,15 +88,16 @@ func (s *Solver) ball(req request) (any, error) {
 	if !(rate >= 0.5 && rate <= 1) {
 		return nil, &plan.FieldError{Field: "catch", Message: say.Sprintf("a catch rate of %g is outside 0.5–1: that is the share of balls to be caught", rate)}
 	}
-	p, r, focus, _, err := s.check(req)
+	doc, r, focus, _, err := s.check(req)
 	if err != nil {
 		return nil, err
 	}
+	p := doc.Plan()
 	who, err := castOf(p, r.Checks[focus])
 	if err != nil {
 		return nil, err
 	}
-	b := balls{words: words{units: p.Units, margin: p.Margin}, plan: p, scene: ball.NewScene(p), head: headSpeeds(r.Checks), who: who, rate: rate}
+	b := balls{words: wordsOf(p), plan: p, scene: ball.NewScene(p), head: headSpeeds(r.Checks), who: who, rate: rate}
 	return b.answer()
 }
 

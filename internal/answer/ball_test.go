@@ -266,28 +266,3 @@ func TestBallLabelsNeverFlatter(t *testing.T) {
 		}
 	}
 }
-
-func TestQuantity(t *testing.T) {
-	for _, c := range []struct{ name, body, want string }{
-		{"mph", `{"kind":"quantity","of":"speed","text":"139","units":"imperial"}`, `{"value":62.139,"label":"139 mph"}`},
-		{"m/s in an imperial plan", `{"kind":"quantity","of":"speed","text":"62 m/s"}`, `{"value":62,"label":"138.7 mph"}`},
-		{"decimal comma", `{"kind":"quantity","of":"speed","text":"62,5","units":"metric"}`, `{"value":62.5,"label":"62.5 m/s"}`},
-		{"km/h", `{"kind":"quantity","of":"speed","text":"216 km/h","units":"metric"}`, `{"value":60,"label":"60 m/s"}`},
-		{"Fahrenheit", `{"kind":"quantity","of":"temperature","text":"50","units":"imperial"}`, `{"value":10,"label":"50 °F"}`},
-		{"frost", `{"kind":"quantity","of":"temperature","text":"-5 °C","units":"metric"}`, `{"value":-5,"label":"−5 °C"}`},
-		{"what a label says, read back", `{"kind":"quantity","of":"temperature","text":"−5 °C","units":"metric"}`, `{"value":-5,"label":"−5 °C"}`},
-		{"a mile up", `{"kind":"quantity","of":"altitude","text":"5,280 ft","units":"imperial"}`, `{"value":1609.3,"label":"5280 ft"}`},
-		{"altitude in metres", `{"kind":"quantity","of":"altitude","text":"300 m"}`, `{"value":300,"label":"984 ft"}`},
-		{"labels of speeds", `{"kind":"labels","metres":[62,null],"units":"imperial","form":"speed"}`, `{"labels":["138.7 mph",""]}`},
-		{"a word", `{"kind":"quantity","of":"speed","text":"fast"}`, `{"error":{"message":"\"fast\" is not a speed: write it as 139 mph"}}`},
-		{"a wrong unit", `{"kind":"quantity","of":"speed","text":"62 furlongs"}`, `{"error":{"message":"\"62 furlongs\" has a unit that is not known here: write it as 139 mph"}}`},
-		{"an unknown kind", `{"kind":"quantity","of":"mood","text":"1"}`, `{"error":{"message":"a quantity of the kind \"mood\" was asked for, which this program does not know: reload the page"}}`},
-	} {
-		t.Run(c.name, func(t *testing.T) {
-			var s Solver
-			if got := string(s.Handle([]byte(c.body))); got != c.want {
-				t.Errorf("Handle\n got %s\nwant %s", got, c.want)
-			}
-		})
-	}
-}

@@ -43,7 +43,7 @@ func (b *balls) assumed(pairs []ball.Pair, each int) []assumption {
 	if b.plan.Air != nil {
 		air = *b.plan.Air
 	}
-	add(statusYours, "air at %s and %s above sea level; the ball flies straight, its spin axis level.", temperatureLabel(air.Temperature, b.units), altitudeLabel(air.Altitude, b.units))
+	add(statusYours, "air at %s and %s above sea level; the ball flies straight, its spin axis level.", plan.LabelQuantity(plan.Temperature, air.Temperature, b.units), plan.LabelQuantity(plan.Altitude, air.Altitude, b.units))
 	add(statusAssumed, "hung cloth gives back 3 %% to 30 %% of a ball's speed, likely 10 %%; foam 10 %% to 50 %%; turf or mat 30 %% to 70 %%. No measured figure for cloth was found: try soft shots first.")
 	add(statusMemory, "a bare hard surface gives back 0.86 less 0.0029 for every m/s (Penner 2001), 0.15 less where boards give, 0.05 more for the doubt. Walls, ceiling, slopes, beams and hung things all count as bare and hard.")
 	if b.plan.Screen != nil {
@@ -111,7 +111,7 @@ func ballSize(units string) string {
 	if units == plan.UnitsMetric {
 		return say.Sprintf("%.2f mm", 1000*rules.BallDiameter)
 	}
-	return say.Sprintf("%.3f in", 12*rules.BallDiameter/metresPerFoot)
+	return say.Sprintf("%.3f in", rules.BallDiameter/plan.MetresPerInch)
 }
 
 // isUsual reports whether launch and spin of a club's ball are those of its kind.

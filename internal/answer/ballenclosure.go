@@ -1,8 +1,6 @@
 package answer
 
 import (
-	"math"
-
 	"wideberth/internal/sim/ball"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/say"
@@ -280,7 +278,3 @@ func degreesLabel(tenths float64) string {
 	}
 	return sign + say.Sprintf("%.1f°", tenths/10)
 }
-
-// floor and ceil forgive what arithmetic leaves over.
-func floor(v float64) float64 { return math.Floor(v + 1e-9) }
-func ceil(v float64) float64  { return math.Ceil(v-1e-9) + 0 } // + 0 turns -0 into 0

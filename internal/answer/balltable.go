@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"wideberth/internal/sim/ball"
-	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/say"
 )
 
@@ -157,16 +156,6 @@ func (b *balls) patch(p ball.Pad) string {
 		}
 	}
 	return ", " + list(parts)
-}
-
-// sizeDown and sizeUp write a place in a room, to a whole inch or centimetre: a
-// pad is not cut finer.
-func (w words) sizeDown(m float64) string {
-	return plan.Label(w.coarse()*floor(max(0, m)/w.coarse()), w.units)
-}
-
-func (w words) sizeUp(m float64) string {
-	return plan.Label(w.coarse()*ceil(max(0, m)/w.coarse()), w.units)
 }
 
 func lowerFirst(s string) string { return strings.ToLower(s[:1]) + s[1:] }

@@ -15,11 +15,10 @@ import (
 func TestBytesOfEncodingJSON(t *testing.T) {
 	demo := string(plan.Demo().JSON())
 	for _, body := range []string{
-		`{"kind":"start","link":"#p=!","saved":"{"}`,
-		`{"kind":"demo"}`,
+		`{"kind":"start","saved":"{"}`,
 		`{"kind":"solve","plan":` + demo + `}`,
 		`{"kind":"ball","plan":` + demo + `}`,
-		`{"kind":"labels","metres":[0.1,null,2],"units":"metric"}`,
+		`{"kind":"maps","of":"stand","plan":` + demo + `}`,
 	} {
 		var s Solver
 		v, err := s.serve([]byte(body))

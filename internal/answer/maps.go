@@ -1,8 +1,6 @@
 package answer
 
 import (
-	"strings"
-
 	"wideberth/internal/render/drawing"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
@@ -32,6 +30,7 @@ type standAnswer struct {
 	Limits  []string `json:"limits"` // what keeps a tee off parts of the floor
 	Shapes  []shape  `json:"shapes"` // strike, margin, comfort: at or above; barred: no tee may be here
 
+	Reading dragAnswer `json:"reading"`        // of the tee in the focus, where it is
 	Best    *place     `json:"best,omitempty"` // for everybody; without it no place is free
 	Players []place    `json:"players"`        // for each alone
 	Hands   []place    `json:"hands"`          // for each hand, where one tee does not serve both
@@ -53,6 +52,8 @@ type hangAnswer struct {
 	Summary string  `json:"summary"`
 	Shapes  []shape `json:"shapes"` // closed: nothing may hang; level: nothing lower than its label
 	Things  []thing `json:"things"`
+
+	Spot hangAnswerAt `json:"spot"` // over the place asked about
 }
 
 // thing is one hung thing, and what would help.
@@ -80,36 +81,45 @@ type seatWords struct {
 // mapsOf serves a request of kind maps, for everybody with every club or for the
 // player and the club in the focus.
 func (s *Solver) mapsOf(req request) (any, error) {
-	p, err := plan.FromTree(req.Plan)
+	doc, err := plan.FromTree(req.Plan)
 	if err != nil {
 		return nil, err
 	}
-	w := words{units: p.Units, margin: p.Margin}
+	p := doc.Plan()
+	w := wordsOf(p)
 	lab := &s.cache.lab
 	players, clubs := chosen(p, req.Focus)
 	switch req.Of {
 	case ofStand:
-		m, err := lab.Stand(p, fit.StandOptions{Players: players, Clubs: clubs})
+		m, err := lab.Stand(doc, fit.StandOptions{Players: players, Clubs: clubs})
 		if err != nil {
 			return nil, err
 		}
-		return w.stand(p, &m, req.Focus.Player), nil
+		out := standOf(w, p, &m, req.Focus.Player)
+		tee, ok := p.Tee(req.Focus.Tee)
+		if !ok {
+			tee = p.Tees[0]
+		}
+		out.Reading, err = s.reading(doc, tee.Name, tee.X, tee.Y)
+		return out, err
 	case ofHang:
-		m, err := lab.Hang(p, fit.HangOptions{Players: players, Clubs: clubs, Ball: true})
+		m, err := lab.Hang(doc, fit.HangOptions{Players: players, Clubs: clubs, Ball: true})
 		if err != nil {
 			return nil, err
 		}
-		return w.hang(p, &m), nil
+		out := hangOf(w, p, &m)
+		out.Spot, err = s.spot(doc, req)
+		return out, err
 	case ofWatch:
-		m, err := lab.Onlookers(p, fit.OnlookOptions{Players: players, Clubs: clubs})
+		m, err := lab.Onlookers(doc, fit.OnlookOptions{Players: players, Clubs: clubs})
 		if err != nil {
 			return nil, err
 		}
-		return w.watch(&m), nil
+		return watchOf(w, &m), nil
 	case ofMarks:
-		return s.marks(p, w)
+		return s.marks(doc, w)
 	}
-	return nil, say.Errorf("a map of %q was asked for, which this program does not know: reload the page", clip(req.Of))
+	return nil, say.Errorf("a map of %q was asked for, which this program does not know: reload the page", say.Clip(req.Of))
 }
 
 func raster(g *fit.Grid) drawing.Raster {
@@ -131,7 +141,7 @@ func chosen(p plan.Plan, f Focus) (players, clubs []string) {
 	return players, clubs
 }
 
-func (w words) stand(p plan.Plan, m *fit.StandMap, who string) standAnswer {
+func standOf(w words, p plan.Plan, m *fit.StandMap, who string) standAnswer {
 	if who == "" {
 		who = "everybody"
 	}
@@ -155,18 +165,18 @@ func (w words) stand(p plan.Plan, m *fit.StandMap, who string) standAnswer {
 	})})
 	out.Summary = w.bestPlace(m.Best, who)
 	if m.Best.Found {
-		b := w.place(who, m.Best)
+		b := placeOf(w, who, m.Best)
 		out.Best = &b
 	}
 	for _, q := range m.Players {
 		if q.Best.Found {
-			out.Players = append(out.Players, w.place(q.Player, q.Best))
+			out.Players = append(out.Players, placeOf(w, q.Player, q.Best))
 		}
 	}
 	if m.Sharing.Both && !m.Sharing.One {
 		for _, h := range m.Hands {
 			if h.Best.Found {
-				b := w.place(h.Hand+"-handers", h.Best)
+				b := placeOf(w, h.Hand+"-handers", h.Best)
 				b.Players = h.Players
 				out.Hands = append(out.Hands, b)
 			}
@@ -175,24 +185,11 @@ func (w words) stand(p plan.Plan, m *fit.StandMap, who string) standAnswer {
 	return out
 }
 
-func (w words) place(name string, b fit.Best) place {
+func placeOf(w words, name string, b fit.Best) place {
 	return place{Name: name, X: b.X, Y: b.Y, Verdict: b.Verdict, Text: w.bestFor(name, b)}
 }
 
-// levelStep is the spacing (m) of the levels on the map of what may hang.
-func (w words) levelStep() float64 {
-	if w.units == plan.UnitsMetric {
-		return 0.25
-	}
-	return metresPerFoot
-}
-
-// level writes a level: whole feet stand alone.
-func (w words) level(m float64) string {
-	return strings.TrimSuffix(plan.Label(m, w.units), " 0 in")
-}
-
-func (w words) hang(p plan.Plan, m *fit.HangMap) hangAnswer {
+func hangOf(w words, p plan.Plan, m *fit.HangMap) hangAnswer {
 	out := hangAnswer{Things: []thing{}}
 	r := raster(&m.Grid)
 	ceiling := make([]float64, len(m.Grid.Values))
@@ -224,14 +221,14 @@ func (w words) hang(p plan.Plan, m *fit.HangMap) hangAnswer {
 	for _, h := range m.Things {
 		t := thing{Name: h.Name, Verdict: h.Verdict, Text: w.hungThing(h), Remedies: []remedyText{}}
 		for _, r := range h.Remedies {
-			t.Remedies = append(t.Remedies, w.remedy(p, r))
+			t.Remedies = append(t.Remedies, remedyOf(w, p, r))
 		}
 		out.Things = append(out.Things, t)
 	}
 	return out
 }
 
-func (w words) watch(m *fit.OnlookMap) watchAnswer {
+func watchOf(w words, m *fit.OnlookMap) watchAnswer {
 	out := watchAnswer{Summary: w.watchSummary(m), Seats: []seatWords{}}
 	rings := make([][]drawing.Point, len(m.Region.Rings))
 	for i, ring := range m.Region.Rings {

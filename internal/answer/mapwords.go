@@ -1,6 +1,8 @@
 package answer
 
 import (
+	"strings"
+
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/say"
@@ -130,7 +132,7 @@ func (w words) watchSummary(m *fit.OnlookMap) string {
 	if m.Area <= 0 {
 		return "No part of the floor is out of reach of every club and every first-hand ball: others stay outside while somebody plays."
 	}
-	const footPerMetre = 1 / metresPerFoot
+	const footPerMetre = 1 / plan.MetresPerFoot
 	area := say.Sprintf("%.1f m²", floorTo(m.Area, 0.1))
 	if w.units != plan.UnitsMetric {
 		area = say.Sprintf("%.0f sq ft", floorTo(m.Area*footPerMetre*footPerMetre, 1))
@@ -174,4 +176,17 @@ func shotName(shot string) string {
 		return "an ordinary ball"
 	}
 	return "a ball off the " + shot
+}
+
+// levelStep is the spacing (m) of the levels on the map of what may hang.
+func (w words) levelStep() float64 {
+	if w.units == plan.UnitsMetric {
+		return 0.25
+	}
+	return plan.MetresPerFoot
+}
+
+// level writes a level: whole feet stand alone.
+func (w words) level(m float64) string {
+	return strings.TrimSuffix(plan.Label(m, w.units), " 0 in")
 }

@@ -1,22 +1,19 @@
 package answer
 
 import (
-	"math"
-
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
-	"wideberth/internal/sim/say"
 )
 
 // marksAnswer is where everybody stands, in a room of a size (m).
 type marksAnswer struct {
-	Size  [2]float64 `json:"size"`
-	Marks []mark     `json:"marks"`
+	Size  [2]float64  `json:"size"`
+	Marks []guestMark `json:"marks"`
 }
 
-// mark is one player with one club on one tee: what to tape to the floor, and
+// guestMark is one player with one club on one tee: what to tape to the floor, and
 // what to tell them.
-type mark struct {
+type guestMark struct {
 	Player   string     `json:"player"`
 	Club     string     `json:"club"`
 	Tee      string     `json:"tee"`
@@ -37,18 +34,19 @@ type tapeText struct {
 	Label string `json:"label"`
 }
 
-func (s *Solver) marks(p plan.Plan, w words) (any, error) {
-	r, err := s.cache.report(p)
+func (s *Solver) marks(doc plan.Checked, w words) (any, error) {
+	p := doc.Plan()
+	r, err := s.cache.report(doc)
 	if err != nil {
 		return nil, err
 	}
-	list, err := s.cache.lab.Marks(p, "")
+	list, err := s.cache.lab.Marks(doc, "")
 	if err != nil {
 		return nil, err
 	}
-	out := marksAnswer{Size: [2]float64{p.Room.Length, p.Room.Width}, Marks: []mark{}}
+	out := marksAnswer{Size: [2]float64{p.Room.Length, p.Room.Width}, Marks: []guestMark{}}
 	for _, m := range list {
-		one := mark{Player: m.Player, Club: m.Club, Tee: m.Tee, Hand: m.Hand, Ball: m.Ball, Lead: m.Lead, Trail: m.Trail, Moved: w.moved(p, m)}
+		one := guestMark{Player: m.Player, Club: m.Club, Tee: m.Tee, Hand: m.Hand, Ball: m.Ball, Lead: m.Lead, Trail: m.Trail, Moved: w.moved(p, m)}
 		i := worstOf(r.Checks, Focus{m.Player, m.Club, m.Tee})
 		if i < 0 {
 			continue
@@ -61,45 +59,4 @@ func (s *Solver) marks(p plan.Plan, w words) (any, error) {
 		out.Marks = append(out.Marks, one)
 	}
 	return out, nil
-}
-
-// guest is what a guest is told: the one sentence about the wall behind them,
-// and what comes nearer than it. It encourages nobody to a swing that strikes.
-func (w words) guest(m fit.Mark, c fit.Check) (sentence, more string) {
-	n := c.Nearest
-	if c.Verdict == fit.Strikes {
-		return say.Sprintf("Do not swing the %s here: %s can strike %s.", m.Club, part(n.Part), surface(n.Surface)),
-			say.Sprintf("The loosest swing goes %s past it %s.", w.past(c.Clearance), phase(n.Phase))
-	}
-	b := m.Behind
-	sentence = say.Sprintf("%s passes %s from the wall behind you, even on your loosest swing.", upperFirst(part(b.Part)), w.gap(b.Clearance))
-	if n.Surface != b.Wall && c.Clearance < b.Clearance {
-		more = say.Sprintf("Nearer is %s: %s %s passes it by %s.", surface(n.Surface), phase(n.Phase), part(n.Part), w.gap(c.Clearance))
-	}
-	if c.Verdict == fit.Tight {
-		if more != "" {
-			more += " "
-		}
-		more += "That is " + w.tighter(c.Clearance) + ": make the first swings slow."
-	}
-	return sentence, more
-}
-
-// moved says how far a mark is from the plan's first tee.
-func (w words) moved(p plan.Plan, m fit.Mark) string {
-	const nothing = 0.0005 // m
-	if m.Moved[2] < nothing || len(p.Tees) == 0 {
-		return ""
-	}
-	var ways []string
-	for k, towards := range [2][2]string{{"the target", "the back wall"}, {"the left wall", "the right wall"}} {
-		if d := m.Moved[k]; math.Abs(d) >= nothing {
-			way := towards[0]
-			if d < 0 {
-				way = towards[1]
-			}
-			ways = append(ways, say.Sprintf("%s towards %s", plan.LabelShort(math.Abs(d), w.units), way))
-		}
-	}
-	return say.Sprintf("The ball lies %s from the %s.", list(ways), teeName(p.Tees[0].Name))
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"wideberth/internal/form"
 	"wideberth/internal/render/drawing"
 	"wideberth/internal/render/scene/record"
 	"wideberth/internal/sim/fit"
@@ -30,38 +31,40 @@ type solveAnswer struct {
 	Focus     Focus       `json:"focus"`
 	Sentences Sentences   `json:"sentences"`
 	Flat      drawing.Set `json:"flat"`
-	Link      string      `json:"link"`
+	Figures   figures     `json:"figures"`
+	Fresh     form.Fresh  `json:"fresh"`
+	Sparse    plan.Plan   `json:"sparse"` // what a link keeps
 	Notes     []string    `json:"notes"`
 }
 
 func (s *Solver) solve(req request) (any, error) {
-	p, r, focus, worst, err := s.check(req)
+	if err := form.Read(req.Plan); err != nil {
+		return nil, err
+	}
+	doc, r, focus, worst, err := s.check(req)
 	if err != nil {
 		return nil, err
 	}
-	link, err := p.Link()
-	if err != nil {
-		return nil, err
-	}
-	c := r.Checks[focus]
+	p, c := doc.Plan(), r.Checks[focus]
 	drawn, err := s.draw(p, r, c)
 	if err != nil {
 		return nil, err
 	}
 	return solveAnswer{
 		Plan: p, Report: r, Focus: Focus{c.Player, c.Club, c.Tee},
-		Sentences: sentences(p, r, focus, worst),
-		Flat:      drawn, Link: link, Notes: notes(p, r),
+		Sentences: tell(p, r, focus, worst),
+		Flat:      drawn, Notes: notes(p, r),
+		Figures: figuresOf(p, r, c), Fresh: form.FreshFor(p), Sparse: p.Sparse(),
 	}, nil
 }
 
 // check reads the plan of a request and runs it, unless it was run before. It
 // returns the indices of the check that the request looks at and of the worst.
-func (s *Solver) check(req request) (p plan.Plan, r fit.Report, focus, worst int, err error) {
-	if p, err = plan.FromTree(req.Plan); err != nil {
+func (s *Solver) check(req request) (doc plan.Checked, r fit.Report, focus, worst int, err error) {
+	if doc, err = plan.FromTree(req.Plan); err != nil {
 		return
 	}
-	if r, err = s.cache.report(p); err != nil {
+	if r, err = s.cache.report(doc); err != nil {
 		return
 	}
 	if len(r.Checks) == 0 {
@@ -142,11 +145,11 @@ func firstTouch(c fit.Check) *record.Touch {
 
 // show makes the scene's bytes for the swing that decides a check.
 func (s *Solver) show(req request) ([]byte, error) {
-	p, r, focus, _, err := s.check(req)
+	doc, r, focus, _, err := s.check(req)
 	if err != nil {
 		return nil, err
 	}
-	c := r.Checks[focus]
+	p, c := doc.Plan(), r.Checks[focus]
 	who, err := castOf(p, c)
 	if err != nil {
 		return nil, err
@@ -218,8 +221,8 @@ const maxMotions = 64
 
 // report runs a plan, unless it last ran one that differs only in what no
 // clearance depends on.
-func (c *cache) report(p plan.Plan) (fit.Report, error) {
-	same := p
+func (c *cache) report(doc plan.Checked) (fit.Report, error) {
+	same := doc.Plan()
 	same.Title, same.Units, same.Seats, same.Sensor, same.Air = "", "", nil, nil, nil
 	key := string(same.JSON())
 	if key == "" {
@@ -229,7 +232,7 @@ func (c *cache) report(p plan.Plan) (fit.Report, error) {
 		return c.last, nil
 	}
 	c.lab.Brief = true // the page asks for remedies once the verdict stands
-	r, err := c.lab.Check(p)
+	r, err := c.lab.Check(doc)
 	if err != nil {
 		return fit.Report{}, err
 	}

@@ -1,9 +1,9 @@
 package answer
 
 import (
-	"strings"
-
+	"wideberth/internal/form"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/say"
 )
 
 // planAnswer is a plan to begin with. Error says why it is not the plan asked for.
@@ -13,14 +13,21 @@ type planAnswer struct {
 	Error *Problem  `json:"error,omitempty"`
 }
 
-// start picks the plan that the page begins with: the address's, else the one
-// saved from the last visit, else the demo. The first that is there but cannot
-// be used is reported. An address that ends in some other anchor holds no plan.
-func start(req request) planAnswer {
+// startAnswer is what a visit begins with: a plan, and the form to change it by.
+type startAnswer struct {
+	planAnswer
+	Cards []form.Card `json:"cards"`
+}
+
+// open picks a plan: the link's, else the one saved, else the demo. Both come as
+// the text of a plan, "" for none. The first that is there but cannot be used is
+// reported.
+func open(req request) planAnswer {
 	var out planAnswer
-	try := func(p plan.Plan, err error) bool {
+	try := func(c plan.Checked, err error) bool {
 		if err == nil {
-			out.Plan, out.Notes = p, p.Notes()
+			out.Plan = c.Plan()
+			out.Notes = out.Plan.Notes()
 			return true
 		}
 		if out.Error == nil {
@@ -29,12 +36,18 @@ func start(req request) planAnswer {
 		}
 		return false
 	}
-	if strings.HasPrefix(req.Link, "#p=") && try(plan.FromLink(req.Link)) {
-		return out
+	if req.Linked != "" {
+		c, err := plan.Parse([]byte(req.Linked))
+		if err != nil {
+			err = say.Errorf("the link holds a plan that does not work: %w", err)
+		}
+		if try(c, err) {
+			return out
+		}
 	}
 	if req.Saved != "" && try(plan.Parse([]byte(req.Saved))) {
 		return out
 	}
-	try(plan.Demo(), nil)
+	out.Plan = plan.Demo()
 	return out
 }

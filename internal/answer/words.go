@@ -26,11 +26,11 @@ const (
 	before  = "Before a real swing, rehearse it slowly with the club in the hands, have somebody watch the tight places, and put something soft on the surface that comes nearest."
 )
 
-// sentences puts the report into words. focus is the check that the page looks
+// tell puts the report into words. focus is the check that the page looks
 // at, worst the one that decides the plan.
-func sentences(p plan.Plan, r fit.Report, focus, worst int) Sentences {
+func tell(p plan.Plan, r fit.Report, focus, worst int) Sentences {
 	c := r.Checks[focus]
-	w := words{units: p.Units, margin: p.Margin}
+	w := wordsOf(p)
 	var out Sentences
 	if focus == worst {
 		out.Verdict = w.planSentence(r, c)
@@ -60,6 +60,8 @@ type words struct {
 	units  string
 	margin float64
 }
+
+func wordsOf(p plan.Plan) words { return words{units: p.Units, margin: p.Margin} }
 
 // planSentence leads with worst, the check that decides the plan.
 func (w words) planSentence(r fit.Report, worst fit.Check) string {

@@ -232,7 +232,7 @@ func TestSentences(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			got := sentences(plan.Plan{Units: plan.UnitsImperial, Margin: 0.15}, fit.Report{Checks: c.checks}, c.focus, c.worst)
+			got := tell(plan.Plan{Units: plan.UnitsImperial, Margin: 0.15}, fit.Report{Checks: c.checks}, c.focus, c.worst)
 			if got.Verdict != c.verdict {
 				t.Errorf("verdict\n got %s\nwant %s", got.Verdict, c.verdict)
 			}

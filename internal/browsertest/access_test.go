@@ -15,6 +15,7 @@ var narrowest = size{"narrowest", 320, 640}
 // Tab goes through the whole page and out of it again, and shows where it is.
 // With the scene there, it passes that too.
 func TestKeyboardWalk(t *testing.T) {
+	t.Parallel()
 	tb := open(t, withGL, desktop)
 	tb.prefer("prefers-reduced-motion", "reduce") // no smooth scrolling: a focus is in view at once
 	tb.goTo("/")
@@ -78,7 +79,8 @@ func TestKeyboardWalk(t *testing.T) {
 // At 320 CSS pixels, which is also what four times zoom leaves of a desktop,
 // nothing needs scrolling sideways.
 func TestReflow(t *testing.T) {
-	tb := openPage(t, withGL, narrowest, "/")
+	t.Parallel()
+	tb := openPage(t, noGL, narrowest, "/")
 	if over := tb.sideways(); over > 0 {
 		t.Errorf("at 320 px the page is %d px too wide; the widest: %s", over, tb.widest())
 	}
@@ -95,7 +97,8 @@ func (tb *tab) widest() string {
 // Status messages are live regions from the start (WCAG 2.2, 4.1.3): a region
 // that comes together with its text is not announced.
 func TestLiveRegions(t *testing.T) {
-	tb := openPage(t, withGL, desktop, "/")
+	t.Parallel()
+	tb := openPage(t, noGL, desktop, "/")
 	raw := eval[string](tb, `fetch("/").then((r) => r.text())`)
 	live := eval[int](tb, `new DOMParser().parseFromString(`+quote(raw)+`, "text/html").querySelectorAll("#verdict[role=status]:empty, #notice[role=status]:empty").length`)
 	if live != 2 {
@@ -103,20 +106,59 @@ func TestLiveRegions(t *testing.T) {
 	}
 }
 
-// Nothing moves by itself for somebody who asked for less motion.
+// Nothing moves by itself for somebody who asked for less motion: the swing does
+// not start when its model is fetched, and another view is there at once. For
+// everybody else both move, so the test would see it if these did.
 func TestReducedMotion(t *testing.T) {
-	tb := open(t, withGL, desktop)
-	tb.prefer("prefers-reduced-motion", "reduce")
-	tb.goTo("/")
-	tb.ready()
-	tb.loadScene()
-	if got := tb.find("button", "Play").text(); got != "Play" {
-		t.Errorf("the button reads %q, want Play: nothing plays", got)
+	t.Parallel()
+	for _, tt := range []struct {
+		name, motion string
+		moves        bool
+	}{
+		{"less motion", "reduce", false},
+		{"motion", "no-preference", true},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			t.Parallel()
+			tb := open(t, withGL, phone)
+			tb.prefer("prefers-reduced-motion", tt.motion)
+			tb.goTo("/")
+			tb.ready()
+			eval[bool](tb, `(window.told = [], addEventListener("message", ({data}) => { if (data.type === "state") told.push(data); }), true)`)
+			// By script, because a mouse would first scroll there, which fetches the
+			// model too, but does not ask for it to play.
+			eval[bool](tb, `(document.querySelector("#stage-load").click(), true)`)
+			// What the scene is told it answers in turn: once it has gone to another
+			// view, whatever was to start before has shown up.
+			tb.until("the scene", `told.length > 0`)
+			tb.find("button", "Face-on").click()
+			tb.until("the view face-on", `told.some((state) => state.view === "face-on")`)
+			if played := eval[bool](tb, `told.some((state) => state.playing)`); played != tt.moves {
+				t.Errorf("the swing started by itself: %t, want %t", played, tt.moves)
+			}
+			// While it plays, slowly, the scene tells of itself all the time, gliding
+			// or not.
+			eval[bool](tb, `(() => {
+				const rate = document.querySelector("#stage-rate");
+				rate.value = "0.1";
+				rate.dispatchEvent(new Event("change"));
+				if (document.querySelector("#stage-play").innerText === "Play") document.querySelector("#stage-play").click();
+				return true;
+			})()`)
+			tb.until("the swing to move", `told.at(-1).playing`)
+			eval[bool](tb, `(told.length = 0, true)`)
+			tb.find("button", "From above").click()
+			tb.until("a while of the view from above", `told.filter((state) => state.view === "above").length >= 10`)
+			if glides := eval[int](tb, `new Set(told.filter((state) => state.view === "above").map((state) => state.pitch)).size`) > 1; glides != tt.moves {
+				t.Errorf("the view glided: %t, want %t", glides, tt.moves)
+			}
+		})
 	}
 }
 
 // The dark scheme is the same page by lamplight: as legible.
 func TestDark(t *testing.T) {
+	t.Parallel()
 	tb := open(t, withGL, desktop)
 	tb.prefer("prefers-color-scheme", "dark")
 	tb.goTo("/")

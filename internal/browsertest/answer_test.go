@@ -12,7 +12,8 @@ import (
 // room has an 8 ft ceiling. Common practice, no source: a 6 ft golfer with a
 // 45 1/2 in driver strikes it; a child of 3 ft 8 with a 30 in club does not.
 func TestVisitor(t *testing.T) {
-	tb := openPage(t, withGL, desktop, "/")
+	t.Parallel()
+	tb := openPage(t, noGL, desktop, "/")
 	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
 	quick := tb.find("form", "Who just walked in?")
 
@@ -39,7 +40,8 @@ func TestVisitor(t *testing.T) {
 // The address holds the plan: reloaded, or opened by somebody else, it gives
 // the same answer. Without it, the browser's own copy does.
 func TestLinkRestores(t *testing.T) {
-	tb := openPage(t, withGL, desktop, "/")
+	t.Parallel()
+	tb := openPage(t, noGL, desktop, "/")
 	quick := tb.find("form", "Who just walked in?")
 	quick.find("textbox", "Height").fill(`6'4"`)
 	quick.find("textbox", "Driver length").fill("46 in")
@@ -68,7 +70,7 @@ func TestLinkRestores(t *testing.T) {
 	same(t, "reloaded", tb.cells())
 	answer := tb.answer()
 
-	friend := openPage(t, withGL, desktop, "/"+link)
+	friend := openPage(t, noGL, desktop, "/"+link)
 	same(t, "on a friend's machine", friend.cells())
 	if got := friend.answer(); got != answer {
 		t.Errorf("the friend reads\n%s\nwant\n%s", got, answer)
@@ -82,6 +84,7 @@ func TestLinkRestores(t *testing.T) {
 // Without WebGL the answer and the drawings are complete, and the page says
 // what is missing when it is asked for the 3D view.
 func TestWithoutWebGL(t *testing.T) {
+	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
 	if got := tb.verdict(); !strings.Contains(got, "Tall guest") {
 		t.Errorf("the verdict = %q, want the worst check, the tall guest's", got)

@@ -31,6 +31,7 @@ func (tb *tab) topReturn() string {
 // its spots, everybody's first contact, what the enclosure must be and what the
 // figures rest on. A higher catch rate asks for a deeper return.
 func TestBall(t *testing.T) {
+	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/") // the ball needs no 3D
 	tb.untilBall()
 	if got := tb.section("#ball-summary"); !strings.Contains(got, "Tall guest, driver") || !strings.Contains(got, "meets the screen") {
@@ -69,6 +70,7 @@ func TestBall(t *testing.T) {
 
 // On a phone the tables of the ball stack and the page stays as wide as it is.
 func TestBallOnAPhone(t *testing.T) {
+	t.Parallel()
 	tb := openPage(t, noGL, phone, "/")
 	tb.untilBall()
 	if n := tb.sideways(); n > 0 {
@@ -80,6 +82,7 @@ func TestBallOnAPhone(t *testing.T) {
 // A wedge of 58° that sends the ball off at 45° meets a low ceiling, and the
 // page says so; the fan in the side elevation shows which angles do.
 func TestSteepWedge(t *testing.T) {
+	t.Parallel()
 	const low = `{"version":1,"title":"Low shed","units":"imperial",
 		"room":{"length":6.4,"width":4.4,"height":2.4},
 		"screen":{"x":6.0,"centre":2.2,"bottom":0.05,"width":3.5,"height":2.0,"sideReturn":1.0,"topReturn":0.3},
@@ -117,6 +120,7 @@ func TestSteepWedge(t *testing.T) {
 // A measured ball speed is typed in the plan's unit and kept in metres a second;
 // the ball then leaves so for everybody. Without it the swing decides again.
 func TestBallSpeed(t *testing.T) {
+	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
 	tb.untilBall()
 	speed := tb.field("Clubs", "Club 1", "Ball speed")

@@ -41,6 +41,7 @@ func (tb *tab) shown() string {
 // The map of where to stand says in words and lines what it draws. Moved by keys
 // the tee reads another clearance at once; let go, it is in the address.
 func TestStandMap(t *testing.T) {
+	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
 	tb.openPlan(filepath.Join(plansDir, "clear-room.json"))
 	tb.showMap("where to stand")
@@ -79,6 +80,7 @@ func TestStandMap(t *testing.T) {
 
 // With the mouse the tee is dragged on the drawing itself.
 func TestDragTee(t *testing.T) {
+	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
 	tb.showMap("where to stand")
 	address := eval[string](tb, "location.hash")
@@ -105,6 +107,7 @@ func TestDragTee(t *testing.T) {
 
 // Any spot under the ceiling can be asked about, by mouse and by keys.
 func TestHangMap(t *testing.T) {
+	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
 	tb.showMap("what may hang")
 	spot := `[...document.querySelectorAll(".map-reading")].find((e) => e.offsetParent !== null)`
@@ -124,6 +127,7 @@ func TestHangMap(t *testing.T) {
 
 // Seats have their verdicts, and one that is added has one too.
 func TestWatchMap(t *testing.T) {
+	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
 	tb.showMap("where to watch")
 	if n := eval[int](tb, `[...document.querySelectorAll("#map-panel .map-things > li")].filter((e) => e.offsetParent !== null).length`); n != 2 {
@@ -139,6 +143,7 @@ func TestWatchMap(t *testing.T) {
 
 // A guest is shown where to stand, large, with one sentence; Escape goes back.
 func TestGuest(t *testing.T) {
+	t.Parallel()
 	tb := openPage(t, noGL, phone, "/")
 	tb.openPlan(filepath.Join(plansDir, "clear-room.json"))
 	tb.untilMaps()
@@ -170,6 +175,7 @@ func TestGuest(t *testing.T) {
 
 // A change that would do is a button: it makes the change, and Undo takes it back.
 func TestRemedyButtons(t *testing.T) {
+	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
 	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
 	tb.untilMaps()
@@ -193,6 +199,7 @@ func TestRemedyButtons(t *testing.T) {
 
 // A room to start from keeps the people; Undo returns to the old one.
 func TestStartingRooms(t *testing.T) {
+	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
 	tb.untilMaps()
 	tb.until("the rooms", `!document.querySelector("#rooms").hidden`)
@@ -209,6 +216,7 @@ func TestStartingRooms(t *testing.T) {
 
 // The maps reflow to 320 px.
 func TestMapsReflow(t *testing.T) {
+	t.Parallel()
 	tb := openPage(t, noGL, narrowest, "/")
 	for _, name := range []string{"where to stand", "what may hang", "where to watch"} {
 		tb.showMap(name)

@@ -14,7 +14,8 @@ import (
 // The page's answer is the command line's: the same checks with the same
 // verdicts, computed natively and in the browser.
 func TestPageAgreesWithNative(t *testing.T) {
-	tb := openPage(t, withGL, desktop, "/")
+	t.Parallel()
+	tb := openPage(t, noGL, desktop, "/")
 	for _, name := range []string{"low-ceiling.json", "narrow.json", "left-hander.json", "clear-room.json"} {
 		t.Run(name, func(t *testing.T) {
 			tb.in(t)

@@ -64,6 +64,7 @@ const fewest = 30
 // back, it is still there or gone with the club, and the controls say when. A
 // room that is clear shows none.
 func TestStrikeMark(t *testing.T) {
+	t.Parallel()
 	tb := openPage(t, withGL, desktop, "/")
 	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
 	tb.loadScene()
@@ -87,6 +88,7 @@ func TestStrikeMark(t *testing.T) {
 
 // Playing moves the moment on, and pausing stops it.
 func TestPlay(t *testing.T) {
+	t.Parallel()
 	tb := openPage(t, withGL, phone, "/")
 	tb.loadScene()
 	tb.seekTightest()

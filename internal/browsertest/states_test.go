@@ -14,8 +14,9 @@ import (
 
 // The page in its main states at three sizes: the verdict is the one the room
 // deserves, nothing sticks out sideways, the accessibility checker finds
-// nothing. With -shots each is written down as a picture.
+// nothing. With -shots each is written down as a picture, and then with the scene.
 func TestStates(t *testing.T) {
+	t.Parallel()
 	states := []struct {
 		name, plan string
 		want       []string // parts of the verdict
@@ -28,32 +29,41 @@ func TestStates(t *testing.T) {
 		{"left-hander", "left-hander.json", []string{"Left-handed friend"}, (*tab).chooseLeftHander},
 		{"bad-input", "low-ceiling.json", []string{"Strikes"}, (*tab).typeNonsense},
 	}
+	browser := noGL
+	if *shots != "" {
+		browser = withGL
+	}
 	for _, view := range []size{desktop, tablet, phone} {
-		tb := openPage(t, withGL, view, "/")
-		for _, state := range states {
-			t.Run(view.name+"/"+state.name, func(t *testing.T) {
-				tb.in(t)
-				if state.plan != "" { // the demonstration room is what a first visit opens
-					tb.openPlan(filepath.Join(plansDir, state.plan))
-				}
-				tb.loadScene()
-				tb.seekTightest()
-				if state.then != nil {
-					state.then(tb)
-				}
-				verdict := tb.verdict()
-				for _, part := range state.want {
-					if !strings.Contains(verdict, part) {
-						t.Errorf("the verdict = %q, want it to say %q", verdict, part)
+		t.Run(view.name, func(t *testing.T) {
+			t.Parallel()
+			tb := openPage(t, browser, view, "/")
+			for _, state := range states {
+				t.Run(state.name, func(t *testing.T) {
+					tb.in(t)
+					if state.plan != "" { // the demonstration room is what a first visit opens
+						tb.openPlan(filepath.Join(plansDir, state.plan))
 					}
-				}
-				if over := tb.sideways(); over > 0 {
-					t.Errorf("the page is %d px too wide; the widest: %s", over, tb.widest())
-				}
-				tb.axe(state.name + " on a " + view.name)
-				tb.shoot(state.name + "-" + view.name)
-			})
-		}
+					if *shots != "" {
+						tb.loadScene()
+						tb.seekTightest()
+					}
+					if state.then != nil {
+						state.then(tb)
+					}
+					verdict := tb.verdict()
+					for _, part := range state.want {
+						if !strings.Contains(verdict, part) {
+							t.Errorf("the verdict = %q, want it to say %q", verdict, part)
+						}
+					}
+					if over := tb.sideways(); over > 0 {
+						t.Errorf("the page is %d px too wide; the widest: %s", over, tb.widest())
+					}
+					tb.axe(state.name + " on a " + view.name)
+					tb.shoot(state.name + "-" + view.name)
+				})
+			}
+		})
 	}
 }
 

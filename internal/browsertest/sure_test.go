@@ -34,8 +34,9 @@ func (tb *tab) openSummary(name string) {
 // finds every measured figure with its source, the model's own and whether the
 // two agree.
 func TestSureness(t *testing.T) {
+	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
-	if fetched := eval[bool](tb, `performance.getEntriesByType("resource").some((r) => /\/sure\.(json|js|css)/.test(r.name))`); fetched {
+	if fetched := eval[bool](tb, `performance.getEntriesByType("resource").some((r) => /\/sure\.json|\/model\//.test(r.name))`); fetched {
 		t.Error("the figures are fetched before anybody asks for them")
 	}
 	told := tb.section("#sureness")
@@ -87,6 +88,7 @@ func TestSureness(t *testing.T) {
 }
 
 func TestSurenessOnAPhone(t *testing.T) {
+	t.Parallel()
 	tb := openPage(t, noGL, phone, "/")
 	tb.openMeasured()
 	tb.find("rowheader", clubheadRow)
@@ -98,6 +100,7 @@ func TestSurenessOnAPhone(t *testing.T) {
 
 // Figures that do not arrive leave a sentence that says what to do, and it works.
 func TestSurenessNotFetched(t *testing.T) {
+	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
 	eval[bool](tb, `(window.kept = window.fetch, window.fetch = () => Promise.reject(new TypeError("no network")), true)`)
 	tb.openSummary(measuredSection)

@@ -7,7 +7,9 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strings"
 
+	"wideberth/internal/link"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 )
@@ -45,18 +47,22 @@ func exitCode(verdict string) (int, error) {
 	return 0, fmt.Errorf("the report's verdict %q is none that this command knows", verdict)
 }
 
-// readPlan reads the one plan that the arguments name: a file, or - for in.
-func readPlan(args []string, in io.Reader) (plan.Plan, error) {
+// readPlan reads the one plan that the arguments name: a file, - for in, or the
+// address of a page that holds a plan.
+func readPlan(args []string, in io.Reader) (plan.Checked, error) {
 	if len(args) != 1 {
-		return plan.Plan{}, fmt.Errorf("name one plan, a file or - for standard input, after the flags; got %d", len(args))
+		return plan.Checked{}, fmt.Errorf("name one plan, a file, a page's address or - for standard input, after the flags; got %d", len(args))
+	}
+	if strings.Contains(args[0], link.Prefix) {
+		return link.Decode(args[0])
 	}
 	data, err := readInput(args[0], in)
 	if err != nil {
-		return plan.Plan{}, err
+		return plan.Checked{}, err
 	}
 	p, err := plan.Parse(data)
 	if err != nil {
-		return plan.Plan{}, fmt.Errorf("%s: %w", args[0], err)
+		return plan.Checked{}, fmt.Errorf("%s: %w", args[0], err)
 	}
 	return p, nil
 }

@@ -8,7 +8,9 @@ import (
 	"strings"
 	"testing"
 
+	"wideberth/internal/link"
 	"wideberth/internal/sim/fit"
+	"wideberth/internal/sim/plan"
 )
 
 const plansDir = "../../testdata/plans"
@@ -85,13 +87,31 @@ func TestCheckVerdicts(t *testing.T) {
 	}
 }
 
-// The same plan gives the same bytes, from a file or from standard input.
+// The same plan gives the same bytes, from a file, from standard input or from a
+// page's address.
 func TestCheckIsDeterministic(t *testing.T) {
+	doc, err := plan.Parse([]byte(planText(t, "left-hander.json")))
+	if err != nil {
+		t.Fatal(err)
+	}
+	address, err := link.Encode(doc)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, third, _ := invoke(t, "", "check", "https://example.org/"+address); third != reportOf(t, "left-hander.json") {
+		t.Errorf("checked from its address the plan has another report:\n%s", third)
+	}
 	_, first, _ := invoke(t, "", "check", filepath.Join(plansDir, "left-hander.json"))
 	_, second, _ := invoke(t, planText(t, "left-hander.json"), "check", "-")
 	if first != second || first == "" {
 		t.Errorf("two checks of one plan differ: %d and %d bytes", len(first), len(second))
 	}
+}
+
+func reportOf(t *testing.T, name string) string {
+	t.Helper()
+	_, out, _ := invoke(t, planText(t, name), "check", "-")
+	return out
 }
 
 // Every plan that is wrong gives code 3, one sentence and no report.
@@ -122,6 +142,7 @@ func TestCheckBadInput(t *testing.T) {
 		{"no plan named", "", []string{"check"}, "name one plan"},
 		{"two plans named", "", []string{"check", "a.json", "b.json"}, "got 2"},
 		{"no such file", "", []string{"check", "no-such.json"}, "no-such.json"},
+		{"a damaged link", "", []string{"check", "https://example.org/#p=AAAAAAAA"}, "damaged or cut short"},
 		{"empty", "", []string{"check", "-"}, "the plan is empty"},
 		{"a megabyte and more", strings.Repeat(" ", 3<<20), []string{"check", "-"}, "more than the 1 MB"},
 		{"no player named", "", []string{"swing", "-club", "driver", "-tee", "middle", "x.json"}, "-player NAME"},

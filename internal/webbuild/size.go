@@ -78,16 +78,17 @@ func Measure(public string, manifest Manifest, empty int) (Sizes, error) {
 	return s, nil
 }
 
-// isLater reports whether the page fetches a file only once the first verdict
-// stands: the scene, the part about the ball, the maps with what goes with them,
-// and the table of how sure this is.
-func isLater(base string) bool {
-	return slices.ContainsFunc([]string{"scene", "ball", "maps", "sure"}, func(part string) bool { return strings.HasPrefix(base, part) })
+// later are the parts of the public folder that the page fetches only once the
+// first verdict stands: folders, and what is built for them.
+var later = []string{"scene/", "ball/", "maps/", "model/", "build/scene", "build/sure"}
+
+func isLater(name string) bool {
+	return slices.ContainsFunc(later, func(part string) bool { return strings.HasPrefix(name, part) })
 }
 
 func fileSize(file, name string, manifest Manifest) (FileSize, error) {
 	base := path.Base(name)
-	size := FileSize{Name: name, Later: isLater(base)}
+	size := FileSize{Name: name, Later: isLater(name)}
 	if built, ok := manifest[base]; ok && path.Dir(name) == "build" {
 		size.Bytes, size.Brotli = built.Bytes, built.Brotli
 		return size, nil

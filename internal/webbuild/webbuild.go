@@ -110,7 +110,7 @@ func Build(ctx context.Context, o Options) (Manifest, error) {
 // withoutInlining are the packages that make sentences, JSON and bytes rather
 // than numbers: calling their helpers costs no time that anybody would notice,
 // and copying them into every caller costs some 13 KB of the solver.
-var withoutInlining = []string{"answer", "sim/plan", "sim/jsontext", "sim/say", "render/scene/wire", "render/scene/record"}
+var withoutInlining = []string{"answer", "form", "sim/plan", "sim/jsontext", "sim/say", "render/scene/wire", "render/scene/record"}
 
 // compile builds one program for the browser, without symbol tables, the
 // machine's paths or the state of version control: the same source gives the

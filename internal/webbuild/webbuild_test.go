@@ -138,7 +138,7 @@ func TestCachedTwin(t *testing.T) {
 func TestMeasure(t *testing.T) {
 	public := t.TempDir()
 	write(t, filepath.Join(public, "index.html"), strings.Repeat("<p>page</p>", 100))
-	write(t, filepath.Join(public, "scene.html"), "<!doctype html>")
+	write(t, filepath.Join(public, "scene", "scene.html"), "<!doctype html>")
 	write(t, filepath.Join(public, "build", "solver.wasm"), "plain")
 	write(t, filepath.Join(public, "build", "solver.wasm.br"), "twin")
 	write(t, filepath.Join(public, "build", "scene.wasm"), "plain")

@@ -5,8 +5,7 @@
 //	wideBerthShow(request: string): Uint8Array | string
 //
 // Requests and answers are the JSON of package answer; a string from
-// wideBerthShow is the JSON of an error. When both are there it calls
-// wideBerthReady(), if the script has defined one.
+// wideBerthShow is the JSON of an error.
 package main
 
 import (
@@ -39,9 +38,6 @@ func main() {
 		js.CopyBytesToJS(bytes, show)
 		return bytes
 	}))
-	if ready := scope.Get("wideBerthReady"); ready.Type() == js.TypeFunction {
-		ready.Invoke()
-	}
 	select {} // the functions live as long as the program does
 }
 

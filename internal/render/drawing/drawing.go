@@ -9,9 +9,9 @@ package drawing
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"wideberth/internal/sim/geom"
-	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/r3"
 	"wideberth/internal/sim/sweep"
@@ -207,7 +207,7 @@ func figure(pose swing.Pose, pr projection, at sweep.Placement) []Limb {
 		parts[len(parts)-1-i] = swing.Part(i) // of equally deep ones, the first is painted last
 		depth[i] = (pr.depth(at.ToRoom(c.A)) + pr.depth(at.ToRoom(c.B))) / 2
 	}
-	order.Stable(parts[:], func(p, q swing.Part) int { return cmp.Compare(depth[p], depth[q]) })
+	slices.SortStableFunc(parts[:], func(p, q swing.Part) int { return cmp.Compare(depth[p], depth[q]) })
 	out := make([]Limb, len(parts))
 	for i, p := range parts {
 		c := pose[p]

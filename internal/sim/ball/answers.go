@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
 )
 
@@ -44,7 +43,7 @@ func curve(needs []depths, n int) []DepthPoint {
 }
 
 func sortLost(l []Lost) {
-	order.Stable(l, func(a, b Lost) int {
+	slices.SortStableFunc(l, func(a, b Lost) int {
 		return cmp.Or(cmp.Compare(b.Share, a.Share), cmp.Compare(a.Player, b.Player),
 			cmp.Compare(a.Club, b.Club), cmp.Compare(a.Tee, b.Tee), cmp.Compare(a.Surface, b.Surface))
 	})

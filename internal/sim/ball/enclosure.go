@@ -1,11 +1,10 @@
 package ball
 
 import (
-	"cmp"
 	"errors"
+	"slices"
 
 	"wideberth/internal/sim/geom"
-	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/say"
 )
@@ -187,9 +186,9 @@ func (o openScene) fly(q Pair, shots []Draw) depths {
 			d.lost[c.Surface]++
 		}
 	}
-	order.Stable(d.side, cmp.Compare)
-	order.Stable(d.top, cmp.Compare)
-	order.Stable(d.low, cmp.Compare)
+	slices.Sort(d.side)
+	slices.Sort(d.top)
+	slices.Sort(d.low)
 	return d
 }
 

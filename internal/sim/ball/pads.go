@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"slices"
 
-	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
 )
 
@@ -59,7 +58,7 @@ func Pads(outcomes []Outcome) []Pad {
 			}
 		}
 	}
-	order.Stable(pads, func(a, b Pad) int {
+	slices.SortStableFunc(pads, func(a, b Pad) int {
 		return cmp.Or(cmp.Compare(b.Share, a.Share), cmp.Compare(a.Surface, b.Surface))
 	})
 	return pads

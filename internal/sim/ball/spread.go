@@ -3,8 +3,8 @@ package ball
 import (
 	"cmp"
 	"math"
+	"slices"
 
-	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
 )
 
@@ -133,7 +133,7 @@ func (s *Scene) Spread(player plan.Player, club plan.Club, tee plan.Tee, headSpe
 		s.gather(&sh, g, tee)
 		out.Shares = append(out.Shares, sh)
 	}
-	order.Stable(out.Shares, func(a, b Share) int {
+	slices.SortStableFunc(out.Shares, func(a, b Share) int {
 		return cmp.Or(b.Count-a.Count, cmp.Compare(a.Surface, b.Surface),
 			cmp.Compare(a.Beside, b.Beside), cmp.Compare(a.Kind, b.Kind))
 	})
@@ -155,7 +155,7 @@ func (s *Scene) gather(sh *Share, g []Contact, tee plan.Tee) {
 			sh.From[j], sh.To[j] = min(sh.From[j], v), max(sh.To[j], v)
 		}
 	}
-	order.Stable(short, cmp.Compare)
+	slices.Sort(short)
 	sh.Short, sh.FarShort = short[len(short)/2], short[len(short)-1]
 	for i := range min(len(g), backSample) {
 		c := g[i*len(g)/min(len(g), backSample)]

@@ -3,9 +3,9 @@ package fit
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"wideberth/internal/sim/geom"
-	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/say"
 	"wideberth/internal/sim/sweep"
@@ -34,7 +34,7 @@ func (c *cast) advise(p plan.Plan, tee int, by map[string]float64) []string {
 	out = append(out, s.adviseTee(p)...)
 	out = append(out, s.adviseCeiling(p, by)...)
 	out = append(out, s.adviseHung(p, by)...)
-	order.Stable(out, func(a, b advice) int { return cmp.Compare(a.amount, b.amount) })
+	slices.SortStableFunc(out, func(a, b advice) int { return cmp.Compare(a.amount, b.amount) })
 	var words []string
 	for _, a := range out[:min(advised, len(out))] {
 		words = append(words, a.text)

@@ -13,7 +13,7 @@ func BenchmarkNewcomer(b *testing.B) {
 	p.Players, p.Clubs = p.Players[:1], p.Clubs[:1]
 	for b.Loop() {
 		lab := Lab{Brief: true}
-		if _, err := lab.Check(p); err != nil {
+		if _, err := lab.Check(checked(p)); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -25,7 +25,7 @@ func BenchmarkMoveTee(b *testing.B) {
 	lab := Lab{Brief: true}
 	for b.Loop() {
 		p.Tees[0].X += 1e-4
-		if _, err := lab.Check(p); err != nil {
+		if _, err := lab.Check(checked(p)); err != nil {
 			b.Fatal(err)
 		}
 	}

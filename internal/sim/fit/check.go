@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"wideberth/internal/sim/geom"
-	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/r3"
 	"wideberth/internal/sim/sweep"
@@ -14,19 +13,15 @@ import (
 )
 
 // CheckPlan is Lab.Check for a single question.
-func CheckPlan(p plan.Plan) (Report, error) {
+func CheckPlan(given plan.Checked) (Report, error) {
 	var l Lab
-	return l.Check(p)
+	return l.Check(given)
 }
 
 // Check runs every player with each of their clubs on each of their tees and
-// reports the clearances. The plan is filled with defaults and validated first;
-// the error is the plan's own sentence. The same plan gives the same report.
-func (l *Lab) Check(p plan.Plan) (Report, error) {
-	p = p.WithDefaults()
-	if err := p.Validate(); err != nil {
-		return Report{}, err
-	}
+// reports the clearances. The same plan gives the same report.
+func (l *Lab) Check(given plan.Checked) (Report, error) {
+	p := given.Plan()
 	report := Report{Version: Version, Verdict: Clear, ModelError: swing.PathResidual, ModelErrorHow: swing.PathResidualHow}
 	surfaces := sweep.Surfaces(p)
 	for _, player := range p.Players {
@@ -63,8 +58,8 @@ func worse(a, b string) string {
 	return a
 }
 
-// verdictOf returns the verdict for a clearance under a margin.
-func verdictOf(clearance, margin float64) string {
+// VerdictOf is the one rule: the verdict for a clearance (m) under a margin (m).
+func VerdictOf(clearance, margin float64) string {
 	switch {
 	case clearance < 0:
 		return Strikes
@@ -111,7 +106,7 @@ func (r *relatives) check(room room, margin float64) Check {
 	c.Tried = len(r.sample)
 	c.HitShare = float64(c.Hits) / float64(c.Tried)
 	c.HitError = shareError(c.Hits, c.Tried)
-	c.Verdict = verdictOf(c.Clearance, margin)
+	c.Verdict = VerdictOf(c.Clearance, margin)
 	c.Nearest = r.nearest(room, tightest, loosest)
 	if c.Verdict == Strikes {
 		c.Contact, c.ContactTypical = r.contacts(room, struck, touched, deep, c.Nearest, c.Typical < 0)
@@ -146,7 +141,7 @@ func (r *relatives) causes(s sweep.Surface) []Cause {
 			add(t, (at[2*t]-at[2*t+1])/2)
 		}
 	}
-	order.Stable(causes, func(x, y Cause) int { return cmp.Compare(math.Abs(y.Cost), math.Abs(x.Cost)) })
+	slices.SortStableFunc(causes, func(x, y Cause) int { return cmp.Compare(math.Abs(y.Cost), math.Abs(x.Cost)) })
 	return causes
 }
 

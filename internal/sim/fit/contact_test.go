@@ -63,7 +63,7 @@ func TestFirstTouch(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return p
+		return p.Plan()
 	}
 	post := demoIn(9, 8, 4)
 	post.Room.Solids = []plan.Solid{{Name: "post", Min: [3]float64{4.1, 4.9, 0}, Max: [3]float64{4.2, 5.0, 4}}}

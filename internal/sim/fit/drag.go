@@ -37,14 +37,11 @@ type QuickCheck struct {
 
 // At reads the clearances of everybody who uses a tee with that tee moved to
 // (x, y); other tees do not matter. The tee is named; "" is the first.
-func (l *Lab) At(p plan.Plan, tee string, x, y float64) (Reading, error) {
-	p = p.WithDefaults()
+func (l *Lab) At(given plan.Checked, tee string, x, y float64) (Reading, error) {
+	p := given.Plan()
 	i := slices.IndexFunc(p.Tees, func(t plan.Tee) bool { return tee == "" || t.Name == tee })
 	if i < 0 {
 		return Reading{}, say.Errorf("tee %q is not in the plan", tee)
-	}
-	if err := p.Validate(); err != nil {
-		return Reading{}, err
 	}
 	if math.IsNaN(x+y) || math.IsInf(x+y, 0) {
 		return Reading{}, say.Errorf("tee %q: %g, %g is no place", p.Tees[i].Name, x, y)
@@ -65,7 +62,7 @@ func (l *Lab) At(p plan.Plan, tee string, x, y float64) (Reading, error) {
 		t := f.tightest(at, math.Inf(1))
 		q := QuickCheck{
 			Player: c.player.Name, Club: c.club.Name,
-			Verdict: verdictOf(t.clearance, p.Margin), Clearance: t.clearance, Surface: t.surface,
+			Verdict: VerdictOf(t.clearance, p.Margin), Clearance: t.clearance, Surface: t.surface,
 			Cautious: slices.ContainsFunc(f.boxes, func(s sweep.Surface) bool { return s.Name == t.surface }),
 		}
 		r.Checks = append(r.Checks, q)

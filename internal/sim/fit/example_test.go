@@ -7,11 +7,20 @@ import (
 	"wideberth/internal/sim/plan"
 )
 
+// checked stands for the plan.Parse of a plan file.
+func checked(p plan.Plan) plan.Checked {
+	c, err := plan.Check(p)
+	if err != nil {
+		panic(err)
+	}
+	return c
+}
+
 // Where does the tee go, for everybody, and does one do for both hands?
 func ExampleLab_Stand() {
 	p := plan.Rooms()[1] // a double garage bay
 	var lab fit.Lab
-	m, err := lab.Stand(p, fit.StandOptions{Clubs: []string{"7-iron"}})
+	m, err := lab.Stand(checked(p), fit.StandOptions{Clubs: []string{"7-iron"}})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -36,12 +45,12 @@ func ExampleLab_Stand() {
 func ExampleLab_HangAt() {
 	p := plan.Rooms()[1]
 	var lab fit.Lab
-	corner, err := lab.HangAt(p, fit.HangOptions{Ball: true}, 0.4, 0.4)
+	corner, err := lab.HangAt(checked(p), fit.HangOptions{Ball: true}, 0.4, 0.4)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	over, err := lab.HangAt(p, fit.HangOptions{Ball: true}, 3.4, 3.0)
+	over, err := lab.HangAt(checked(p), fit.HangOptions{Ball: true}, 3.4, 3.0)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -58,7 +67,7 @@ func ExampleLab_Remedies() {
 	p := plan.Rooms()[0] // a single garage bay, too narrow for a ball off to the side
 	p.Tees[0].Y = 3.0
 	var lab fit.Lab
-	remedies, err := lab.Remedies(p, "Host", "7-iron", "")
+	remedies, err := lab.Remedies(checked(p), "Host", "7-iron", "")
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -2,6 +2,7 @@ package fit
 
 import (
 	"bytes"
+	"encoding/json"
 	"flag"
 	"os"
 	"path/filepath"
@@ -25,13 +26,15 @@ func TestGoldenReports(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if plans[name], err = plan.Parse(data); err != nil {
+		c, err := plan.Parse(data)
+		if err != nil {
 			t.Fatal(err)
 		}
+		plans[name] = c.Plan()
 	}
 	for name, p := range plans {
 		t.Run(name, func(t *testing.T) {
-			report, err := CheckPlan(p)
+			report, err := CheckPlan(checked(p))
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -39,7 +42,11 @@ func TestGoldenReports(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			got := append(jsontext.Indent(compact), '\n')
+			var pretty bytes.Buffer
+			if err := json.Indent(&pretty, compact, "", "  "); err != nil {
+				t.Fatal(err)
+			}
+			got := append(pretty.Bytes(), '\n')
 			file := filepath.Join("../../../testdata/reports", name+".json")
 			if *update {
 				if err := os.MkdirAll(filepath.Dir(file), 0o755); err != nil {

@@ -50,11 +50,8 @@ type HangName struct {
 
 // Hang draws the map of what may hang how low. The error is the plan's own
 // sentence.
-func (l *Lab) Hang(p plan.Plan, o HangOptions) (HangMap, error) {
-	p = p.WithDefaults()
-	if err := p.Validate(); err != nil {
-		return HangMap{}, err
-	}
+func (l *Lab) Hang(given plan.Checked, o HangOptions) (HangMap, error) {
+	p := given.Plan()
 	casts, err := l.casts(p, o.Players, o.Clubs)
 	if err != nil {
 		return HangMap{}, err
@@ -103,11 +100,8 @@ type HangSpot struct {
 // HangAt tells of one place what a HangMap tells of its cell, without the cell's
 // share of caution: a thread down to Lowest is the margin away from everything,
 // and some 0.05 m more.
-func (l *Lab) HangAt(p plan.Plan, o HangOptions, x, y float64) (HangSpot, error) {
-	p = p.WithDefaults()
-	if err := p.Validate(); err != nil {
-		return HangSpot{}, err
-	}
+func (l *Lab) HangAt(given plan.Checked, o HangOptions, x, y float64) (HangSpot, error) {
+	p := given.Plan()
 	if !(x >= 0 && y >= 0 && x <= p.Room.Length && y <= p.Room.Width) {
 		return HangSpot{}, say.Errorf("%.2f, %.2f m is outside the room", x, y)
 	}

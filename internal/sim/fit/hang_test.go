@@ -45,7 +45,7 @@ func TestHangMapAgainstSwings(t *testing.T) {
 	p.Tees = append(p.Tees, plan.Tee{Name: "other", X: 3.2, Y: 1.9})
 	p.Players[1].Tees = []string{"other"}
 	var lab Lab
-	m, err := lab.Hang(p, HangOptions{})
+	m, err := lab.Hang(checked(p), HangOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -98,7 +98,7 @@ func TestHangMapAgainstSwings(t *testing.T) {
 					}
 				}
 			}
-			one, err := lab.HangAt(p, HangOptions{}, x, y)
+			one, err := lab.HangAt(checked(p), HangOptions{}, x, y)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -129,14 +129,14 @@ func TestHangMapAgainstFrames(t *testing.T) {
 	}
 	p := oneClub("driver", "7-iron")
 	var lab Lab
-	m, err := lab.Hang(p, HangOptions{})
+	m, err := lab.Hang(checked(p), HangOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, player := range p.Players {
 		for _, club := range p.Clubs {
 			for _, n := range []int{0, 1, 77, 200} {
-				s, at, err := Swing(p, player.Name, club.Name, "", n)
+				s, at, err := Swing(checked(p), player.Name, club.Name, "", n)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -167,15 +167,15 @@ func TestHangMapAgainstBalls(t *testing.T) {
 	p.Players = p.Players[:1]
 	p.Hung = nil
 	var lab Lab
-	bare, err := lab.Hang(p, HangOptions{})
+	bare, err := lab.Hang(checked(p), HangOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	m, err := lab.Hang(p, HangOptions{Ball: true})
+	m, err := lab.Hang(checked(p), HangOptions{Ball: true})
 	if err != nil {
 		t.Fatal(err)
 	}
-	wild, err := lab.Hang(p, HangOptions{Ball: true, Mishits: true})
+	wild, err := lab.Hang(checked(p), HangOptions{Ball: true, Mishits: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -231,7 +231,7 @@ func TestOnlookMap(t *testing.T) {
 	p := oneClub("driver")
 	p.Hung = nil
 	var lab Lab
-	m, err := lab.Onlookers(p, OnlookOptions{})
+	m, err := lab.Onlookers(checked(p), OnlookOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -323,7 +323,7 @@ func TestSeats(t *testing.T) {
 		{Name: "toe side", X: 4.0, Y: 1.0},
 	}
 	var lab Lab
-	m, err := lab.Onlookers(p, OnlookOptions{})
+	m, err := lab.Onlookers(checked(p), OnlookOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -56,7 +56,7 @@ func hungCheck(p plan.Plan, casts []cast, s sweep.Surface, limit float64) HungCh
 			}
 		}
 	}
-	h.Verdict = verdictOf(h.Clearance, p.Margin)
+	h.Verdict = VerdictOf(h.Clearance, p.Margin)
 	return h
 }
 

@@ -26,8 +26,8 @@ const modelled = 7
 // proportions, who clears with this club. It takes up to 16 times what a
 // newcomer takes. The names are as in Remedies. PlanClearance takes everybody
 // else with the clubs they have now, also when the changed club is theirs too.
-func (l *Lab) Limits(p plan.Plan, player, club, tee string) ([]Remedy, error) {
-	q, err := l.question(p, player, club, tee)
+func (l *Lab) Limits(given plan.Checked, player, club, tee string) ([]Remedy, error) {
+	q, err := l.question(given, player, club, tee)
 	if err != nil {
 		return nil, err
 	}
@@ -123,7 +123,7 @@ func (q *question) largest(r Remedy, low, high, now float64, edits func(v float6
 	}
 	r.Value, r.Amount, r.Edits = best.value, best.value-now, edits(best.value)
 	r.Clearance = best.stand.exact(best.stand.at, math.Inf(1))
-	r.Verdict = verdictOf(r.Clearance, q.p.Margin)
+	r.Verdict = VerdictOf(r.Clearance, q.p.Margin)
 	// The others as they are, with the clubs they have now.
 	r.PlanClearance = r.Clearance
 	for k := range q.casts {
@@ -135,7 +135,7 @@ func (q *question) largest(r Remedy, low, high, now float64, edits func(v float6
 			}
 		}
 	}
-	r.PlanVerdict = verdictOf(r.PlanClearance, q.p.Margin)
+	r.PlanVerdict = VerdictOf(r.PlanClearance, q.p.Margin)
 	return &r
 }
 

@@ -29,10 +29,10 @@ func BenchmarkDemoAgain(b *testing.B) {
 
 func allMaps(b *testing.B, lab *Lab, p plan.Plan) {
 	b.Helper()
-	_, err1 := lab.Check(p)
-	_, err2 := lab.Stand(p, StandOptions{})
-	_, err3 := lab.Hang(p, HangOptions{Ball: true})
-	_, err4 := lab.Onlookers(p, OnlookOptions{})
+	_, err1 := lab.Check(checked(p))
+	_, err2 := lab.Stand(checked(p), StandOptions{})
+	_, err3 := lab.Hang(checked(p), HangOptions{Ball: true})
+	_, err4 := lab.Onlookers(checked(p), OnlookOptions{})
 	for _, err := range []error{err1, err2, err3, err4} {
 		if err != nil {
 			b.Fatal(err)
@@ -49,14 +49,14 @@ func BenchmarkMaps(b *testing.B) {
 		name string
 		draw func(*Lab) error
 	}{
-		{"check", func(l *Lab) error { _, err := l.Check(p); return err }},
-		{"stand", func(l *Lab) error { _, err := l.Stand(p, StandOptions{}); return err }},
-		{"stand in a high room", func(l *Lab) error { _, err := l.Stand(high, StandOptions{}); return err }},
-		{"hang", func(l *Lab) error { _, err := l.Hang(p, HangOptions{Ball: true}); return err }},
-		{"hang at", func(l *Lab) error { _, err := l.HangAt(p, HangOptions{Ball: true}, 3, 2); return err }},
-		{"onlookers", func(l *Lab) error { _, err := l.Onlookers(p, OnlookOptions{}); return err }},
-		{"marks", func(l *Lab) error { _, err := l.Marks(p, "Tall guest"); return err }},
-		{"remedies", func(l *Lab) error { _, err := l.Remedies(p, "Host", "7-iron", ""); return err }},
+		{"check", func(l *Lab) error { _, err := l.Check(checked(p)); return err }},
+		{"stand", func(l *Lab) error { _, err := l.Stand(checked(p), StandOptions{}); return err }},
+		{"stand in a high room", func(l *Lab) error { _, err := l.Stand(checked(high), StandOptions{}); return err }},
+		{"hang", func(l *Lab) error { _, err := l.Hang(checked(p), HangOptions{Ball: true}); return err }},
+		{"hang at", func(l *Lab) error { _, err := l.HangAt(checked(p), HangOptions{Ball: true}, 3, 2); return err }},
+		{"onlookers", func(l *Lab) error { _, err := l.Onlookers(checked(p), OnlookOptions{}); return err }},
+		{"marks", func(l *Lab) error { _, err := l.Marks(checked(p), "Tall guest"); return err }},
+		{"remedies", func(l *Lab) error { _, err := l.Remedies(checked(p), "Host", "7-iron", ""); return err }},
 	} {
 		b.Run(m.name, func(b *testing.B) {
 			var lab Lab
@@ -78,14 +78,14 @@ func BenchmarkDragTee(b *testing.B) {
 	p := plan.Demo()
 	var lab Lab
 	x := 2.5
-	if _, err := lab.At(p, "", x, 2.2); err != nil {
+	if _, err := lab.At(checked(p), "", x, 2.2); err != nil {
 		b.Fatal(err)
 	}
 	for b.Loop() {
 		if x += 0.005; x > 3.2 {
 			x = 2.5
 		}
-		if _, err := lab.At(p, "", x, 2.2); err != nil {
+		if _, err := lab.At(checked(p), "", x, 2.2); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -24,21 +24,21 @@ func everything(t *testing.T, lab *Lab, p plan.Plan) {
 			t.Errorf("%s: %s: %v", p.Title, what, err)
 		}
 	}
-	r, err := lab.Check(p)
+	r, err := lab.Check(checked(p))
 	note("Check", r, err)
-	s, err := lab.Stand(p, StandOptions{})
+	s, err := lab.Stand(checked(p), StandOptions{})
 	note("Stand", s, err)
-	h, err := lab.Hang(p, HangOptions{Ball: true, Mishits: true})
+	h, err := lab.Hang(checked(p), HangOptions{Ball: true, Mishits: true})
 	note("Hang", h, err)
-	at, err := lab.HangAt(p, HangOptions{Ball: true}, p.Room.Length/3, p.Room.Width/3)
+	at, err := lab.HangAt(checked(p), HangOptions{Ball: true}, p.Room.Length/3, p.Room.Width/3)
 	note("HangAt", at, err)
-	o, err := lab.Onlookers(p, OnlookOptions{})
+	o, err := lab.Onlookers(checked(p), OnlookOptions{})
 	note("Onlookers", o, err)
-	m, err := lab.Marks(p, "")
+	m, err := lab.Marks(checked(p), "")
 	note("Marks", m, err)
-	q, err := lab.At(p, "", p.Room.Length/2, p.Room.Width/2)
+	q, err := lab.At(checked(p), "", p.Room.Length/2, p.Room.Width/2)
 	note("At", q, err)
-	rem, err := lab.Remedies(p, "", "", "")
+	rem, err := lab.Remedies(checked(p), "", "", "")
 	note("Remedies", rem, err)
 }
 
@@ -54,7 +54,7 @@ func TestStartingRooms(t *testing.T) {
 			p.Clubs = p.Clubs[1:2]
 			var lab Lab
 			everything(t, &lab, p)
-			m, err := lab.Stand(p, StandOptions{Farthest: 9})
+			m, err := lab.Stand(checked(p), StandOptions{Farthest: 9})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -72,11 +72,11 @@ func TestMarks(t *testing.T) {
 	p := oneClub("driver", "7-iron")
 	p.Tees = append(p.Tees, plan.Tee{Name: "other", X: 3.1, Y: 1.9})
 	var lab Lab
-	marks, err := lab.Marks(p, "")
+	marks, err := lab.Marks(checked(p), "")
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := lab.Check(p)
+	r, err := lab.Check(checked(p))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -120,7 +120,7 @@ func TestMarks(t *testing.T) {
 			t.Errorf("%s on %s: moved by %.3f, want %.3f", m.Player, m.Tee, m.Moved[2], want)
 		}
 	}
-	if _, err := lab.Marks(p, "Nobody"); err == nil {
+	if _, err := lab.Marks(checked(p), "Nobody"); err == nil {
 		t.Error("Marks of somebody who is not in the plan: want an error")
 	}
 }
@@ -190,7 +190,7 @@ func FuzzMaps(f *testing.F) {
 			return
 		}
 		var lab Lab
-		if _, err := lab.Check(p); err != nil {
+		if _, err := lab.Check(checked(p)); err != nil {
 			return // no stance: the plan's own sentence
 		}
 		everything(t, &lab, p)

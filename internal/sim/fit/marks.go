@@ -62,11 +62,8 @@ type Behind struct {
 // Marks returns the standing marks of every player (or of the one named) with
 // each of their clubs on each of their tees, in the order of a Report's checks.
 // The error is the plan's own sentence.
-func (l *Lab) Marks(p plan.Plan, player string) ([]Mark, error) {
-	p = p.WithDefaults()
-	if err := p.Validate(); err != nil {
-		return nil, err
-	}
+func (l *Lab) Marks(given plan.Checked, player string) ([]Mark, error) {
+	p := given.Plan()
 	var only []string
 	if player != "" {
 		if _, _, _, err := named(p, player, "", ""); err != nil {
@@ -118,7 +115,7 @@ func (c *cast) mark(p plan.Plan, tee plan.Tee) Mark {
 		if s.Name == wall && s.Kind == sweep.Wall {
 			v := c.ramp(s).at(spot{tee.X, tee.Y})
 			k := indexOf(c.kin.dirs, at.Surface(s).Plane.N, func(n geom.Vec) geom.Vec { return n })
-			m.Behind = Behind{Wall: wall, Clearance: v, Typical: v - c.kin.least[k] + c.kin.central.least[k], Verdict: verdictOf(v, p.Margin)}
+			m.Behind = Behind{Wall: wall, Clearance: v, Typical: v - c.kin.least[k] + c.kin.central.least[k], Verdict: VerdictOf(v, p.Margin)}
 		}
 	}
 	return m

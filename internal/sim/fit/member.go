@@ -11,12 +11,9 @@ import (
 // Swing returns one swing of a plan and where it stands: player, club and tee by
 // name (an empty name takes the first the player has), and the member of the
 // family: 0 is the central swing, n the n-th of the sample.
-func Swing(p plan.Plan, player, club, tee string, sample int) (*swing.Swing, sweep.Placement, error) {
+func Swing(given plan.Checked, player, club, tee string, sample int) (*swing.Swing, sweep.Placement, error) {
 	var none sweep.Placement
-	p = p.WithDefaults()
-	if err := p.Validate(); err != nil {
-		return nil, none, err
-	}
+	p := given.Plan()
 	if sample < 0 || sample > Sampled {
 		return nil, none, say.Errorf("sample %d is outside 0–%d", sample, Sampled)
 	}

@@ -75,11 +75,8 @@ type SeatCheck struct {
 
 // Onlookers draws where others may be while somebody plays, and checks the
 // plan's seats. The error is the plan's own sentence.
-func (l *Lab) Onlookers(p plan.Plan, o OnlookOptions) (OnlookMap, error) {
-	p = p.WithDefaults()
-	if err := p.Validate(); err != nil {
-		return OnlookMap{}, err
-	}
+func (l *Lab) Onlookers(given plan.Checked, o OnlookOptions) (OnlookMap, error) {
+	p := given.Plan()
 	casts, err := l.casts(p, o.Players, o.Clubs)
 	if err != nil {
 		return OnlookMap{}, err
@@ -192,7 +189,7 @@ func seats(p plan.Plan, casts []cast, flying []cone, most float64) []SeatCheck {
 			c.Ball, c.From, c.Shot = d-ball.Radius-s.Radius, flying[which].player, flying[which].shot
 		}
 		c.Behind = p.Screen != nil && s.X+s.Radius > p.Screen.X
-		c.ClubVerdict, c.BallVerdict = verdictOf(c.Club, p.Margin), verdictOf(c.Ball, p.Margin)
+		c.ClubVerdict, c.BallVerdict = VerdictOf(c.Club, p.Margin), VerdictOf(c.Ball, p.Margin)
 		c.Verdict = worse(c.ClubVerdict, c.BallVerdict)
 		out = append(out, c)
 	}

@@ -15,8 +15,8 @@ import (
 // first the player has.
 //
 // The club and the golfer are in Limits, which takes longer.
-func (l *Lab) Remedies(p plan.Plan, player, club, tee string) ([]Remedy, error) {
-	q, err := l.question(p, player, club, tee)
+func (l *Lab) Remedies(given plan.Checked, player, club, tee string) ([]Remedy, error) {
+	q, err := l.question(given, player, club, tee)
 	if err != nil {
 		return nil, err
 	}
@@ -48,11 +48,8 @@ type question struct {
 	clear bool
 }
 
-func (l *Lab) question(p plan.Plan, player, club, tee string) (*question, error) {
-	p = p.WithDefaults()
-	if err := p.Validate(); err != nil {
-		return nil, err
-	}
+func (l *Lab) question(given plan.Checked, player, club, tee string) (*question, error) {
+	p := given.Plan()
 	pl, c, t, err := named(p, player, club, tee)
 	if err != nil {
 		return nil, err
@@ -109,7 +106,7 @@ func (q *question) verify(r Remedy, a after) *Remedy {
 	}
 	s := a.stand(q.asked.cast, q.asked.tee)
 	r.Clearance = s.exact(s.at, math.Inf(1))
-	r.Verdict = verdictOf(r.Clearance, q.p.Margin)
+	r.Verdict = VerdictOf(r.Clearance, q.p.Margin)
 	if r.Verdict != Clear {
 		return nil
 	}
@@ -123,7 +120,7 @@ func (q *question) verify(r Remedy, a after) *Remedy {
 			}
 		}
 	}
-	r.PlanVerdict = verdictOf(r.PlanClearance, q.p.Margin)
+	r.PlanVerdict = VerdictOf(r.PlanClearance, q.p.Margin)
 	return &r
 }
 

@@ -17,7 +17,7 @@ const remedyTolerance = 0.001
 // checkOf runs the changed plan afresh.
 func checkOf(t *testing.T, p plan.Plan, c Check) Check {
 	t.Helper()
-	r, err := CheckPlan(p)
+	r, err := CheckPlan(checked(p))
 	if err != nil {
 		t.Fatalf("the changed plan: %v", err)
 	}
@@ -64,7 +64,7 @@ func lowLamp(t *testing.T) plan.Plan {
 	p.Room.Height = 3.1
 	h := &p.Hung[0]
 	var lab Lab
-	at, err := lab.HangAt(p, HangOptions{}, h.Min[0], h.Max[1])
+	at, err := lab.HangAt(checked(p), HangOptions{}, h.Min[0], h.Max[1])
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -89,12 +89,12 @@ func TestRemediesAreVerified(t *testing.T) {
 	kinds := map[string]int{}
 	for name, p := range plans {
 		var lab Lab
-		r, err := lab.Check(p)
+		r, err := lab.Check(checked(p))
 		if err != nil {
 			t.Fatal(err)
 		}
 		for _, c := range r.Checks {
-			all, err := lab.Remedies(p, c.Player, c.Club, c.Tee)
+			all, err := lab.Remedies(checked(p), c.Player, c.Club, c.Tee)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -152,7 +152,7 @@ func TestAdviceHolds(t *testing.T) {
 		t.Skip("takes long; says nothing that differs from one machine to the next")
 	}
 	for name, p := range map[string]plan.Plan{"demo": oneClub("7-iron"), "lamp": lowLamp(t)} {
-		r, err := CheckPlan(p)
+		r, err := CheckPlan(checked(p))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -209,11 +209,11 @@ func TestLimits(t *testing.T) {
 	for _, height := range []float64{2.55, 2.75} {
 		p.Room.Height = height
 		var lab Lab
-		r, err := lab.Check(p)
+		r, err := lab.Check(checked(p))
 		if err != nil {
 			t.Fatal(err)
 		}
-		all, err := lab.Limits(p, "", "", "")
+		all, err := lab.Limits(checked(p), "", "", "")
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -145,5 +145,5 @@ func planClearance(p plan.Plan, casts []cast) (float64, string) {
 			}
 		}
 	}
-	return v, verdictOf(v, p.Margin)
+	return v, VerdictOf(v, p.Margin)
 }

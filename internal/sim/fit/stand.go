@@ -103,11 +103,8 @@ type Sharing struct {
 
 // Stand draws the map of where to put the tee. Its tees and players' tees do not
 // matter; the error is the plan's own sentence.
-func (l *Lab) Stand(p plan.Plan, o StandOptions) (StandMap, error) {
-	p = p.WithDefaults()
-	if err := p.Validate(); err != nil {
-		return StandMap{}, err
-	}
+func (l *Lab) Stand(given plan.Checked, o StandOptions) (StandMap, error) {
+	p := given.Plan()
 	casts, err := l.casts(p, o.Players, o.Clubs)
 	if err != nil {
 		return StandMap{}, err

@@ -45,7 +45,7 @@ func TestStandMapIsTheClearance(t *testing.T) {
 	for name, p := range standPlans() {
 		t.Run(name, func(t *testing.T) {
 			var lab Lab
-			m, err := lab.Stand(p, StandOptions{})
+			m, err := lab.Stand(checked(p), StandOptions{})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -90,7 +90,7 @@ func TestStandMapPromisesNoMoreThanCheck(t *testing.T) {
 	}
 	for name, p := range standPlans() {
 		var lab Lab
-		m, err := lab.Stand(p, StandOptions{})
+		m, err := lab.Stand(checked(p), StandOptions{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -109,7 +109,7 @@ func TestStandMapPromisesNoMoreThanCheck(t *testing.T) {
 			if !ballFits(q, at) {
 				continue
 			}
-			r, err := lab.Check(q)
+			r, err := lab.Check(checked(q))
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -128,7 +128,7 @@ func TestStandMapPromisesNoMoreThanCheck(t *testing.T) {
 			if got < min(least, m.Cap)-hollow-coarseCaution-2*mapTolerance {
 				t.Errorf("%s: map at (%.3f, %.3f) = %.4f, a check finds %.4f: more than %g too cautious", name, at.x, at.y, got, least, hollow)
 			}
-			quick, err := lab.At(q, "here", at.x, at.y)
+			quick, err := lab.At(checked(q), "here", at.x, at.y)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -157,7 +157,7 @@ func TestBestIsBest(t *testing.T) {
 	}
 	for name, p := range standPlans() {
 		var lab Lab
-		m, err := lab.Stand(p, StandOptions{Cell: 0.05})
+		m, err := lab.Stand(checked(p), StandOptions{Cell: 0.05})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -214,7 +214,7 @@ func TestStandMapOfMirroredPair(t *testing.T) {
 	gap := func(players ...plan.Player) int16 {
 		q := p
 		q.Players = players
-		m, err := lab.Stand(q, StandOptions{})
+		m, err := lab.Stand(checked(q), StandOptions{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -253,7 +253,7 @@ func TestStandMapIsMonotone(t *testing.T) {
 	var lab Lab
 	draw := func(p plan.Plan) StandMap {
 		t.Helper()
-		m, err := lab.Stand(p, StandOptions{})
+		m, err := lab.Stand(checked(p), StandOptions{})
 		if err != nil {
 			t.Fatal(err)
 		}

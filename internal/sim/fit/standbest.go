@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"wideberth/internal/sim/geom"
-	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/sweep"
 )
@@ -150,7 +149,7 @@ func (h *hunt) best(players ...string) Best {
 		v := f.movable(s)
 		candidates[i] = candidate{s, standing{min(v, f.cap), v}}
 	}
-	order.Stable(candidates, func(a, b candidate) int {
+	slices.SortStableFunc(candidates, func(a, b candidate) int {
 		return cmp.Or(cmp.Compare(b.most.clearance, a.most.clearance), cmp.Compare(b.most.flat, a.most.flat))
 	})
 	var bestAt spot
@@ -189,7 +188,7 @@ search:
 		bestAt = r
 	}
 	t := f.tightest(bestAt, math.Inf(1))
-	out := Best{Found: true, X: bestAt.x, Y: bestAt.y, Clearance: t.clearance, Verdict: verdictOf(t.clearance, h.p.Margin), Surface: t.surface}
+	out := Best{Found: true, X: bestAt.x, Y: bestAt.y, Clearance: t.clearance, Verdict: VerdictOf(t.clearance, h.p.Margin), Surface: t.surface}
 	if t.cast >= 0 {
 		out.Player, out.Club = chosen[t.cast].player.Name, chosen[t.cast].club.Name
 	}

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"wideberth/internal/sim/geom"
-	"wideberth/internal/sim/order"
 )
 
 // improves (m) is the least by which a box has to undercut a map's value to be
@@ -156,7 +155,7 @@ func (w *blockWork) lower(b block, rivals []rival, depth int) {
 			best = min(best, v+radius)
 		}
 	}
-	order.Stable(kept, func(x, y rival) int { return cmp.Compare(x.value, y.value) })
+	slices.SortStableFunc(kept, func(x, y rival) int { return cmp.Compare(x.value, y.value) })
 	w.kept[depth] = kept
 	for _, q := range b.split() {
 		w.lower(q, kept, depth+1)

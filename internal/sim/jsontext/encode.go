@@ -4,11 +4,10 @@ import (
 	"errors"
 	"math"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
-
-	"wideberth/internal/sim/order"
 )
 
 // Encode writes a value as compact JSON with the bytes of json.Marshal: members
@@ -201,7 +200,7 @@ func (e *encoder) mapping(v reflect.Value) error {
 		return nil
 	}
 	keys := v.MapKeys()
-	order.Stable(keys, func(a, b reflect.Value) int { return strings.Compare(a.String(), b.String()) })
+	slices.SortStableFunc(keys, func(a, b reflect.Value) int { return strings.Compare(a.String(), b.String()) })
 	for i, k := range keys {
 		e.before(i, "{")
 		e.quoted(k.String())

@@ -97,13 +97,6 @@ func compareEncode(t *testing.T, v any) {
 	if err != nil || !bytes.Equal(got, want) {
 		t.Fatalf("Encode(%#v) = %v\n got %s\nwant %s", v, err, got, want)
 	}
-	var pretty bytes.Buffer
-	if err := json.Indent(&pretty, got, "", "  "); err != nil {
-		t.Fatal(err)
-	}
-	if in := Indent(got); !bytes.Equal(in, pretty.Bytes()) {
-		t.Fatalf("Indent(%s)\n got %s\nwant %s", got, in, pretty.Bytes())
-	}
 }
 
 func TestEncodeErrors(t *testing.T) {

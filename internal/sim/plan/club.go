@@ -93,7 +93,7 @@ func DefaultClub(kind, name string) Club {
 	if f.inches == 0 {
 		return c
 	}
-	c.Length = roundTenthMM(f.inches * metresPerInch)
+	c.Length = roundTenthMM(f.inches * MetresPerInch)
 	c.Lie, c.Loft = f.lie, f.loft
 	c.Ball = &Ball{Speed: f.ball, Launch: f.launch, Spin: f.spin}
 	return c

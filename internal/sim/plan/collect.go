@@ -57,7 +57,7 @@ func (c *collector) optional(field, who, what string, v float64, r span, unit st
 // word checks a choice; the sentence offers the choices in the order given.
 func (c *collector) word(field, who, what, v string, choices ...string) {
 	if !slices.Contains(choices, v) {
-		c.addf(field, "%s%s %s is not one of %s", who, what, strconv.Quote(clip(v)), strings.Join(choices, ", "))
+		c.addf(field, "%s%s %s is not one of %s", who, what, strconv.Quote(say.Clip(v)), strings.Join(choices, ", "))
 	}
 }
 
@@ -101,10 +101,10 @@ func (n names) check(c *collector, field, kind, name string, i int) {
 		c.addf(at, "%s %d needs a name", kind, i+1)
 		return
 	case utf8.RuneCountInString(name) > maxName:
-		c.addf(at, "%s %d: the name %s has more than %d characters", kind, i+1, strconv.Quote(clip(name)), maxName)
+		c.addf(at, "%s %d: the name %s has more than %d characters", kind, i+1, strconv.Quote(say.Clip(name)), maxName)
 		return
 	case hasControl(name):
-		c.addf(at, "%s %d: the name %s must be plain text on one line", kind, i+1, strconv.Quote(clip(name)))
+		c.addf(at, "%s %d: the name %s must be plain text on one line", kind, i+1, strconv.Quote(say.Clip(name)))
 		return
 	}
 	if holder, taken := n.seen[folded]; taken {
@@ -114,10 +114,7 @@ func (n names) check(c *collector, field, kind, name string, i int) {
 	n.seen[folded] = say.Sprintf("%s %d", kind, i+1)
 }
 
-func hasControl(s string) bool { return strings.ContainsFunc(s, isControl) }
-
-// isControl is true of control characters and the line separators of Unicode.
-func isControl(r rune) bool { return r < ' ' || r >= 0x7f && r < 0xa0 || r == 0x2028 || r == 0x2029 }
+func hasControl(s string) bool { return strings.ContainsFunc(s, say.IsControl) }
 
 // who starts a sentence about a named thing, or about its place in the list
 // when it has no name.
@@ -125,7 +122,7 @@ func who(kind, name string, i int) string {
 	if strings.TrimSpace(name) == "" {
 		return say.Sprintf("%s %d: ", kind, i+1)
 	}
-	return say.Sprintf("%s %s: ", kind, strconv.Quote(clip(name)))
+	return say.Sprintf("%s %s: ", kind, strconv.Quote(say.Clip(name)))
 }
 
 // shortNumber writes a number for a sentence: at most four decimals.

@@ -62,7 +62,7 @@ func TestDefaultTee(t *testing.T) {
 }
 
 // inchTol is what rounding a length to 0.1 mm may cost, in inches.
-const inchTol = 0.05e-3/metresPerInch + 1e-9
+const inchTol = 0.05e-3/MetresPerInch + 1e-9
 
 func TestDefaultClub(t *testing.T) {
 	for _, tc := range []struct {
@@ -92,7 +92,7 @@ func TestDefaultClub(t *testing.T) {
 	} {
 		t.Run(tc.kind+" "+tc.name, func(t *testing.T) {
 			c := DefaultClub(tc.kind, tc.name)
-			if got := c.Length / metresPerInch; math.Abs(got-tc.inches) > inchTol {
+			if got := c.Length / MetresPerInch; math.Abs(got-tc.inches) > inchTol {
 				t.Errorf("DefaultClub length = %v in, want %v in (%g)", got, tc.inches, inchTol)
 			}
 			if c.Lie != tc.lie || c.Loft != tc.loft {

@@ -7,7 +7,7 @@ func Demo() Plan {
 	if err != nil {
 		panic("plan: the built-in demo does not parse: " + err.Error())
 	}
-	return p
+	return p.Plan()
 }
 
 // demoJSON is a literal, not an embedded file, because package embed brings the

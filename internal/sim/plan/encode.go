@@ -17,14 +17,5 @@ func (p Plan) JSON() []byte {
 	return data
 }
 
-// PrettyJSON is JSON indented by two spaces, with a final newline; nil when JSON is.
-func (p Plan) PrettyJSON() []byte {
-	compact := p.JSON()
-	if compact == nil {
-		return nil
-	}
-	return append(jsontext.Indent(compact), '\n')
-}
-
 // roundTenthMM rounds a length (m) to 0.1 mm, finer than any tape reads.
 func roundTenthMM(v float64) float64 { return math.Round(v*1e4) / 1e4 }

@@ -7,6 +7,12 @@ import (
 	"wideberth/internal/sim/say"
 )
 
+// Units that people read and type in.
+const (
+	UnitsImperial = "imperial"
+	UnitsMetric   = "metric"
+)
+
 const (
 	eighthsPerFoot = 96
 	minus          = "−" // U+2212, which readers speak as "minus"
@@ -21,16 +27,12 @@ const (
 
 	// shortImperial is the length (m) from which LabelShort turns to feet: 4 ft,
 	// above any club that is usually spoken of in inches.
-	shortImperial = 4 * metresPerFoot
+	shortImperial = 4 * MetresPerFoot
 )
 
 // LabelFeet writes metres as feet and inches to the nearest 1/8 in, halves away
 // from zero: "5 ft 11 1/2 in"; under a foot only inches; "6 ft 0 in".
 func LabelFeet(m float64) string { return imperial(m, math.Round, eighthsPerFoot) }
-
-// LabelInches writes metres as inches to the nearest 1/8 in, halves away from
-// zero: "5 7/8 in".
-func LabelInches(m float64) string { return imperial(m, math.Round, math.MaxInt64) }
 
 // LabelMetric writes metres to the nearest millimetre, halves away from zero:
 // "149 mm" below a metre, "1.803 m" from there on.
@@ -81,7 +83,7 @@ func imperial(m float64, round func(float64) float64, feetFrom int64) string {
 	if !(math.Abs(m) <= largestLabel) {
 		return noFigure
 	}
-	n := int64(round(m / metresPerInch * 8))
+	n := int64(round(m / MetresPerInch * 8))
 	sign := ""
 	if n < 0 {
 		sign, n = minus, -n

@@ -10,8 +10,10 @@ import (
 )
 
 const (
-	metresPerInch = 0.0254 // exact, International yard and pound agreement, 1959
-	metresPerFoot = 0.3048 // exact, the same
+	// MetresPerInch and MetresPerFoot are exact: International yard and pound
+	// agreement, 1959.
+	MetresPerInch = 0.0254
+	MetresPerFoot = 0.3048
 
 	// longestTyped is the longest length (m) that ParseLength takes.
 	longestTyped = 100
@@ -40,7 +42,7 @@ func ParseLength(text string, units string) (metres float64, err error) {
 		return 0, say.Errorf("no length given: type %s", goodLength(units))
 	}
 	if len(s) > mostTyped {
-		return 0, say.Errorf("%s is too long to be a length: type %s", strconv.Quote(clip(s)), goodLength(units))
+		return 0, say.Errorf("%s is too long to be a length: type %s", strconv.Quote(say.Clip(s)), goodLength(units))
 	}
 	s = plainText(s)
 	if strings.HasPrefix(s, "-") {
@@ -93,9 +95,9 @@ var typed = [...][2]string{
 func unitOf(word string) (float64, bool) {
 	switch word {
 	case "'", "ft", "foot", "feet":
-		return metresPerFoot, true
+		return MetresPerFoot, true
 	case `"`, "in", "inch", "inches":
-		return metresPerInch, true
+		return MetresPerInch, true
 	case "mm", "millimetre", "millimetres", "millimeter", "millimeters":
 		return 0.001, true
 	case "cm", "centimetre", "centimetres", "centimeter", "centimeters":
@@ -132,19 +134,19 @@ func lengthOf(q []quantity, metric bool) (float64, error) {
 		return q[0].value * q[0].unit, nil
 	}
 	feet, in := q[0], q[1]
-	if feet.unit == 0 && in.unit == 0 && !metric || feet.unit == 0 && in.unit == metresPerInch {
-		feet.unit = metresPerFoot // 5-11, or 5-11"
+	if feet.unit == 0 && in.unit == 0 && !metric || feet.unit == 0 && in.unit == MetresPerInch {
+		feet.unit = MetresPerFoot // 5-11, or 5-11"
 	}
-	if feet.unit == metresPerFoot && in.unit == 0 {
-		in.unit = metresPerInch // 5'11
+	if feet.unit == MetresPerFoot && in.unit == 0 {
+		in.unit = MetresPerInch // 5'11
 	}
 	switch {
-	case feet.unit != metresPerFoot || in.unit != metresPerInch || !feet.whole:
+	case feet.unit != MetresPerFoot || in.unit != MetresPerInch || !feet.whole:
 		return 0, errOrder
 	case in.value >= 12:
 		return 0, errors.New("its inches make a foot or more")
 	}
-	return feet.value*metresPerFoot + in.value*metresPerInch, nil
+	return feet.value*MetresPerFoot + in.value*MetresPerInch, nil
 }
 
 // bareUnit is the unit (m) of a number that stands alone.
@@ -157,9 +159,9 @@ func bareUnit(q quantity, metric bool) float64 {
 	case metric:
 		return 0.001
 	case q.fraction || v >= 10:
-		return metresPerInch
+		return MetresPerInch
 	default:
-		return metresPerFoot
+		return MetresPerFoot
 	}
 }
 

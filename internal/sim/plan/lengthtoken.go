@@ -40,7 +40,7 @@ func oneQuantity(s string) (quantity, string, error) {
 		if i := strings.IndexAny(word, " 0123456789"); i > 0 {
 			word = word[:i]
 		}
-		return quantity{}, "", say.Errorf("%q is not expected there", clip(word))
+		return quantity{}, "", say.Errorf("%q is not expected there", say.Clip(word))
 	}
 	var top, bottom string
 	q := quantity{}
@@ -55,7 +55,7 @@ func oneQuantity(s string) (quantity, string, error) {
 	if word != "" {
 		unit, ok := unitOf(word)
 		if !ok {
-			return quantity{}, "", say.Errorf("%q is not a unit", clip(word))
+			return quantity{}, "", say.Errorf("%q is not a unit", say.Clip(word))
 		}
 		q.unit, rest = unit, after
 	}

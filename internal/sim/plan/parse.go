@@ -14,47 +14,58 @@ import (
 // twentieth of it.
 const maxBytes = 1 << 20
 
+// Checked is a plan that passed Validate, with every default filled. Only Check,
+// Parse and FromTree make one, so that what works on plans need not check again.
+type Checked struct{ plan Plan }
+
+// Plan is a copy of the plan. It shares its lists with c: change none of them.
+func (c Checked) Plan() Plan { return c.plan }
+
+// Check fills the defaults and checks a plan that is in memory; the error is
+// that of Validate.
+func Check(p Plan) (Checked, error) {
+	p = p.WithDefaults() // shares nothing with the caller's
+	if all := p.problems(); len(all) > 0 {
+		return Checked{}, all[0]
+	}
+	return Checked{p}, nil
+}
+
 // Parse reads a plan from JSON: it migrates old versions, refuses unknown
-// fields and wrong types by their path (a *FieldError), fills the defaults of
-// WithDefaults and ends with Validate. It never returns a plan that Validate
-// refuses.
-func Parse(data []byte) (Plan, error) {
+// fields and wrong types by their path (a *FieldError), and checks it.
+func Parse(data []byte) (Checked, error) {
 	if len(data) > maxBytes {
-		return Plan{}, say.Errorf("the plan is %.1f MB, more than the 1 MB a plan may have", float64(len(data))/1e6)
+		return Checked{}, say.Errorf("the plan is %.1f MB, more than the 1 MB a plan may have", float64(len(data))/1e6)
 	}
 	if len(bytes.TrimSpace(data)) == 0 {
-		return Plan{}, errors.New("the plan is empty: it should be one JSON object with room, clubs and players")
+		return Checked{}, errors.New("the plan is empty: it should be one JSON object with room, clubs and players")
 	}
 	tree, err := jsontext.Decode(data)
 	if err != nil {
-		return Plan{}, syntaxError(data, err)
+		return Checked{}, syntaxError(data, err)
 	}
 	return FromTree(tree)
 }
 
 // FromTree is Parse for JSON that jsontext.Decode has read; it may change the tree.
-func FromTree(tree any) (Plan, error) {
+func FromTree(tree any) (Checked, error) {
 	object, ok := tree.(map[string]any)
 	if !ok {
-		return Plan{}, say.Errorf("the plan must be an object in braces, not %s", kindOf(tree))
+		return Checked{}, say.Errorf("the plan must be an object in braces, not %s", kindOf(tree))
 	}
 	version, err := versionOf(object)
 	if err != nil {
-		return Plan{}, err
+		return Checked{}, err
 	}
 	migrate(object, version)
 	if err := checkShape(object); err != nil {
-		return Plan{}, err
+		return Checked{}, err
 	}
 	var p Plan
 	if err := jsontext.Fill(object, &p); err != nil {
-		return Plan{}, say.Errorf("the plan cannot be read: %w", err)
+		return Checked{}, say.Errorf("the plan cannot be read: %w", err)
 	}
-	p = p.WithDefaults()
-	if err := p.Validate(); err != nil {
-		return Plan{}, err
-	}
-	return p, nil
+	return Check(p)
 }
 
 // syntaxError says where the JSON breaks.

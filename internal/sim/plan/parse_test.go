@@ -34,17 +34,13 @@ func TestParseGoodFiles(t *testing.T) {
 			continue
 		}
 		t.Run(name, func(t *testing.T) {
-			p, err := Parse(readPlan(t, name))
+			p, err := parsed(readPlan(t, name))
 			if err != nil {
 				t.Fatalf("Parse(%s) = error %v, want a plan", name, err)
 			}
-			again, err := Parse(p.JSON())
+			again, err := parsed(p.JSON())
 			if err != nil || !reflect.DeepEqual(again, p) {
 				t.Errorf("Parse(p.JSON()) = %v, %v, want the same plan", again, err)
-			}
-			pretty, err := Parse(p.PrettyJSON())
-			if err != nil || !reflect.DeepEqual(pretty, p) {
-				t.Errorf("Parse(p.PrettyJSON()) = %v, %v, want the same plan", pretty, err)
 			}
 		})
 	}
@@ -87,7 +83,7 @@ func TestParseBadFiles(t *testing.T) {
 			if !ok {
 				t.Fatalf("%s has no row in this test", name)
 			}
-			_, err := Parse(readPlan(t, name))
+			_, err := parsed(readPlan(t, name))
 			if err == nil || err.Error() != w.message {
 				t.Fatalf("Parse(%s) = error\n%v, want\n%s", name, err, w.message)
 			}
@@ -143,7 +139,7 @@ func TestParseErrors(t *testing.T) {
 		{"no player", `{"room":{"length":6,"width":4,"height":3},"clubs":[{"name":"driver","kind":"driver"}]}`, "players", "at least one player"},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
-			_, err := Parse([]byte(tc.data))
+			_, err := parsed([]byte(tc.data))
 			if err == nil || !strings.Contains(err.Error(), tc.message) {
 				t.Fatalf("Parse(%.80s) = error %v, want one with %q", tc.data, err, tc.message)
 			}
@@ -153,12 +149,12 @@ func TestParseErrors(t *testing.T) {
 }
 
 func TestParseMigrates(t *testing.T) {
-	want, err := Parse([]byte(fmt.Sprintf(minimal, `,"version":1`)))
+	want, err := parsed([]byte(fmt.Sprintf(minimal, `,"version":1`)))
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, version := range []string{``, `,"version":0`, `,"version":1.0`} {
-		got, err := Parse([]byte(fmt.Sprintf(minimal, version)))
+		got, err := parsed([]byte(fmt.Sprintf(minimal, version)))
 		if err != nil || !reflect.DeepEqual(got, want) {
 			t.Errorf("Parse(plan with %q) = %+v, %v, want %+v", version, got, err, want)
 		}
@@ -183,14 +179,14 @@ func FuzzParse(f *testing.F) {
 	f.Add([]byte(demoJSON))
 	f.Add([]byte(fmt.Sprintf(minimal, `,"tees":[],"air":null,"margin":-0.0`)))
 	f.Fuzz(func(t *testing.T, data []byte) {
-		p, err := Parse(data)
+		p, err := parsed(data)
 		if err != nil {
 			if err.Error() == "" {
 				t.Errorf("Parse(%q) has an empty error", data)
 			}
 			return
 		}
-		again, err := Parse(p.JSON())
+		again, err := parsed(p.JSON())
 		if err != nil || !reflect.DeepEqual(again, p) {
 			t.Errorf("Parse(p.JSON()) = %+v, %v, want %+v", again, err, p)
 		}
@@ -210,4 +206,27 @@ func ExampleParse() {
 	}`))
 	fmt.Println(err)
 	// Output: player "Tall guest": height 7.3 m is outside 0.9–2.4 m
+}
+
+// parsed is Parse's plan.
+func parsed(data []byte) (Plan, error) {
+	c, err := Parse(data)
+	return c.Plan(), err
+}
+
+// A checked plan has its defaults, and shares nothing with what it was made of.
+func TestCheckCopies(t *testing.T) {
+	p := Demo()
+	p.Players[0].Hand, p.Tees = "", nil
+	c, err := Check(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.Players[0].Height, p.Clubs[0].Ball.Speed = 7.3, 1000
+	if got := c.Plan(); got.Players[0].Hand != HandRight || len(got.Tees) != 1 || got.Players[0].Height != 1.78 || got.Clubs[0].Ball.Speed != 62 {
+		t.Errorf("Check(p).Plan() = %+v, want the plan as it was, with its defaults", got)
+	}
+	if _, err := Check(p); err == nil {
+		t.Error("Check took a giant")
+	}
 }

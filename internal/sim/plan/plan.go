@@ -29,12 +29,6 @@ type Plan struct {
 	Air     *Air     `json:"air,omitempty"`    // nil: DefaultAir
 }
 
-// Units of display.
-const (
-	UnitsImperial = "imperial"
-	UnitsMetric   = "metric"
-)
-
 // Room is the bare box with what is built into it.
 type Room struct {
 	Length float64 `json:"length"` // along x

@@ -23,10 +23,8 @@ func fieldErrorf(field, format string, args ...any) *FieldError {
 
 // Validate returns the first of Problems, a *FieldError, or nil.
 func (p Plan) Validate() error {
-	if all := p.Problems(); len(all) > 0 {
-		return all[0]
-	}
-	return nil
+	_, err := Check(p)
+	return err
 }
 
 // Problems lists everything wrong with the plan, its defaults filled, in the
@@ -34,8 +32,10 @@ func (p Plan) Validate() error {
 // missing or used twice, references to nothing, lists too long, tees that no
 // ball could lie on, players who cannot stand upright. A tee close to the screen
 // is no problem here: the swing says whether it strikes.
-func (p Plan) Problems() []*FieldError {
-	p = p.WithDefaults()
+func (p Plan) Problems() []*FieldError { return p.WithDefaults().problems() }
+
+// problems is Problems of a plan with its defaults.
+func (p Plan) problems() []*FieldError {
 	c := &collector{imperial: p.Units == UnitsImperial}
 	if p.Version != Version {
 		c.addf("version", "version %d is not %d, the version this program writes", p.Version, Version)
@@ -199,9 +199,9 @@ func references(c *collector, field, who, kind string, list []string, known func
 		at := say.Sprintf("%s[%d]", field, i)
 		switch {
 		case !known(n):
-			c.addf(at, "%sthere is no %s called %s", who, kind, strconv.Quote(clip(n)))
+			c.addf(at, "%sthere is no %s called %s", who, kind, strconv.Quote(say.Clip(n)))
 		case used[n]:
-			c.addf(at, "%s%s %s is listed twice", who, kind, strconv.Quote(clip(n)))
+			c.addf(at, "%s%s %s is listed twice", who, kind, strconv.Quote(say.Clip(n)))
 		}
 		used[n] = true
 	}

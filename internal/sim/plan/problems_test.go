@@ -110,7 +110,7 @@ func TestProblems(t *testing.T) {
 			if err := p.Validate(); !reflect.DeepEqual(err, error(all[0])) {
 				t.Errorf("Validate() = %v, want %v", err, all[0])
 			}
-			if _, err := Parse(p.JSON()); err == nil {
+			if _, err := parsed(p.JSON()); err == nil {
 				t.Error("Parse(p.JSON()) = a plan, want an error")
 			}
 		})

@@ -10,7 +10,7 @@ func Rooms() []Plan {
 		if err != nil {
 			panic("plan: a built-in room does not parse: " + err.Error())
 		}
-		out = append(out, p)
+		out = append(out, p.Plan())
 	}
 	return out
 }

@@ -31,7 +31,7 @@ func checkObject(object map[string]any, t reflect.Type, path string, optional []
 		}
 	}
 	if len(unknown) > 0 {
-		at := join(path, clip(slices.Min(unknown)))
+		at := join(path, say.Clip(slices.Min(unknown)))
 		return fieldErrorf(at, "%s is not a field of a plan; the fields there are %s", at, strings.Join(names, ", "))
 	}
 	for i, name := range names {
@@ -127,21 +127,4 @@ func join(path, name string) string {
 		return name
 	}
 	return path + "." + name
-}
-
-// clip shortens text that came from outside and keeps it on one line, so that an
-// error stays a sentence.
-func clip(s string) string {
-	const longest = 60
-	s = strings.Map(func(r rune) rune {
-		if isControl(r) {
-			return ' '
-		}
-		return r
-	}, s)
-	r := []rune(s)
-	if len(r) <= longest {
-		return s
-	}
-	return string(r[:longest]) + "…"
 }

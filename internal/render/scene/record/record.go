@@ -6,11 +6,11 @@ package record
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"wideberth/internal/render/scene/wire"
 	"wideberth/internal/sim/geom"
-	"wideberth/internal/sim/order"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/rules"
 	"wideberth/internal/sim/sweep"
@@ -177,7 +177,7 @@ func addStrikes(s *wire.Recording, place sweep.Placement, track *sweep.Track, ro
 			})
 		}
 	}
-	order.Stable(s.Strikes, func(a, b wire.Strike) int { return a.Frame - b.Frame })
+	slices.SortStableFunc(s.Strikes, func(a, b wire.Strike) int { return a.Frame - b.Frame })
 }
 
 // normalAt is the unit normal of a surface's face nearest to a point on it.

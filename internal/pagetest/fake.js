@@ -1,0 +1,19 @@
+// A plan and the solver's answer to it, as small as the tests can do with.
+
+export const demo = () => ({
+  version: 1, title: "Loft", units: "imperial", margin: 0.15,
+  room: { length: 6, width: 4, height: 3 }, floor: {},
+  tees: [{ name: "middle", x: 3, y: 2 }],
+  clubs: [{ name: "driver", kind: "driver", length: 1.15 }, { name: "7-iron", kind: "iron", length: 0.94 }],
+  players: [{ name: "Host", height: 1.8 }, { name: "Guest", height: 1.7, clubs: ["driver"] }],
+});
+
+/** What a solver would say of a request. */
+export function solved({ plan, focus }) {
+  const checks = plan.players.map(({ name }) => ({ player: name, club: "driver", tee: plan.tees[0].name, verdict: "clear", clearance: 1 }));
+  const looked = checks.find((c) => focus.player === "" || c.player === focus.player);
+  return {
+    plan: structuredClone(plan), report: { checks }, notes: ["A remark."],
+    focus: { player: looked.player, club: looked.club, tee: looked.tee },
+  };
+}

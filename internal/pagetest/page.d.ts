@@ -1,0 +1,15 @@
+// What the page's parts hand each other.
+type State = ReturnType<typeof import("../../public/app/state.js").createState>;
+type Solver = ReturnType<typeof import("../../public/app/solver.js").createSolver>;
+type Drawings = ReturnType<typeof import("../../public/drawings/drawings.js").createDrawings>;
+
+/** What parts that are fetched later share; idle says that no verdict is under way. */
+interface Shared {
+  state: State;
+  solver: Solver;
+  drawings: Drawings;
+  idle: () => boolean;
+}
+
+/** A view of the room on paper: metres to pixels and back. */
+type Paper = ReturnType<typeof import("../../public/drawings/drawings.js").mapping>;

@@ -1,0 +1,161 @@
+import { test } from "node:test";
+import assert from "node:assert/strict";
+import { createState } from "../../public/app/state.js";
+import { demo, solved } from "./fake.js";
+
+/** A state whose solver answers when the test says so. */
+function stage() {
+  const asked = [];
+  const kept = [];
+  const busy = [];
+  const state = createState({
+    ask: (request) => new Promise((resolve) => asked.push({ request: structuredClone(request), resolve })),
+    busy: (yes) => busy.push(yes),
+    async keep(answer) { kept.push(answer.plan.title); },
+  });
+  /** Answers the oldest request, as the solver would, or with the error given. */
+  const answer = async (error) => {
+    const { request, resolve } = asked.shift();
+    resolve(error ? { error } : solved(request));
+    await new Promise((done) => setImmediate(done));
+  };
+  return { state, asked, kept, busy, answer };
+}
+
+async function opened() {
+  const it = stage();
+  it.state.open(demo());
+  await it.answer();
+  return it;
+}
+
+const rename = (title) => (plan) => { plan.title = title; };
+
+test("an edit asks once and tells everybody of the answer", async () => {
+  const { state, asked, kept, busy, answer } = stage();
+  const heard = [];
+  state.onAnswered(() => heard.push("early"));
+  state.open(demo(), "The demo is back.");
+  assert.equal(asked.length, 1);
+  assert.equal(asked[0].request.kind, "solve");
+  await answer();
+  state.onAnswered(() => heard.push("late"));
+  assert.deepEqual(heard, ["early", "late"], "who comes late hears of the answer that is there");
+  assert.equal(state.said, "The demo is back. A remark.");
+  assert.equal(state.check.club, "driver");
+  assert.deepEqual(kept, ["Loft"]);
+  assert.deepEqual(busy, [true, false]);
+});
+
+test("a refused draft keeps the last good answer", async () => {
+  const { state, kept, busy, answer } = await opened();
+  const heard = [];
+  state.onAnswered(() => heard.push("good"), ({ refusal }) => heard.push(refusal.field));
+  state.edit((plan) => { plan.room.height = "tall"; }, "room.height");
+  await answer({ message: "“tall” is no length", field: "room.height" });
+  assert.deepEqual(heard, ["good", "room.height"]);
+  assert.equal(state.good.room.height, 3);
+  assert.equal(state.draft.room.height, "tall");
+  assert.equal(kept.length, 1);
+  assert.equal(busy.at(-1), false);
+  assert.ok(state.canUndo, "the draft can be dropped");
+  state.undo();
+  assert.equal(state.draft.room.height, 3);
+  await answer();
+  assert.equal(state.refusal, null);
+});
+
+test("an answer to an older draft leaves the newer one alone", async () => {
+  const { state, busy, answer } = await opened();
+  state.edit(rename("one"));
+  state.edit(rename("two"));
+  await answer();
+  assert.equal(state.good.title, "one");
+  assert.equal(state.draft.title, "two");
+  assert.equal(busy.at(-1), true, "the newer one is still to come");
+  await answer();
+  assert.equal(state.good.title, "two");
+  assert.equal(busy.at(-1), false);
+});
+
+test("a refusal of an older draft is not shown", async () => {
+  const { state, answer } = await opened();
+  state.edit(rename("one"));
+  state.edit(rename("two"));
+  await answer({ message: "no" });
+  assert.equal(state.refusal, null);
+  await answer();
+  assert.equal(state.good.title, "two");
+});
+
+test("a replaced request changes nothing", async () => {
+  const { state, asked, busy } = await opened();
+  state.edit(rename("one"));
+  state.edit(rename("two"));
+  asked.shift().resolve(null);
+  await new Promise((done) => setImmediate(done));
+  assert.equal(state.good.title, "Loft");
+  assert.equal(busy.at(-1), true);
+});
+
+test("undo and redo", async () => {
+  const { state, answer } = await opened();
+  assert.ok(!state.canUndo && !state.canRedo);
+  for (const title of ["one", "two"]) {
+    state.edit(rename(title));
+    await answer();
+  }
+  state.undo();
+  await answer();
+  assert.equal(state.good.title, "one");
+  state.undo();
+  await answer();
+  assert.equal(state.good.title, "Loft");
+  assert.ok(!state.canUndo && state.canRedo);
+  state.redo();
+  await answer();
+  assert.equal(state.good.title, "one");
+  state.edit(rename("three"));
+  await answer();
+  assert.ok(!state.canRedo, "an edit closes the way forward");
+});
+
+test("edits of one field in quick succession are one step", async (t) => {
+  t.mock.timers.enable({ apis: ["Date"] });
+  const { state, answer } = await opened();
+  for (const height of [3.1, 3.2, 3.3]) {
+    state.edit((plan) => { plan.room.height = height; }, "room.height");
+    await answer();
+    t.mock.timers.tick(100);
+  }
+  t.mock.timers.tick(2000);
+  state.edit((plan) => { plan.room.height = 3.4; }, "room.height");
+  await answer();
+  state.undo();
+  await answer();
+  assert.equal(state.good.room.height, 3.3);
+  state.undo();
+  await answer();
+  assert.equal(state.good.room.height, 3);
+});
+
+test("the focus is kept while the plan has what it names", async () => {
+  const { state, asked, answer } = await opened();
+  state.look({ player: "Guest", club: "", tee: "" });
+  assert.equal(asked[0].request.focus.player, "Guest");
+  await answer();
+  assert.equal(state.focus.player, "Guest");
+  assert.ok(!state.canUndo, "looking is no edit");
+  state.edit((plan) => { plan.players.pop(); });
+  assert.deepEqual(asked[0].request.focus, { player: "", club: "", tee: "" });
+});
+
+test("whole plans are counted, so that what was typed before is void", async () => {
+  const { state, answer } = await opened();
+  const before = state.opened;
+  state.edit(rename("one"));
+  await answer();
+  assert.equal(state.opened, before);
+  state.undo();
+  assert.equal(state.opened, before + 1);
+});

@@ -1,0 +1,72 @@
+// Small helpers to build elements without markup strings.
+
+/** h("button", {type: "button", class: "x"}, "text", child…); null children are skipped. */
+export function h(tag, attributes = {}, ...children) {
+  const el = document.createElement(tag);
+  assign(el, attributes);
+  el.append(...children.filter((c) => c !== null && c !== undefined));
+  return el;
+}
+
+const SVG = "http://www.w3.org/2000/svg";
+
+/** The same for an SVG element. */
+export function s(tag, attributes = {}, ...children) {
+  const el = document.createElementNS(SVG, tag);
+  assign(el, attributes);
+  el.append(...children.filter((c) => c !== null && c !== undefined));
+  return el;
+}
+
+function assign(el, attributes) {
+  for (const [name, value] of Object.entries(attributes)) {
+    if (value === false || value === null || value === undefined) continue;
+    if (name.startsWith("on")) el.addEventListener(name.slice(2), value);
+    else el.setAttribute(name, value === true ? "" : String(value));
+  }
+}
+
+/** @type {(selector: string, root?: any) => any} */
+export const $ = (selector, root = document) => root.querySelector(selector);
+
+/** All of them. @type {(selector: string, root?: any) => any[]} */
+export const $$ = (selector, root = document) => [...root.querySelectorAll(selector)];
+
+/** What has the focus. @returns {any} */
+export const active = () => document.activeElement;
+
+/** Sets text only when it differs, so that live regions speak once. */
+export function setText(el, text) {
+  if (el.textContent !== text) el.textContent = text;
+}
+
+/** The icon of a verdict: its shape says the same as its colour. */
+export function icon(verdict, className = "icon") {
+  return s("svg", { class: className, "aria-hidden": "true", focusable: "false" }, s("use", { href: `#icon-${verdict}` }));
+}
+
+export const VERDICT_WORDS = { strikes: "Strikes", tight: "Tight", clear: "Clear" };
+
+/** Calls fn once, when the element comes into view. */
+export function whenSeen(el, options, fn) {
+  const watch = new IntersectionObserver((entries) => {
+    if (!entries.some((entry) => entry.isIntersecting)) return;
+    watch.disconnect();
+    fn();
+  }, options);
+  watch.observe(el);
+}
+
+/** text as a sentence: it starts with a capital and ends with a stop. */
+export const asSentence = (text) => text.replace(/^\p{Ll}/u, (c) => c.toUpperCase()).replace(/[.!?]?$/, (end) => end || ".");
+
+/** Calls fn once, wait milliseconds after the last call. */
+export function debounce(fn, wait) {
+  let timer = 0;
+  const run = (...args) => {
+    clearTimeout(timer);
+    timer = setTimeout(() => fn(...args), wait);
+  };
+  run.cancel = () => clearTimeout(timer);
+  return run;
+}

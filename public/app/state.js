@@ -1,0 +1,145 @@
+// The one state of the page: the plan as it is typed, the plan of the last answer,
+// that answer, what is looked at, undo and redo. Parts of the page change it by its
+// methods and hear of one event, "answered".
+import { copy } from "./paths.js";
+
+const HISTORY_LIMIT = 200;
+const MERGE_MS = 1500; // edits of one field closer than this are one undo step
+
+const ANYBODY = { player: "", club: "", tee: "" };
+
+/**
+ * Where the state gets its answers and leaves its plan.
+ * @typedef {object} Host
+ * @property {(request: Wire.Request) => Promise<(Wire.SolveAnswer & {error?: Wire.Problem}) | null>} ask null when a newer request took its place
+ * @property {(busy: boolean) => void} busy from an edit until its answer is shown and kept
+ * @property {(answer: Wire.SolveAnswer) => Promise<void>} keep
+ */
+
+/** @param {Host} host */
+export function createState(host) {
+  const past = [];
+  const future = [];
+  const hearers = [];
+  let mark = { path: "", at: 0 };
+  let revision = 0; // of the draft: an answer to an older one must not overwrite it
+
+  const state = {
+    /** What the form shows: a figure may be the text that was typed. It may not pass the solver. */
+    draft: null,
+    /** The last plan that the solver accepted. @type {any} */
+    good: null,
+    /** The solver's answer for good. @type {Wire.SolveAnswer} */
+    answer: null,
+    /** Why the draft was not accepted. @type {Wire.Problem} */
+    refusal: null,
+    focus: ANYBODY,
+    /** What to say about the last thing done. */
+    said: "",
+    /** Counts the plans that came as a whole: what was typed into the form before is void. */
+    opened: 0,
+
+    /** The check that is looked at. */
+    get check() {
+      const { player, club, tee } = state.focus;
+      return state.answer?.report.checks.find((c) => c.player === player && c.club === club && c.tee === tee);
+    },
+
+    /**
+     * The event: hear is called after every accepted answer, at once if there is
+     * one, and refused after every draft that the solver could not use.
+     */
+    onAnswered(hear, refused = () => {}) {
+      hearers.push({ hear, refused });
+      if (state.answer) hear(state);
+    },
+
+    /**
+     * Replaces the draft by an edited copy and asks for its answer. path names the
+     * edited field, "" for any other edit. Resolves when the answer is shown.
+     */
+    edit(change, path = "", focus = state.focus) {
+      const next = copy(state.draft);
+      change(next);
+      state.draft = next;
+      return solve({ path, focus });
+    },
+
+    /** Looks at another check; a name left empty is chosen by the solver, the worst of them. */
+    look: (focus) => solve({ focus, fresh: true }),
+
+    /** Takes a whole plan (a file, a link, the demo, a room). */
+    open(plan, said = "") {
+      return replace(copy(plan), { said, fresh: !state.good });
+    },
+
+    get canUndo() {
+      return past.length > 0 || isDirty();
+    },
+    get canRedo() {
+      return future.length > 0;
+    },
+    /** A draft that never passed is simply dropped. */
+    undo() {
+      if (isDirty()) replace(copy(state.good), { fresh: true });
+      else if (past.length) {
+        future.push(state.good);
+        replace(copy(past.pop()), { fresh: true });
+      }
+    },
+    redo() {
+      if (!future.length) return;
+      past.push(state.good);
+      replace(copy(future.pop()), { fresh: true });
+    },
+  };
+
+  const isDirty = () => Boolean(state.good) && JSON.stringify(state.good) !== JSON.stringify(state.draft);
+
+  function replace(plan, how) {
+    mark = { path: "", at: 0 };
+    state.opened++;
+    state.draft = plan;
+    return solve(how);
+  }
+
+  /** fresh makes no undo step (a load, an undo). */
+  async function solve({ path = "", fresh = false, focus = state.focus, said = "" }) {
+    const mine = ++revision;
+    const newest = () => mine === revision;
+    host.busy(true);
+    const reply = await host.ask({ kind: "solve", plan: state.draft, focus: known(focus, state.draft) });
+    if (!reply || (reply.error && !newest())) return; // a newer edit took its place
+    state.refusal = reply.error ?? null;
+    if (!reply.error) {
+      record(reply.plan, path, fresh);
+      state.good = reply.plan;
+      if (newest()) state.draft = copy(reply.plan);
+      state.answer = reply;
+      state.focus = reply.focus;
+      state.said = [said, ...reply.notes].filter(Boolean).join(" ");
+    }
+    for (const { hear, refused } of hearers) (reply.error ? refused : hear)(state);
+    if (!reply.error) await host.keep(reply);
+    if (newest()) host.busy(false);
+  }
+
+  /** Makes an undo step of the plan before this one. */
+  function record(plan, path, fresh) {
+    if (fresh || !state.good || JSON.stringify(state.good) === JSON.stringify(plan)) return;
+    const now = Date.now();
+    const merges = path !== "" && path === mark.path && now - mark.at < MERGE_MS;
+    if (!merges) past.push(state.good);
+    if (past.length > HISTORY_LIMIT) past.shift();
+    future.length = 0;
+    mark = { path, at: now };
+  }
+
+  return state;
+}
+
+/** The focus if the plan still has what it names; else the solver picks the worst check. */
+function known({ player, club, tee }, plan) {
+  const has = (list, name) => name === "" || (list ?? []).some((item) => item.name === name);
+  return has(plan.players, player) && has(plan.clubs, club) && has(plan.tees, tee) ? { player, club, tee } : ANYBODY;
+}

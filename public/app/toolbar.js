@@ -1,0 +1,76 @@
+// Undo and redo, the link, the plan file, the demo and the units.
+import { $, $$, active } from "./dom.js";
+
+const FILE_LIMIT = 2e6; // bytes; a plan is a few thousand
+
+/**
+ * open({linked, saved}, said) opens a plan by its text, none of both the demo;
+ * say(sentence) tells of what went wrong.
+ */
+export function createToolbar(/** @type {State} */ state, { open, say }) {
+  const { undo, redo } = state;
+  $("#undo").addEventListener("click", undo);
+  $("#redo").addEventListener("click", redo);
+  $("#demo").addEventListener("click", () => open({}, "The demo is back. Undo returns to your room."));
+  $("#copy").addEventListener("click", copyLink);
+  $("#save").addEventListener("click", save);
+  $("#open").addEventListener("click", () => $("#open-file").click());
+  $("#open-file").addEventListener("change", openFile);
+  for (const radio of $$("input[name=units]")) {
+    radio.addEventListener("change", () => state.edit((plan) => { plan.units = radio.value; }));
+  }
+  addEventListener("keydown", (e) => {
+    // Inside a text field these keys belong to the field's own undo.
+    if (!(e.ctrlKey || e.metaKey) || e.altKey || active().matches("input[type=text]")) return;
+    if (e.key.toLowerCase() === "z") {
+      e.preventDefault();
+      (e.shiftKey ? redo : undo)();
+    } else if (e.key.toLowerCase() === "y") {
+      e.preventDefault();
+      redo();
+    }
+  });
+
+  async function copyLink() {
+    try {
+      await navigator.clipboard.writeText(location.href);
+      say("Link copied: it holds the whole plan.");
+    } catch {
+      $("#link-fallback").hidden = false;
+      $("#link-text").value = location.href;
+      $("#link-text").select();
+      say("The browser would not copy by itself; the address is selected for you.");
+    }
+  }
+
+  function save() {
+    const doc = state.good;
+    const url = URL.createObjectURL(new Blob([JSON.stringify(doc, null, 2), "\n"], { type: "application/json" }));
+    const a = document.createElement("a");
+    a.href = url;
+    a.download = `${(doc.title || "room").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "") || "room"}.json`;
+    a.click();
+    setTimeout(() => URL.revokeObjectURL(url), 1000);
+  }
+
+  async function openFile(e) {
+    const [file] = e.target.files;
+    e.target.value = "";
+    if (!file) return;
+    if (file.size > FILE_LIMIT) {
+      say(`${file.name} is too large to be a plan (${(file.size / 1e6).toFixed(1)} MB).`);
+      return;
+    }
+    const saved = await file.text();
+    // No text means the demo to the solver; an empty file is a mistake.
+    if (saved.trim() === "") say(`${file.name} is empty: a plan file is one JSON object. What was here is unchanged.`);
+    else open({ saved }, `${file.name} is open.`);
+  }
+
+  function render() {
+    $("#undo").disabled = !state.canUndo;
+    $("#redo").disabled = !state.canRedo;
+    for (const radio of $$("input[name=units]")) radio.checked = radio.value === state.draft.units;
+  }
+  state.onAnswered(render, render);
+}

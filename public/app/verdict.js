@@ -1,0 +1,64 @@
+// The answer: one sentence, its share of sampled swings, and the clearance of
+// every surface as a length of tape. The verdicts are the solver's.
+import { $, h, s, icon, setText, VERDICT_WORDS } from "./dom.js";
+
+const REACH = 1.0; // m: the longest tape drawn; farther surfaces are drawn torn off
+const BELOW = 0.25; // m past the surface that still shows
+
+/** Shows the sentence of the focused check. */
+export function showVerdict(/** @type {State} */ { check, answer, good, focus }) {
+  const { sentences, report } = answer;
+  const box = $("#verdict-box");
+  const verdict = check?.verdict ?? "";
+  box.dataset.verdict = verdict;
+  $("use", box).setAttribute("href", `#icon-${verdict}`);
+  $("#verdict-wait").hidden = true;
+  const status = $("#verdict");
+  const text = `${VERDICT_WORDS[verdict] ?? ""}. ${sentences.verdict}`;
+  if (status.textContent !== text) {
+    status.replaceChildren(h("strong", { class: "verdict-word" }, `${VERDICT_WORDS[verdict]}.`), " ", ...keptTogether(sentences.verdict));
+  }
+  $("#verdict-detail").replaceChildren(...(sentences.detail ?? []).map((line) => h("li", {}, line)));
+  setText($("#verdict-model"), sentences.model ?? "");
+  setText($("#verdict-share"), sentences.share ?? "");
+  setText($("#peek"), `${VERDICT_WORDS[verdict] ?? ""}: ${focus.player}, ${focus.club}`);
+  $("#peek").dataset.verdict = verdict;
+  document.title = `${VERDICT_WORDS[report.verdict]}: ${good.title || "Wide Berth"}`;
+}
+
+/** The sentence with each measure ("1 ft 2 5/8 in") kept on one line. */
+function keptTogether(sentence) {
+  const measure = /((?:\d[\d.,/]*[ \u00a0])+(?:ft|in|mm|cm|m)\b(?:[ \u00a0]\d[\d/ ]*in\b)?)/;
+  return sentence.split(measure).map((text, i) => (i % 2 ? h("span", { class: "measure" }, text) : text));
+}
+
+/** The table of surfaces, nearest first. */
+export function showSurfaces(/** @type {State} */ { answer, good }) {
+  const rows = answer.figures.surfaces.map(({ name, clearance, verdict, label, typical }) => h("tr", { "data-verdict": verdict },
+    h("th", { scope: "row" }, icon(verdict), " ", name, h("span", { class: "visually-hidden" }, `, ${VERDICT_WORDS[verdict].toLowerCase()}`)),
+    h("td", { class: "bar" }, tapeBar(clearance, good.margin, verdict)),
+    h("td", { class: "num" }, label),
+    h("td", { class: "num quiet" }, typical ?? "–")));
+  $("#surfaces").replaceChildren(h("table", {},
+    h("caption", {}, "Clearance to each surface"),
+    h("thead", {}, h("tr", {},
+      h("th", { scope: "col" }, "Surface"),
+      h("th", { scope: "col", class: "bar" }, h("span", { class: "visually-hidden" }, "Drawn as tape")),
+      h("th", { scope: "col", class: "num" }, "Loosest swing"), h("th", { scope: "col", class: "num" }, "Typical"))),
+    h("tbody", {}, ...rows)));
+}
+
+/** One clearance as pulled-out tape; the tick marks the clearance asked for. */
+function tapeBar(d, margin, verdict) {
+  const x = (m) => 100 * (m + BELOW) / (REACH + BELOW);
+  const end = Math.max(-BELOW, Math.min(d, REACH));
+  const [from, to] = d < 0 ? [x(end), x(0)] : [x(0), x(end)];
+  const ticks = [];
+  for (let m = 0.1; m < Math.min(d, REACH); m += 0.1) ticks.push(`M${x(m)} 11V${Math.round(m * 10) % 5 === 0 ? 4 : 7}`);
+  return s("svg", { class: `tape-bar is-${verdict}`, viewBox: "0 0 100 16", preserveAspectRatio: "none", "aria-hidden": "true", focusable: "false" },
+    s("rect", { class: "pulled", x: from, y: 3, width: Math.max(to - from, 0.6), height: 9 }),
+    s("path", { class: "ticks", d: ticks.join("") }),
+    d > REACH ? s("path", { class: "torn", d: "M98 1L96 5L99 8L96 11L98 15H101V1Z" }) : null,
+    s("path", { class: "surface-line", d: `M${x(0)} 0V16` }),
+    s("path", { class: "margin-line", d: `M${x(margin)} 0V16` }));
+}

@@ -1,0 +1,109 @@
+// The section about the ball. It asks once the verdict stands and nothing is
+// being typed, so that it never keeps a verdict waiting.
+//
+// Hook for tests, read-only: data-busy of #ball is "yes" until the answer shown
+// is that of the plan shown.
+import { $, h, icon, setText, debounce } from "../app/dom.js";
+import { drawFace } from "./face.js";
+import { renderEnclosure } from "./enclosure.js";
+import { createBallLines } from "./lines.js";
+import { mark, table } from "./table.js";
+
+const PAUSE_MS = 300; // without an edit, before the ball is asked for
+
+/** @param {Shared} shared */
+export function createBall({ state, solver, drawings, idle }) {
+  document.head.append(h("link", { rel: "stylesheet", href: "ball/ball.css" }));
+  const section = $("#ball");
+  const lines = createBallLines(drawings.lay);
+  let asked = 0;
+  let last = null;
+
+  const run = debounce(async () => {
+    if (!idle()) {
+      run();
+      return;
+    }
+    const mine = ++asked;
+    const { good, focus } = state;
+    const reply = await solver.latest("ball", { kind: "ball", plan: good, focus, catch: Number($("input[name=ball-catch]:checked", section).value) });
+    if (!reply || mine !== asked) return;
+    section.dataset.busy = "no";
+    $("#ball-wait").hidden = true;
+    $("#ball-answer").hidden = Boolean(reply.error);
+    setText($("#ball-failed"), reply.error ? `The ball could not be worked out: ${reply.error.message}.` : "");
+    if (reply.error) return;
+    last = reply;
+    render(reply);
+    lines.take(reply.flat, reply.focus.club);
+  }, PAUSE_MS);
+
+  function update() {
+    section.dataset.busy = "yes";
+    asked++;
+    run();
+  }
+  $("#ball-catch").addEventListener("change", update);
+  new ResizeObserver(() => last && drawFace($("#ball-face"), last)).observe($("#ball-face"));
+  state.onAnswered(update);
+}
+
+function render(/** @type {Wire.BallAnswer} */ answer) {
+  setText($("#ball-summary"), answer.summary);
+  $("#ball-warning").replaceChildren(...(answer.warning ? [icon("tight"), ` ${answer.warning}`] : []));
+  $("#ball-told").replaceChildren(...answer.sentences.map((line) => h("li", {}, line)));
+  $("#ball-face").hidden = !answer.screen;
+  drawFace($("#ball-face"), answer);
+  $("#ball-first").replaceChildren(firstTable(answer.table));
+  $("#ball-enclosure").replaceChildren(...renderEnclosure(answer.enclosure));
+  $("#ball-catch").hidden = !answer.enclosure;
+  $("#ball-back").replaceChildren(...mishits(answer.mishits, answer.focus), ...rebounds(answer.rebound, answer.focus), ...pads(answer.pads));
+  $("#ball-assumed").replaceChildren(assumed(answer.assumed));
+}
+
+/** Players down, clubs across, as in the table of clearances. */
+function firstTable(/** @type {Wire.BallRow[]} */ lines) {
+  const clubs = [...new Set(lines.map((line) => line.club))];
+  const tees = new Set(lines.map((line) => line.tee)).size > 1;
+  const rows = new Map();
+  for (const line of lines) {
+    const key = JSON.stringify([line.player, line.tee]);
+    if (!rows.has(key)) rows.set(key, { head: [h("strong", {}, line.player), tees ? `, ${line.tee}` : ""], cells: {} });
+    rows.get(key).cells[line.club] = line;
+  }
+  return table("What is met first, by everyone", ["Player", ...clubs], [...rows.values()].map(({ head, cells }) => h("tr", {},
+    h("th", { scope: "row" }, ...head), ...clubs.map((club) => h("td", {}, ...firstCell(cells[club]))))), "first-table stack");
+}
+
+function firstCell(/** @type {Wire.BallRow} */ line) {
+  if (!line) return ["–"];
+  return [
+    h("div", { class: "first-met" }, mark(line.good, "good:", "not the screen:"), line.first),
+    h("div", { class: "quiet" }, `caught: ${line.caught}${line.else ? `; ${line.else.replace(/^./, (c) => c.toLowerCase())}` : ""}`),
+    h("div", { class: "quiet fig" }, line.leaves),
+  ];
+}
+
+function mishits(/** @type {Wire.BallMishit[]} */ lines, { player, club }) {
+  return [table(`Named mishits, ${player} with the ${club}`, ["Mishit", "Where it goes", "Coming back"],
+    lines.map((line) => h("tr", {}, h("th", { scope: "row" }, line.name), h("td", {}, line.goes), h("td", {}, line.back || "–"))), "mishits stack")];
+}
+
+function rebounds(/** @type {Wire.BallRebound[]} */ lines, { player, club }) {
+  if (lines.length === 0) return [];
+  return [h("h3", {}, "What comes back"),
+    table(`The well-struck ball of ${player} with the ${club}, off whatever hangs there`, ["Off", "Least", "Likely", "Most"],
+      lines.map((line) => h("tr", { class: line.met ? "is-met" : null },
+        h("th", { scope: "row" }, line.off, line.met ? h("span", { class: "quiet" }, " (what it meets here)") : null),
+        h("td", {}, line.low), h("td", {}, line.likely), h("td", {}, line.high))))];
+}
+
+function pads(lines) {
+  return [h("h3", {}, "Hard and bare, in a ball's way"),
+    lines.length === 0 ? h("p", {}, "No bare hard surface was met.") : h("ul", { class: "detail" }, ...lines.map((line) => h("li", {}, line)))];
+}
+
+function assumed(/** @type {Wire.Assumption[]} */ lines) {
+  return h("details", {}, h("summary", {}, h("h3", {}, "What these figures rest on")),
+    h("ul", { class: "assumed" }, ...lines.map(({ text, status }) => h("li", {}, text, " ", h("span", { class: "status" }, status)))));
+}

@@ -1,0 +1,95 @@
+// The scene's document: fetches the program, hands messages between it and the
+// page that frames us, and keeps the engine from taking input that is the
+// visitor's. All geometry is the program's.
+import { letter } from "./lettering.js";
+import { watchInput } from "./input.js";
+
+const LABEL = "Paper model of the room with the golfer and the swing. Arrow keys turn it, plus and minus zoom.";
+const COMMANDS = new Set(["show", "play", "pause", "seek", "step", "rate", "view", "orbit", "zoom", "theme", "motion", "ball"]);
+
+const tellPage = (message) => parent.postMessage(message, location.origin);
+let failed = false;
+
+function fail(message) {
+  if (failed) return;
+  failed = true;
+  tellPage({ type: "failed", message });
+}
+
+/** A short-lived context: the engine makes its own. */
+function hasWebGL2() {
+  const gl = document.createElement("canvas").getContext("webgl2");
+  gl?.getExtension("WEBGL_lose_context")?.loseContext();
+  return Boolean(gl);
+}
+
+/** Size of the unpacked program, which the transfer's own length does not tell. */
+async function programSize() {
+  try {
+    const answer = await fetch("../build/build.json");
+    return (await answer.json())["scene.wasm"].bytes;
+  } catch {
+    return 0;
+  }
+}
+
+/** The answer's body, counted while it comes in. */
+function counted(answer, total) {
+  let loaded = 0;
+  let told = 0;
+  const counter = new TransformStream({
+    transform(chunk, out) {
+      loaded += chunk.byteLength;
+      if (loaded - told > 100_000) {
+        told = loaded;
+        tellPage({ type: "progress", loaded, total });
+      }
+      out.enqueue(chunk);
+    },
+  });
+  return new Response(answer.body.pipeThrough(counter), { headers: { "Content-Type": "application/wasm" } });
+}
+
+async function start() {
+  if (!hasWebGL2()) {
+    fail("This browser cannot draw in 3D here: WebGL 2 is missing or switched off.");
+    return;
+  }
+  const go = new globalThis.Go();
+  const [answer, total] = await Promise.all([fetch("../build/scene.wasm"), programSize()]);
+  if (!answer.ok) throw new Error(`the server answered ${answer.status}`);
+  const { instance } = await WebAssembly.instantiateStreaming(counted(answer, total), go.importObject);
+  tellPage({ type: "progress", loaded: total, total });
+  go.run(instance).then(() => fail("The 3D view stopped working."), fall);
+}
+
+function fall(error) {
+  fail(`The 3D view could not be loaded: ${error?.message ?? error}.`);
+}
+
+globalThis.wideBerthGlyphs = letter;
+globalThis.wideBerthSceneEvent = (event) => {
+  if (event.type === "failed") {
+    fail(event.message);
+    return;
+  }
+  const canvas = document.querySelector("canvas");
+  if (event.type === "ready" && canvas) {
+    canvas.tabIndex = 0;
+    canvas.setAttribute("role", "img");
+    canvas.setAttribute("aria-label", LABEL);
+  } else if (event.type === "state" && canvas && event.title) {
+    canvas.setAttribute("aria-label", `${event.title}. ${LABEL}`);
+  }
+  tellPage(event);
+};
+
+addEventListener("message", ({ origin, source, data }) => {
+  if (origin !== location.origin || source !== parent || !COMMANDS.has(data?.type)) return;
+  globalThis.wideBerthScene?.(data);
+});
+addEventListener("error", (event) => fall(event.error ?? event.message));
+addEventListener("unhandledrejection", (event) => fall(event.reason));
+
+watchInput((message) => globalThis.wideBerthScene?.(message));
+start().catch(fall);
