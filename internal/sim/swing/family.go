@@ -90,25 +90,51 @@ func (f *Family) Poses(member *Swing, out []Pose) {
 	}
 }
 
-// Reach bounds the family: no trait is sampled beyond this many standard
-// deviations, and the farthest-reaching corners lie at it.
-const Reach = 2.5
+// Reach bounds the family, in standard deviations of all traits together: no
+// variation is longer than this, so that there is a loosest swing in every
+// direction. Of a normal distribution without bounds about 1 in 1,000 (0.13 %)
+// goes farther than this in any one direction.
+const Reach = 3.0
 
 // Variations returns n members of the standard family by a scrambled Halton
 // sequence (A. B. Owen 2017, A randomized Halton algorithm in R) through the
-// normal distribution cut off at Reach. The same seed gives the same members.
+// normal distribution; what is longer than Reach is pulled in to it. Pulled in,
+// not drawn again: with a dozen traits most draws are about as long as Reach, and
+// to leave the longer ones out would take a quarter of each trait's spread away.
+// The same seed gives the same members, and a longer list begins with the shorter.
 func Variations(n int, seed uint64) []Variation {
 	points := halton.Points(n, int(NumTraits), seed)
-	inside := math.Erf(Reach / math.Sqrt2) // probability within Reach
 	out := make([]Variation, n)
 	for i := range out {
 		for t := range out[i] {
-			// Rounded far below any meaning, because the logarithm inside differs in
-			// its last bit between machines.
-			out[i][t] = math.Round(1e9*math.Sqrt2*math.Erfinv(inside*(2*points[i][t]-1))) / 1e9
+			// Kept off 0, whose normal is infinite. Rounded far below any meaning,
+			// because the logarithm inside differs in its last bit between machines.
+			u := max(points[i][t], 1e-9)
+			out[i][t] = math.Round(1e9*math.Sqrt2*math.Erfinv(2*u-1)) / 1e9
 		}
+		out[i] = out[i].Within(Reach)
 	}
 	return out
+}
+
+// Within returns the variation, shortened to a length of most if it is longer.
+func (v Variation) Within(most float64) Variation {
+	square := 0.0
+	for _, x := range v {
+		square += x * x
+	}
+	if square <= most*most {
+		return v
+	}
+	return v.Times(most / math.Sqrt(square))
+}
+
+// Times returns k times the variation.
+func (v Variation) Times(k float64) Variation {
+	for t := range v {
+		v[t] *= k
+	}
+	return v
 }
 
 // Single returns the variation with one trait alone at z standard deviations.
@@ -126,10 +152,10 @@ func Corner(slope [NumTraits]float64) Variation {
 	for _, s := range slope {
 		norm += s * s
 	}
-	var v Variation
 	if norm == 0 {
-		return v
+		return Variation{}
 	}
+	var v Variation
 	for t := range v {
 		v[t] = 0 - Reach*slope[t]/math.Sqrt(norm) // no negative zeros in reports
 	}
