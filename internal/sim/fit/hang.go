@@ -65,8 +65,8 @@ func (l *Lab) Hang(p plan.Plan, o HangOptions) (HangMap, error) {
 			m.Swings = append(m.Swings, HangName{c.player.Name, c.club.Name, ball})
 		}
 	}
-	extra := p.Margin + hollow
-	const thickest = 0.30 // m: no part of a golfer has a larger radius
+	extra := p.Margin
+	const thickest = 0.40 // m: no part in a footprint has a larger radius
 	heights := make([]float64, m.Grid.NX*m.Grid.NY)
 	m.Who = make([]int16, len(heights))
 	for i := range m.Who {
@@ -129,7 +129,7 @@ func (l *Lab) HangAt(p plan.Plan, o HangOptions, x, y float64) (HangSpot, error)
 				continue
 			}
 			// The lower it hangs the nearer it is.
-			low, high := s.Lowest, c.extent().Max.Z+p.Margin+hollow
+			low, high := s.Lowest, c.extent().Max.Z+p.Margin
 			for high-low > step {
 				if mid := (low + high) / 2; near(mid) {
 					low = mid

@@ -94,7 +94,7 @@ func TestHangMapAgainstSwings(t *testing.T) {
 				for k := range casts {
 					for _, tee := range p.TeesOf(casts[k].player) {
 						v, _ := casts[k].boxWithin(b, spot{tee.X, tee.Y}, far)
-						far = min(far, v+hollow)
+						far = min(far, v+casts[k].kin.atlas().hollow)
 					}
 				}
 			}
@@ -274,7 +274,7 @@ func TestOnlookMap(t *testing.T) {
 		reach := truth // of the farthest-reaching members
 		for k := range casts {
 			v, _ := casts[k].boxWithin(column(at.x, at.y, -1), spot{p.Tees[0].X, p.Tees[0].Y}, reach)
-			reach = min(reach, v+hollow)
+			reach = min(reach, v+casts[k].kin.atlas().hollow)
 		}
 		got := m.At(at.x, at.y)
 		if got > max(truth, 0)+truthTolerance {
