@@ -30,9 +30,6 @@ type dragCheck struct {
 	Label     string  `json:"label"`
 }
 
-// hollow (m) is how much a cautious reading near a box may be under the check's.
-const hollow = 0.05
-
 // drag serves a request of kind drag: the tee named in the focus, moved to x, y.
 // It is held to the floor.
 func (s *Solver) drag(req request) (any, error) {
@@ -63,8 +60,8 @@ func (s *Solver) drag(req request) (any, error) {
 	default:
 		c := r.Checks[worst]
 		more := "."
-		if c.Cautious { // a check tries every swing against a box, a reading the widest
-			more = ". The full check may find up to " + w.up(hollow) + " more."
+		if c.Caution > 0 { // a check tries every swing against a box, a reading the widest
+			more = ". The full check may find up to " + w.up(c.Caution) + " more."
 		}
 		out.Sentence = with(c.Player, c.Club) + " " + w.fits(c.Verdict, c.Clearance, c.Surface) + more
 	}

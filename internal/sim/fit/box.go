@@ -13,7 +13,7 @@ import (
 // roughTolerance is the chord deviation (m) of the central swing at the times at
 // which every member is looked at for every box. What a member strays from its
 // chords is taken off, so nothing is missed; only more of them are looked at again.
-const roughTolerance = 0.05
+const roughTolerance = 0.03
 
 // everywhere returns where any member is at any time, made at the first call.
 // Its motions are the members in the order of all.
@@ -166,10 +166,7 @@ func awayFrom(c sweep.Contact) geom.Vec {
 	if c.Clearance < 0 {
 		away = r3.Scale(-1, away)
 	}
-	if d := geom.Norm(away); d > 1e-6 {
-		return r3.Scale(1/d, away)
-	}
-	return geom.Vec{}
+	return unit(away)
 }
 
 // nearestTo returns the least clearance that againstBox finds, and nothing else.

@@ -2,6 +2,7 @@ package fit
 
 import (
 	"math"
+	"slices"
 
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/r3"
@@ -22,13 +23,14 @@ const (
 	// coverNear (m) is how near some followed member should be at each of them, and
 	// coverMost is how many members are followed for that.
 	coverNear = 0.045
-	coverMost = 64
+	coverMost = 56
 	// between (m) is added to how far any member is from a followed one: for what
-	// happens between those moments and elsewhere on the way than where it was
-	// looked at.
-	between = 0.005
-	// outermost is at how many of the moments the atlas looks for members that go
-	// farthest off the clubhead's path, and into how many directions.
+	// happens between those moments, and because the loosest swing at a box, which a
+	// check climbs to, goes beyond all members that are compared (by climbing hills,
+	// 0.02 m beyond the distance without this were found in 60 families).
+	between = 0.035
+	// outermost is into how many directions off the clubhead's path the atlas looks
+	// for members that go farthest.
 	outermost = 8
 )
 
@@ -113,81 +115,96 @@ func (r *relatives) cover() ([]*reach, float64) {
 	pool = append(pool, r.singles...)
 	ways := make([]way, len(pool))
 	gaps := make([][coverMoments * landmarks]float64, len(pool)) // squared, to the nearest followed
+	near := make([]bool, len(pool))                              // enough everywhere
 	for i, m := range pool {
 		ways[i] = r.wayOf(m, poses)
 		for k := range gaps[i] {
 			gaps[i][k] = math.Inf(1)
 		}
 	}
+	worst := make([]float64, len(pool)) // the largest of them
 	follow := func(w *way) {
 		for i := range gaps {
-			for k := range gaps[i] {
-				if g := &gaps[i][k]; *g > coverNear*coverNear/4 {
-					*g = min(*g, w.off(k/landmarks, k%landmarks, ways[i][k/landmarks][k%landmarks]))
-				}
+			if worst[i] = 0; near[i] {
+				continue
 			}
+			for k := range gaps[i] {
+				g := &gaps[i][k]
+				*g = min(*g, w.off(k/landmarks, k%landmarks, ways[i][k/landmarks][k%landmarks]))
+				worst[i] = max(worst[i], *g)
+			}
+			near[i] = worst[i] <= coverNear*coverNear
 		}
 	}
 	for _, m := range r.far {
 		w := r.wayOf(m, poses)
 		follow(&w)
 	}
-	farthest := func() (who int, worst float64) {
-		for i := range gaps {
-			for _, d := range gaps[i] {
-				if d > worst {
-					who, worst = i, d
-				}
-			}
-		}
-		return who, worst
-	}
 	var chosen []*reach
 	for {
-		who, worst := farthest()
-		if worst <= coverNear*coverNear || len(chosen) == coverMost {
-			return chosen, math.Sqrt(worst) + between
+		who := 0
+		for i := range worst {
+			if worst[i] > worst[who] {
+				who = i
+			}
+		}
+		if near[who] || len(chosen) == coverMost {
+			return chosen, max(coverNear, math.Sqrt(worst[who])) + between
 		}
 		follow(&ways[who])
 		chosen = append(chosen, pool[who])
 	}
 }
 
-// outermost returns the members that go farthest off the clubhead's path in the
-// central swing, to all sides of it, at some of the moments that are set.
+// outermost returns members that put the clubhead farthest off its path in the
+// central swing, at every second of the moments that are set: to all sides of the
+// path, and at the top, where the club turns round, into all directions.
 func (r *relatives) outermost(times []float64, poses []swing.Pose) (out []*reach) {
 	central := r.wayOf(r.central, poses)
-	ways := make([]way, len(r.singles))
-	for i, m := range r.singles {
-		ways[i] = r.wayOf(m, poses)
+	farthest := func(i int, n geom.Vec) {
+		e := event{n: n, time: times[i], part: swing.Clubhead}
+		m, err := r.member(swing.Corner(r.singleSlopes(&e)))
+		if err != nil {
+			return
+		}
+		// Once more from there, because no swing answers quite in proportion.
+		if m, err = r.member(swing.Corner(r.slopesAt(m, &e))); err == nil {
+			out = append(out, m)
+		}
 	}
-	for i := 1; i < coverMoments-1; i += (coverMoments - 2) / outermost {
-		along := r3.Sub(central[i+1][0], central[i-1][0])
-		side := geom.Vec{X: -along.Y, Y: along.X}
-		if d := geom.Norm(side); d > 0 {
-			side = r3.Scale(1/d, side)
-		}
+	for i := 1; i < coverMoments-1; i += 2 {
+		along := unit(r3.Sub(central[i+1][0], central[i-1][0]))
+		side := unit(geom.Vec{X: -along.Y, Y: along.X})
 		up := r3.Cross(along, side)
-		if d := geom.Norm(up); d > 0 {
-			up = r3.Scale(1/d, up)
-		}
 		for k := range outermost {
 			s, c := math.Sincos(2 * math.Pi * float64(k) / outermost)
-			n := r3.Add(r3.Scale(c, side), r3.Scale(s, up))
-			var slope [swing.NumTraits]float64
-			for t := range slope {
-				slope[t] = r.perDeviation(t, geom.Dot(n, ways[2*t][i][0]), geom.Dot(n, ways[2*t+1][i][0]))
-			}
-			if m, err := r.member(swing.Corner(slope)); err == nil {
-				out = append(out, m)
+			farthest(i, r3.Add(r3.Scale(c, side), r3.Scale(s, up)))
+		}
+	}
+	top := slices.Index(times, r.family.Central.TopTime())
+	for x := -1.0; x <= 1; x++ {
+		for y := -1.0; y <= 1; y++ {
+			for z := -1.0; z <= 1; z++ {
+				if n := unit(geom.Vec{X: x, Y: y, Z: z}); n != (geom.Vec{}) {
+					farthest(top, n)
+				}
 			}
 		}
 	}
 	return out
 }
 
+// unit returns the direction of a vector, or none.
+func unit(v geom.Vec) geom.Vec {
+	if d := geom.Norm(v); d > 1e-6 {
+		return r3.Scale(1/d, v)
+	}
+	return geom.Vec{}
+}
+
 // evenly returns n times that are spread evenly along the clubhead's path in the
-// central swing.
+// central swing, from its beginning to its end; one of them is the top, where the
+// path turns round.
 func (r *relatives) evenly(n int) []float64 {
 	times, poses := r.fine.Samples()
 	along := make([]float64, len(times))
@@ -195,12 +212,17 @@ func (r *relatives) evenly(n int) []float64 {
 		along[i] = along[i-1] + geom.Norm(r3.Sub(poses[i][swing.Clubhead].B, poses[i-1][swing.Clubhead].B))
 	}
 	out := make([]float64, 0, n)
-	next := 0
+	next, turn := 0, 0
+	top := r.family.Central.TopTime()
 	for k := range n {
-		for along[next] < along[len(along)-1]*(float64(k)+0.5)/float64(n) {
+		for next < len(along)-1 && along[next] < along[len(along)-1]*float64(k)/float64(n-1) {
 			next++
 		}
 		out = append(out, times[next]+1e-6*float64(k)) // rising, also where it stands still
+		if math.Abs(out[k]-top) < math.Abs(out[turn]-top) {
+			turn = k
+		}
 	}
+	out[turn] = top
 	return out
 }

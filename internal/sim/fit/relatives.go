@@ -2,7 +2,6 @@ package fit
 
 import (
 	"iter"
-	"math"
 	"slices"
 
 	"wideberth/internal/sim/body"
@@ -26,7 +25,8 @@ const seed = 20
 // wherever it is swung, so moving a tee costs a few comparisons.
 //
 // What is found along one direction does not depend on which others there are:
-// the corners of a direction count for that one alone.
+// the corners of the upright walls and the level ceiling are always there, those
+// of any other direction count for that one alone.
 //
 // Everything is in the golfer frame of a right-hander.
 type relatives struct {
@@ -37,13 +37,13 @@ type relatives struct {
 	central *reach         // of the central swing
 	sample  []*reach       // the low-discrepancy sample, on which shares are counted
 	singles []*reach       // each trait alone, at −1 then +1 standard deviation
-	own     [][]*reach     // per direction: its corners
+	own     [][]*reach     // per direction: its corners, unless they are in far
 	least   []float64      // per direction, over all of the above, m
 	loosest []*reach       // who reaches that far
 	fine    *sweep.Track   // of the central swing, within fineTolerance
 	times   []float64      // at which the family is looked over, within coarseTolerance
 	tree    *sweep.Tree    // over the tracks
-	far     []*reach       // the central swing and those that reach far in the spokes' directions
+	far     []*reach       // the central swing and the corners along the axes
 	tracks  []*sweep.Track // of far, at times
 	swath   *sweep.Swath   // nil until a box is asked
 	maps    *atlas         // nil until asked for
@@ -93,14 +93,16 @@ func (r *relatives) reduce(sample []swing.Variation) error {
 		return err
 	}
 	r.central = r.far[0]
-	for _, n := range spokes() {
-		e := extremeOf(r.tracks[0], n)
-		if err := r.follow(swing.Corner(r.singleSlopes(&e))); err != nil {
-			return err
+	for _, n := range axes {
+		for _, m := range r.corners(n) {
+			r.keep(m)
 		}
 	}
-	for _, n := range r.dirs {
-		r.own = append(r.own, r.corners(n))
+	r.own = make([][]*reach, len(r.dirs))
+	for k, n := range r.dirs {
+		if !slices.Contains(axes, n) {
+			r.own[k] = r.corners(n)
+		}
 	}
 	for _, v := range sample {
 		m, err := r.member(v)
@@ -120,9 +122,12 @@ func (r *relatives) follow(v swing.Variation) error {
 	if err != nil {
 		return err
 	}
-	r.far, r.tracks = append(r.far, m), append(r.tracks, r.coarse(m))
+	r.keep(m)
 	return nil
 }
+
+// keep adds a member to those whose tracks are kept.
+func (r *relatives) keep(m *reach) { r.far, r.tracks = append(r.far, m), append(r.tracks, r.coarse(m)) }
 
 // around returns a member's track at the coarse times about a moment, valid until
 // the next call.
@@ -155,15 +160,8 @@ func (r *relatives) trackAt(m *reach, times []float64) *sweep.Track {
 	return sweep.NewTrack(times, poses)
 }
 
-// spokes are directions all round and upwards: whatever box hangs or stands
-// somewhere, a member that reaches far along one of them comes near it.
-func spokes() []geom.Vec {
-	k := 1 / math.Sqrt(3)
-	return []geom.Vec{
-		{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: -1},
-		{X: k, Y: k, Z: -k}, {X: k, Y: -k, Z: -k}, {X: -k, Y: k, Z: -k}, {X: -k, Y: -k, Z: -k},
-	}
-}
+// axes are the directions that the upright walls and the level ceiling face.
+var axes = []geom.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: -1}}
 
 // all yields every member that counts whatever is asked.
 func (r *relatives) all() iter.Seq[*reach] {

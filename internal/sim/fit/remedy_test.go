@@ -68,7 +68,7 @@ func lowLamp(t *testing.T) plan.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	h.Min[2], h.Max[2] = at.Lowest-0.10, at.Lowest+0.1
+	h.Min[2], h.Max[2] = at.Lowest-0.20, at.Lowest+0.1
 	return p
 }
 
@@ -84,7 +84,7 @@ func TestRemediesAreVerified(t *testing.T) {
 	plans["off to the side"] = side
 	low := side
 	low.Tees = []plan.Tee{{Name: "middle", X: 2.9, Y: 2.0}}
-	low.Room.Height = 2.55
+	low.Room.Height = 2.67
 	plans["low"] = low
 	kinds := map[string]int{}
 	for name, p := range plans {

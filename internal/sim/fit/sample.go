@@ -107,7 +107,7 @@ func (r *relatives) measure() {
 		r.least[k] = r.loosest[k].least[k]
 	}
 	for k, n := range r.dirs {
-		if slices.Contains(r.own[k], r.loosest[k]) {
+		if slices.Contains(r.far, r.loosest[k]) || slices.Contains(r.own[k], r.loosest[k]) {
 			continue
 		}
 		// Somebody goes farther than all corners, so there is a corner beyond them.

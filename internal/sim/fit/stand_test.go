@@ -139,7 +139,7 @@ func TestStandMapPromisesNoMoreThanCheck(t *testing.T) {
 			for k, c := range quick.Checks {
 				want := r.Checks[k].Clearance
 				low := want - mapTolerance
-				if c.Cautious || r.Checks[k].Nearest.Surface != c.Surface {
+				if c.Caution > 0 || r.Checks[k].Nearest.Surface != c.Surface {
 					low -= hollow + coarseCaution
 				}
 				if c.Clearance > want+mapTolerance || c.Clearance < low {
