@@ -23,12 +23,12 @@ const (
 	// coverNear (m) is how near some followed member should be at each of them, and
 	// coverMost is how many members are followed for that.
 	coverNear = 0.045
-	coverMost = 56
+	coverMost = 64
 	// between (m) is added to how far any member is from a followed one: for what
 	// happens between those moments, and because the loosest swing at a box, which a
 	// check climbs to, goes beyond all members that are compared (by climbing hills,
 	// 0.02 m beyond the distance without this were found in 60 families).
-	between = 0.035
+	between = 0.030
 	// outermost is into how many directions off the clubhead's path the atlas looks
 	// for members that go farthest.
 	outermost = 8
