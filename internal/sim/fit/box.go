@@ -46,8 +46,10 @@ func (r *relatives) againstBox(s sweep.Surface, touched []bool) (least, typical 
 			least, who = v, m
 		}
 	}
-	c := r.tree.Clearance(s.Box)
-	consider(r.approach(r.far[c.Track], c, s))
+	corners, at := r.ways(with(s.Box))
+	for i, m := range corners {
+		consider(r.approach(m, at[i].time, s))
+	}
 
 	look := r.windows(s, least)
 	// Who may come nearer, and who of the sample may touch, by their numbers.
@@ -80,7 +82,7 @@ func (r *relatives) againstBox(s sweep.Surface, touched []bool) (least, typical 
 			touched[k] = true
 		}
 		if p.clearance < least {
-			consider(r.approach(m, p.Contact, s))
+			consider(r.approach(m, p.Time, s))
 			consider(m, p.clearance)
 		}
 	}
@@ -143,20 +145,20 @@ func (r *relatives) at(i int) (*reach, int) {
 	return r.singles[i-len(r.sample)], -1
 }
 
-// approach climbs from a member's contact with a box to the one that comes
-// nearest to it, and returns that one with its clearance.
-func (r *relatives) approach(m *reach, c sweep.Contact, s sweep.Surface) (*reach, float64) {
-	// It comes nearest at about the same moment.
+// approach climbs from a member that comes near to a box at a moment to the one
+// that comes nearest to it then, and returns that one with its clearance.
+func (r *relatives) approach(m *reach, at float64, s sweep.Surface) (*reach, float64) {
 	const around = 0.08 // s
 	fine, _ := r.fine.Samples()
 	then := []window{{
-		coarse: stretch(r.times, c.Time-around, c.Time+around),
-		fine:   stretch(fine, c.Time-around, c.Time+around),
+		coarse: stretch(r.times, at-around, at+around),
+		fine:   stretch(fine, at-around, at+around),
 	}}
-	m, _ = r.climb(m, event{c.Clearance, awayFrom(c), c.Time, c.Part}, func(m *reach) event {
+	look := func(m *reach) event {
 		p := r.pass(s, then, coarsely, []*reach{m}, math.Inf(1))[0]
 		return event{p.clearance, awayFrom(p.Contact), p.Time, p.Part}
-	})
+	}
+	m, _ = r.climb(m, look(m), look)
 	return m, r.pass(s, then, finely, []*reach{m}, math.Inf(1))[0].clearance
 }
 

@@ -2,7 +2,6 @@ package fit
 
 import (
 	"math"
-	"slices"
 
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/sweep"
@@ -102,11 +101,12 @@ func (r *relatives) climb(m *reach, e event, look func(*reach) event) (*reach, e
 	for range climbs {
 		before := e.value
 		corner := swing.Corner(r.slopesAt(m, &e))
-		between := m.variation
-		for t := range between {
-			between[t] += corner[t]
-		}
-		for _, v := range []swing.Variation{corner, between.Onto(swing.Reach)} {
+		for _, share := range [3]float64{1, 0.5, 0.2} {
+			v := m.variation
+			for t := range v {
+				v[t] += share * (corner[t] - v[t])
+			}
+			v = v.Onto(swing.Reach)
 			next, err := r.member(v)
 			if err != nil {
 				continue
@@ -129,30 +129,37 @@ func extremeOf(t *sweep.Track, n geom.Vec) event {
 	return event{e[0].Value, n, e[0].Time, e[0].Part}
 }
 
-// events returns the moments at which the central swing reaches far along N: a
-// later one may be the loosest swing's farthest.
-func (r *relatives) events(n geom.Vec) (out []event) {
+// meeting says how far a part is from something, m, and against which direction
+// that is measured.
+type meeting func(geom.Capsule) (float64, geom.Vec)
+
+// facing is the meeting with a plane that faces n, far off.
+func facing(n geom.Vec) meeting {
+	return func(c geom.Capsule) (float64, geom.Vec) { return c.Reach(n), n }
+}
+
+// with is the meeting with a box.
+func with(b geom.Box) meeting {
+	return func(c geom.Capsule) (float64, geom.Vec) {
+		s := b.Separate(c)
+		return s.D, s.N
+	}
+}
+
+// ways returns the members that come nearest to something, as the slopes at the
+// central swing have it: one for each moment at which that one comes near, because
+// a later one, or another part, may be the loosest swing's nearest.
+func (r *relatives) ways(meet meeting) (corners []*reach, at []event) {
 	times, poses := r.tracks[0].Samples()
-	reach := make([]event, len(poses))
+	near := make([]event, len(poses))
 	for j := range poses {
-		reach[j] = event{math.Inf(1), n, times[j], 0}
+		near[j] = event{value: math.Inf(1), time: times[j]}
 		for part := range swing.NumParts {
-			if v := poses[j][part].Reach(n); v < reach[j].value {
-				reach[j].value, reach[j].part = v, part
+			if v, n := meet(poses[j][part]); v < near[j].value {
+				near[j].value, near[j].n, near[j].part = v, n, part
 			}
 		}
 	}
-	for j, e := range reach {
-		if (j == 0 || e.value < reach[j-1].value) && (j == len(reach)-1 || e.value <= reach[j+1].value) {
-			out = append(out, e)
-		}
-	}
-	return out
-}
-
-// corners returns the members that reach farthest along a direction, of those
-// that some moment of the central swing points at, and what they do.
-func (r *relatives) corners(n geom.Vec) (out []*reach) {
 	type way struct {
 		event
 		corner swing.Variation
@@ -160,7 +167,10 @@ func (r *relatives) corners(n geom.Vec) (out []*reach) {
 	}
 	var ways []way
 	least := math.Inf(1)
-	for _, e := range r.events(n) {
+	for j, e := range near {
+		if j > 0 && e.value >= near[j-1].value || j < len(near)-1 && e.value > near[j+1].value {
+			continue
+		}
 		slope := r.singleSlopes(&e)
 		w := way{e, swing.Corner(slope), e.value}
 		for t := range slope {
@@ -169,16 +179,24 @@ func (r *relatives) corners(n geom.Vec) (out []*reach) {
 		least = min(least, w.least)
 		ways = append(ways, w)
 	}
-	const within = 0.10 // m: how much farther a corner reaches than the slopes have it
-	ways = slices.DeleteFunc(ways, func(w way) bool { return w.least > least+within })
+	const within = 0.10 // m: how much farther a corner goes than the slopes have it
 	for _, w := range ways {
-		m, err := r.member(w.corner)
-		if err != nil {
+		if w.least > least+within {
 			continue
 		}
-		look := func(m *reach) event { return extremeOf(r.around(m, w.time), n) }
-		m, _ = r.climb(m, look(m), look)
-		out = append(out, m)
+		if m, err := r.member(w.corner); err == nil {
+			corners, at = append(corners, m), append(at, w.event)
+		}
+	}
+	return corners, at
+}
+
+// corners returns the members that reach farthest along a direction.
+func (r *relatives) corners(n geom.Vec) []*reach {
+	out, at := r.ways(facing(n))
+	for i, m := range out {
+		look := func(m *reach) event { return extremeOf(r.around(m, at[i].time), n) }
+		out[i], _ = r.climb(m, look(m), look)
 	}
 	return out
 }

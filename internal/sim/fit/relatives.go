@@ -20,9 +20,9 @@ const seed = 20
 
 // relatives is the family of swings of one player with one club, reduced once to
 // what does not change when the tee or the room moves: how far each member
-// reaches along every direction that a flat surface of the room faces, and a
-// tree over the farthest-reaching members for boxes. A swing is the same
-// wherever it is swung, so moving a tee costs a few comparisons.
+// reaches along every direction that a flat surface of the room faces, and where
+// they all are at any time, for boxes. A swing is the same wherever it is swung, so
+// moving a tee costs a few comparisons.
 //
 // What is found along one direction does not depend on which others there are:
 // the corners of the upright walls and the level ceiling are always there, those
@@ -42,7 +42,6 @@ type relatives struct {
 	loosest []*reach       // who reaches that far
 	fine    *sweep.Track   // of the central swing, within fineTolerance
 	times   []float64      // at which the family is looked over, within coarseTolerance
-	tree    *sweep.Tree    // over the tracks
 	far     []*reach       // the central swing and the corners along the axes
 	tracks  []*sweep.Track // of far, at times
 	swath   *sweep.Swath   // nil until a box is asked
@@ -111,7 +110,6 @@ func (r *relatives) reduce(sample []swing.Variation) error {
 		}
 		r.sample = append(r.sample, m)
 	}
-	r.tree = sweep.NewTree(r.tracks...)
 	r.measure()
 	return nil
 }
