@@ -18,9 +18,6 @@ type dragAnswer struct {
 	Labels   [2]string `json:"labels"` // of x and y
 }
 
-// hollow (m) is how much a cautious reading near a box may be under the check's.
-const hollow = 0.05
-
 // drag serves a request of kind drag: the tee named in the focus, moved to x, y.
 func (s *Solver) drag(req request) (any, error) {
 	doc, err := plan.FromTree(req.Plan)
@@ -55,8 +52,8 @@ func (s *Solver) reading(doc plan.Checked, tee string, x, y float64) (dragAnswer
 	default:
 		c := r.Checks[worst]
 		more := "."
-		if c.Cautious { // a check tries every swing against a box, a reading the widest
-			more = ". The full check may find up to " + w.up(hollow) + " more."
+		if c.Caution > 0 { // a check tries every swing against a box, a reading the widest
+			more = ". The full check may find up to " + w.up(c.Caution) + " more."
 		}
 		out.Sentence = with(c.Player, c.Club) + " " + w.fits(c.Verdict, c.Clearance, c.Surface) + more
 	}

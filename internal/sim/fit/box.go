@@ -10,101 +10,165 @@ import (
 	"wideberth/internal/sim/swing"
 )
 
-// A box is measured first against the tree of farthest-reaching members, and
-// against the one member that should come nearest to it.
-const (
-	// hollow is how much nearer (m) than the atlas's members any other may come,
-	// where the sweep is hollow and the box sits in the hollow: the largest seen
-	// over boxes, posts, beams and threads all round and inside the sweep of
-	// golfers of all manners is 0.042, at nine of ten it is under 0.015
-	// (TestTreeHoldsTheSample).
-	hollow = 0.05
-	// nearBox is the clearance (m) under which every member is tried.
-	nearBox = 0.30
-	// aside is how much nearer (m) than the one that should come nearest another
-	// member may come to a box farther off than that.
-	aside = 0.045
-)
+// roughTolerance is the chord deviation (m) of the central swing at the times at
+// which every member is looked at for every box. What a member strays from its
+// chords is taken off, so nothing is missed; only more of them are looked at again.
+const roughTolerance = 0.03
+
+// everywhere returns where any member is at any time, made at the first call.
+// Its motions are the members in the order of all.
+func (r *relatives) everywhere() *sweep.Swath {
+	if r.swath == nil {
+		times := coarseTimes(r.fine, roughTolerance)
+		r.swath = sweep.NewSwath(times)
+		r.family.SetTimes(times)
+		poses := make([]swing.Pose, len(times))
+		for m := range r.all() {
+			r.family.Poses(m.swing, poses)
+			r.swath.Add(poses)
+		}
+	}
+	return r.swath
+}
 
 // againstBox returns the least clearance of any member to a box, that of the
 // central swing, and which member it is; it marks in touched the members of the
-// sample that touch the box. Within nearBox every member is tried.
+// sample that touch the box.
+//
+// A few members that come near say how near the nearest comes at most; then every
+// other is run past the box roughly, while any may come nearer than that, and
+// those that do without what they may stray are looked at closely.
 func (r *relatives) againstBox(s sweep.Surface, touched []bool) (least, typical float64, who *reach) {
-	c := r.tree.Clearance(s.Box)
 	typical = r.fine.Clearance(s).Clearance
-	least, who = c.Clearance, r.far[c.Track]
-	if v, m := r.cornerBox(s, c); v < least {
-		least, who = v, m
-	}
-	if least >= nearBox+aside {
-		return min(typical, least-aside), typical, who
-	}
-	look := r.windows(s, max(0, least)+coarseLoss+hollow+lookBack)
-	first := []*reach{who}
 	least, who = typical, r.central
-	consider := func(members []*reach, clearances []float64) {
-		for i, v := range clearances {
-			if v < least {
-				least, who = v, members[i]
-			}
+	consider := func(m *reach, v float64) {
+		if v < least {
+			least, who = v, m
 		}
 	}
-	consider(first, r.pass(s, look.fine, look.clubOnly, first, least))
+	corners, at := r.ways(with(s.Box))
+	for i, m := range corners {
+		consider(r.approach(m, at[i].time, s))
+	}
 
-	// A coarse look says who else may come nearer or touch; those get a close one.
-	limit := max(0, least)
-	var closer []*reach
-	for i, m := range r.far {
-		if _, near := r.tracks[i].ClearanceWithin(s, limit); near {
-			closer = append(closer, m)
+	look := r.windows(s, least)
+	// Who may come nearer, and who of the sample may touch, by their numbers.
+	var near []int
+	keep := func(i int, p passage) {
+		_, k := r.at(i)
+		if k >= 0 && p.clearance < -2*p.stray { // also with what may have been taken off
+			touched[k] = true
+		}
+		if p.clearance < least || k >= 0 && p.clearance < 0 && !touched[k] {
+			near = append(near, i)
 		}
 	}
-	var inSample []int
-	for i, v := range r.pass(s, look.coarse, look.clubOnly, r.sample, limit) {
-		touched[i] = touched[i] || v < -coarseLoss
-		if v < least || v < 0 && !touched[i] {
-			closer = append(closer, r.sample[i])
-			inSample = append(inSample, i)
-		}
+	for i, p := range r.roughPass(s, look, max(0, least)) {
+		keep(i, p)
 	}
-	clearances := r.pass(s, look.fine, look.clubOnly, closer, limit)
-	consider(closer, clearances)
-	for k, i := range inSample {
-		if clearances[len(closer)-len(inSample)+k] < 0 {
-			touched[i] = true
+	closer := near
+	near = nil
+	members := make([]*reach, len(closer))
+	for i, at := range closer {
+		members[i], _ = r.at(at)
+	}
+	for i, p := range r.pass(s, look, coarsely, members, max(0, least)) {
+		keep(closer[i], p)
+	}
+	for _, i := range near {
+		m, k := r.at(i)
+		p := r.pass(s, look, finely, []*reach{m}, max(0, least))[0]
+		if k >= 0 && p.clearance < 0 {
+			touched[k] = true
+		}
+		if p.clearance < least {
+			consider(r.approach(m, p.Time, s))
+			consider(m, p.clearance)
 		}
 	}
 	return least, typical, who
 }
 
-// cornerBox returns the clearance to a box of the member that what each trait
-// does to a contact points at, and that member; or an infinite one when there is
-// no telling.
-func (r *relatives) cornerBox(s sweep.Surface, c sweep.Contact) (float64, *reach) {
+// roughPass runs every member past a box at rough times and returns clearances
+// that none undercuts, at most limit, in the order of all. Those of whom it is
+// plain that they stay farther off do not run at all.
+func (r *relatives) roughPass(s sweep.Surface, look []window, limit float64) []passage {
+	members := slices.Collect(r.all())
+	limits, near := make([]float64, len(members)), make([]bool, len(members))
+	for i := range limits {
+		limits[i] = limit
+	}
+	for _, w := range look {
+		for i, parts := range w.parts {
+			r.swath.ClubNear(w.from+i, parts, &s, limits, near)
+		}
+		if w.clubOnly {
+			continue
+		}
+		times := r.swath.Times()[w.from : w.from+len(w.parts)+1]
+		r.family.SetTimes(times)
+		r.poses = slices.Grow(r.poses[:0], len(times))[:len(times)]
+		for i, m := range members {
+			if near[i] {
+				continue
+			}
+			r.family.Poses(m.swing, r.poses)
+			for j, parts := range w.parts {
+				near[i] = near[i] || r.swath.PartsNear(w.from+j, parts, &s, &r.poses[j], &r.poses[j+1], limit)
+			}
+		}
+	}
+	var who []*reach
+	for i, m := range members {
+		if near[i] {
+			who = append(who, m)
+		}
+	}
+	out := make([]passage, len(members))
+	passed := r.pass(s, look, roughly, who, limit)
+	for i := range out {
+		if out[i].clearance = limit; near[i] {
+			out[i], passed = passed[0], passed[1:]
+		}
+	}
+	return out
+}
+
+// at returns the i-th of all members and its place in the sample, or −1.
+func (r *relatives) at(i int) (*reach, int) {
+	if i < len(r.far) {
+		return r.far[i], -1
+	}
+	if i -= len(r.far); i < len(r.sample) {
+		return r.sample[i], i
+	}
+	return r.singles[i-len(r.sample)], -1
+}
+
+// approach climbs from a member that comes near to a box at a moment to the one
+// that comes nearest to it then, and returns that one with its clearance.
+func (r *relatives) approach(m *reach, at float64, s sweep.Surface) (*reach, float64) {
+	const around = 0.08 // s
+	fine, _ := r.fine.Samples()
+	then := []window{{
+		coarse: stretch(r.times, at-around, at+around),
+		fine:   stretch(fine, at-around, at+around),
+	}}
+	look := func(m *reach) event {
+		p := r.pass(s, then, coarsely, []*reach{m}, math.Inf(1))[0]
+		return event{p.clearance, awayFrom(p.Contact), p.Time, p.Part}
+	}
+	m, _ = r.climb(m, look(m), look)
+	return m, r.pass(s, then, finely, []*reach{m}, math.Inf(1))[0].clearance
+}
+
+// awayFrom returns the direction from the box to the part of a contact, or none.
+func awayFrom(c sweep.Contact) geom.Vec {
 	away := r3.Sub(c.OnPart, c.OnSurface)
 	if c.Clearance < 0 {
 		away = r3.Scale(-1, away)
 	}
-	d := geom.Norm(away)
-	if d < 1e-6 {
-		return math.Inf(1), nil
-	}
-	away = r3.Scale(1/d, away)
-	at := func(m *reach) float64 { return m.swing.PoseAt(c.Time)[c.Part].Reach(away) }
-	var slope [swing.NumTraits]float64
-	for t := range slope {
-		slope[t] = (at(r.singles[2*t+1]) - at(r.singles[2*t])) / 2
-	}
-	m, err := r.member(swing.Corner(slope))
-	if err != nil {
-		return math.Inf(1), nil
-	}
-	// It comes nearest at about the same moment.
-	const around = 0.15 // s
-	from, _ := slices.BinarySearch(r.times, c.Time-around)
-	to, _ := slices.BinarySearch(r.times, c.Time+around)
-	times := r.times[max(0, from-1):min(len(r.times), to+1)]
-	return r.pass(s, [][]float64{times}, false, []*reach{m}, math.Inf(1))[0], m
+	return unit(away)
 }
 
 // nearestTo returns the least clearance that againstBox finds, and nothing else.
@@ -113,81 +177,101 @@ func (r *relatives) nearestTo(s sweep.Surface) float64 {
 	return least
 }
 
-// coarseLoss bounds what a coarse look takes off a clearance, m: the strays at
-// coarseTolerance, which are estimated from second differences with a margin.
-const coarseLoss = 0.03
-
 // singleClearances returns the clearance to a box of each trait alone at −1 and
 // +1 standard deviation.
 func (r *relatives) singleClearances(s sweep.Surface) []float64 {
 	// No trait alone stays as far off as this.
 	limit := max(0, r.tracks[0].Clearance(s).Clearance) + 0.15
 	look := r.windows(s, limit)
-	return r.pass(s, look.coarse, look.clubOnly, r.singles, limit)
+	out := make([]float64, len(r.singles))
+	for i, p := range r.pass(s, look, coarsely, r.singles, limit) {
+		out[i] = p.clearance
+	}
+	return out
 }
 
-// windows are the stretches of time in which a family may come near a box.
-type windows struct {
-	coarse, fine [][]float64 // times, a list for each stretch
-	clubOnly     bool        // whether only the club comes near
+// window is a stretch of time in which a family may come near a box: the rough,
+// the coarse and the fine times of it.
+type window struct {
+	rough, coarse, fine []float64
+	from                int           // first step of the rough times during which
+	parts               []sweep.Parts // these come near, and so on
+	clubOnly            bool          // whether only the club comes near
 }
 
-// windows returns the stretches in which any part of any of the farthest-
-// reaching members is within look (m) of a box.
-func (r *relatives) windows(s sweep.Surface, look float64) (w windows) {
-	near := make([]bool, len(r.times))
-	w.clubOnly = r.tree.Near(s.Box, look, near) >= swing.Grip
+// windows returns the stretches in which any part of any member may be within
+// look (m) of a box.
+func (r *relatives) windows(s sweep.Surface, look float64) (out []window) {
+	all := r.everywhere()
+	rough := all.Times()
+	near := all.Near(s.Box, look)
 	fine, _ := r.fine.Samples()
-	for from := 0; from < len(near); from++ {
-		if !near[from] {
-			continue
-		}
+	for from := 0; from < len(near); {
 		to := from
-		for to < len(near) && near[to] {
+		for to < len(near) && near[to] != 0 && near[to].Club() == near[from].Club() {
 			to++
 		}
+		if to == from {
+			from++
+			continue
+		}
 		// One more moment on either side, for the curvature there.
-		first, last := max(0, from-1), min(len(near)-1, to)
-		w.coarse = append(w.coarse, r.times[first:last+1])
-		i, _ := slices.BinarySearch(fine, r.times[first])
-		j, _ := slices.BinarySearch(fine, r.times[last])
-		w.fine = append(w.fine, fine[i:j+1])
+		first, last := rough[max(0, from-1)], rough[min(len(near), to+1)]
+		out = append(out, window{
+			stretch(rough, first, last), stretch(r.times, first, last), stretch(fine, first, last),
+			from, near[from:to], near[from].Club(),
+		})
 		from = to
 	}
-	return w
+	return out
 }
 
-// pass runs members past a box and returns the clearance of each, or limit (m)
-// for those that stay farther off.
-func (r *relatives) pass(s sweep.Surface, stretches [][]float64, clubOnly bool, members []*reach, limit float64) []float64 {
-	out := make([]float64, len(members))
+// stretch returns the part of rising times that just holds all from first to last.
+func stretch(times []float64, first, last float64) []float64 {
+	i, exact := slices.BinarySearch(times, first)
+	if !exact {
+		i = max(0, i-1)
+	}
+	j, _ := slices.BinarySearch(times, last)
+	return times[i:min(len(times), j+1)]
+}
+
+// passage is a member's nearest contact with a box during some stretches.
+type passage struct {
+	sweep.Contact
+	clearance float64 // the contact's, or the limit for those that stay farther off, m
+	stray     float64 // what has been taken off clearances, at most, m
+}
+
+// pass runs members past a box.
+func (r *relatives) pass(s sweep.Surface, windows []window, times func(*window) []float64, members []*reach, limit float64) []passage {
+	out := make([]passage, len(members))
 	for i := range out {
-		out[i] = limit
+		out[i].clearance = limit
 	}
 	if r.track == nil {
 		r.track = &sweep.Track{}
 	}
-	for _, times := range stretches {
+	for k := range windows {
+		times := times(&windows[k])
+		first, pose := swing.Part(0), r.family.Poses
 		r.family.SetTimes(times)
 		r.poses = slices.Grow(r.poses[:0], len(times))[:len(times)]
-		if clubOnly { // the rest stays where the central swing has it, which is farther off
-			r.family.Poses(r.central.swing, r.poses)
+		if windows[k].clubOnly {
+			first, pose = swing.Grip, r.family.ClubPoses
 		}
 		for i, m := range members {
-			if clubOnly {
-				r.family.ClubPoses(m.swing, r.poses)
-			} else {
-				r.family.Poses(m.swing, r.poses)
-			}
-			if clubOnly {
-				r.track.ResetFrom(swing.Grip, times, r.poses)
-			} else {
-				r.track.Reset(times, r.poses)
-			}
-			if c, near := r.track.ClearanceWithin(s, out[i]); near {
-				out[i] = c.Clearance
+			pose(m.swing, r.poses)
+			r.track.ResetFrom(first, times, r.poses)
+			if c, near := r.track.ClearanceWithin(s, out[i].clearance); near {
+				out[i] = passage{c, c.Clearance, max(out[i].stray, r.track.Stray())}
 			}
 		}
 	}
 	return out
 }
+
+// The times at which pass looks.
+func roughly(w *window) []float64  { return w.rough }
+func coarsely(w *window) []float64 { return w.coarse }
+func finely(w *window) []float64   { return w.fine }

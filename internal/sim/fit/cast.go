@@ -74,8 +74,8 @@ func (c *cast) ramp(s sweep.Surface) ramp {
 }
 
 // boxWithin returns the cautious clearance of the family to a box of the room
-// from a spot, if it is less than limit: that of the farthest-reaching members
-// less hollow, which no member undercuts.
+// from a spot, if it is less than limit: that of the members in the
+// atlas less its hollow, which no member undercuts.
 func (c *cast) boxWithin(b geom.Box, at spot, limit float64) (float64, bool) {
 	return c.boxBetween(b, at, math.Inf(-1), limit)
 }
@@ -84,8 +84,9 @@ func (c *cast) boxWithin(b geom.Box, at spot, limit float64) (float64, bool) {
 // the same: what it returns then need not be the least.
 func (c *cast) boxBetween(b geom.Box, at spot, enough, limit float64) (float64, bool) {
 	local := c.placed(at).Surface(sweep.Surface{Kind: sweep.Solid, Box: b})
-	if contact, near := c.kin.atlas().tree.ClearanceBetween(local.Box, enough+hollow, limit+hollow); near {
-		return contact.Clearance - hollow, true
+	a := c.kin.atlas()
+	if contact, near := a.tree.ClearanceBetween(local.Box, enough+a.hollow, limit+a.hollow); near {
+		return contact.Clearance - a.hollow, true
 	}
 	return limit, false
 }

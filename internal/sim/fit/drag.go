@@ -23,16 +23,16 @@ type Reading struct {
 // QuickCheck is what is known at once of a player with a club on the moved tee.
 //
 // To flat surfaces (walls, ceiling, slopes, screen) Clearance is that of a Check.
-// Near a box (a beam, a projector, a return) it is Cautious: that of the
-// farthest-reaching members of the family less 0.05 m, which none of the others
-// undercuts; a Check, which tries every member, finds up to as much more.
+// Near a box (a beam, a projector, a return) it is that of some members of the
+// family less what any other may be nearer, some 0.08 m; a Check, which tries every
+// member, finds up to Caution more.
 type QuickCheck struct {
 	Player    string  `json:"player"`
 	Club      string  `json:"club"`
 	Verdict   string  `json:"verdict"`
 	Clearance float64 `json:"clearance"` // m
 	Surface   string  `json:"surface"`   // the nearest
-	Cautious  bool    `json:"cautious"`
+	Caution   float64 `json:"caution"`   // m; 0 at a flat surface
 }
 
 // At reads the clearances of everybody who uses a tee with that tee moved to
@@ -63,7 +63,9 @@ func (l *Lab) At(given plan.Checked, tee string, x, y float64) (Reading, error) 
 		q := QuickCheck{
 			Player: c.player.Name, Club: c.club.Name,
 			Verdict: VerdictOf(t.clearance, p.Margin), Clearance: t.clearance, Surface: t.surface,
-			Cautious: slices.ContainsFunc(f.boxes, func(s sweep.Surface) bool { return s.Name == t.surface }),
+		}
+		if slices.ContainsFunc(f.boxes, func(s sweep.Surface) bool { return s.Name == t.surface }) {
+			q.Caution = c.kin.atlas().hollow + 2*coarseTolerance
 		}
 		r.Checks = append(r.Checks, q)
 		r.Verdict = worse(r.Verdict, q.Verdict)

@@ -48,7 +48,8 @@ func lullOf(p swing.Part) float64 {
 var empty = float32(math.Inf(-1))
 
 // footprint returns the family's footprint, made at the first call: that of the
-// members in the atlas. What any member sweeps lies within hollow of it.
+// members in the atlas, with parts as much thicker as any other member may be
+// away from theirs.
 func (r *relatives) footprint() *footprint {
 	a := r.atlas()
 	if a.print != nil {
@@ -59,18 +60,18 @@ func (r *relatives) footprint() *footprint {
 		nx: int(math.Ceil((e.Max.X-e.Min.X)/bin)) + 1, ny: int(math.Ceil((e.Max.Y-e.Min.Y)/bin)) + 1}
 	for _, t := range a.tracks {
 		for part := range swing.NumParts {
-			f.mark(t, part)
+			f.mark(t, part, a.hollow)
 		}
 	}
 	a.print = f
 	return f
 }
 
-// mark adds the way of one part.
-func (f *footprint) mark(t *sweep.Track, part swing.Part) {
+// mark adds the way of one part, thicker by more (m).
+func (f *footprint) mark(t *sweep.Track, part swing.Part, more float64) {
 	_, poses := t.Samples()
 	still := lullOf(part)
-	l := f.layerFor(poses[0][part].R + still)
+	l := f.layerFor(poses[0][part].R + more + still)
 	last := &poses[0][part]
 	f.beads(l, last.A, last.B)
 	for j := 1; j < len(poses); j++ {

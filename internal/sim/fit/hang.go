@@ -21,11 +21,11 @@ type HangOptions struct {
 // and still be the plan's margin away, in every direction, from anything that
 // golfers and clubs sweep from the players' tees.
 //
-// A value holds for the whole of its cell. It is cautious: the farthest-reaching
-// members of every family, 0.05 m for those in between, and the highest that is
-// asked anywhere in the cell or 2 cm to the side of it. So it asks some 7 cm more
-// height over a flat part of the sweep, 25 cm where the sweep is steep, and never
-// less than the truth. HangAt tells of one place more exactly.
+// A value holds for the whole of its cell. It is cautious: some members of every
+// family, as much as any other may be away from those (some 0.08 m), and the
+// highest that is asked anywhere in the cell or 2 cm to the side of it. So it asks
+// some 10 cm more height over a flat part of the sweep, 35 cm where the sweep is
+// steep, and never less than the truth. HangAt tells of one place more exactly.
 type HangMap struct {
 	// Lowest allowed underside, mm above the structural floor; 0 where nothing
 	// passes at any height.
@@ -62,8 +62,8 @@ func (l *Lab) Hang(given plan.Checked, o HangOptions) (HangMap, error) {
 			m.Swings = append(m.Swings, HangName{c.player.Name, c.club.Name, ball})
 		}
 	}
-	extra := p.Margin + hollow
-	const thickest = 0.30 // m: no part of a golfer has a larger radius
+	extra := p.Margin
+	const thickest = 0.40 // m: no part in a footprint has a larger radius
 	heights := make([]float64, m.Grid.NX*m.Grid.NY)
 	m.Who = make([]int16, len(heights))
 	for i := range m.Who {
@@ -99,7 +99,7 @@ type HangSpot struct {
 
 // HangAt tells of one place what a HangMap tells of its cell, without the cell's
 // share of caution: a thread down to Lowest is the margin away from everything,
-// and some 0.05 m more.
+// and some 0.08 m more.
 func (l *Lab) HangAt(given plan.Checked, o HangOptions, x, y float64) (HangSpot, error) {
 	p := given.Plan()
 	if !(x >= 0 && y >= 0 && x <= p.Room.Length && y <= p.Room.Width) {
@@ -123,7 +123,7 @@ func (l *Lab) HangAt(given plan.Checked, o HangOptions, x, y float64) (HangSpot,
 				continue
 			}
 			// The lower it hangs the nearer it is.
-			low, high := s.Lowest, c.extent().Max.Z+p.Margin+hollow
+			low, high := s.Lowest, c.extent().Max.Z+p.Margin
 			for high-low > step {
 				if mid := (low + high) / 2; near(mid) {
 					low = mid

@@ -60,11 +60,12 @@ func hungCheck(p plan.Plan, casts []cast, s sweep.Surface, limit float64) HungCh
 	return h
 }
 
-// roughly returns the clearance of the farthest-reaching members to a box, at
+// roughHung returns the clearance of the farthest-reaching members to a box, at
 // most limit: that of all members is no more.
-func roughly(p plan.Plan, casts []cast, s sweep.Surface, limit float64) float64 {
+func roughHung(p plan.Plan, casts []cast, s sweep.Surface, limit float64) float64 {
 	for k := range casts {
 		for _, tee := range p.TeesOf(casts[k].player) {
+			rosy := casts[k].rosy()
 			if v, near := casts[k].boxWithin(s.Box, spot{tee.X, tee.Y}, limit-rosy); near {
 				limit = min(limit, v+rosy)
 			}
@@ -73,11 +74,10 @@ func roughly(p plan.Plan, casts []cast, s sweep.Surface, limit float64) float64 
 	return limit
 }
 
-// boxExact returns what a Check finds for a box, if it is less than limit: near
-// it every member is tried.
+// boxExact returns what a Check finds for a box, if it is less than limit.
 func (c *cast) boxExact(b geom.Box, at spot, limit float64) float64 {
 	v, near := c.boxWithin(b, at, limit)
-	if !near || v >= nearBox {
+	if !near {
 		return v
 	}
 	local := c.placed(at).Surface(sweep.Surface{Kind: sweep.Solid, Box: b})

@@ -69,7 +69,7 @@ func newRoom(surfaces []sweep.Surface, place sweep.Placement) room {
 // The upright walls come first and in one order for both hands, so that players
 // of either hand share families in a room without slopes.
 func (r *room) dirs() []geom.Vec {
-	dirs := []geom.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: -1}}
+	dirs := slices.Clone(axes)
 	for _, s := range r.local {
 		if s.Kind.Flat() && !slices.Contains(dirs, s.Plane.N) {
 			dirs = append(dirs, s.Plane.N)

@@ -33,18 +33,31 @@ func Swing(given plan.Checked, player, club, tee string, sample int) (*swing.Swi
 	if sample > 0 {
 		v = swing.Variations(Sampled, seed)[sample-1]
 	}
-	s, err := Member(pl, c, v)
+	family, err := familyOf(pl, c)
+	if err != nil {
+		return nil, none, err
+	}
+	s, _, err := nearestMember(family, v)
 	return s, sweep.Place(p, t, pl), err
 }
 
 // Member returns the swing of a player (defaults filled in) with a club that v
 // places in the family, such as the Variation of a Nearest.
 func Member(player plan.Player, club plan.Club, v swing.Variation) (*swing.Swing, error) {
+	family, err := familyOf(player, club)
+	if err != nil {
+		return nil, err
+	}
+	return family.Member(v)
+}
+
+// familyOf models the family of a player with a club.
+func familyOf(player plan.Player, club plan.Club) (*swing.Family, error) {
 	family, err := swing.NewFamily(body.New(player), swing.NewClub(club), swing.StyleOf(player))
 	if err != nil {
 		return nil, say.Errorf("player %q with %q: %w", player.Name, club.Name, err)
 	}
-	return family.Member(v)
+	return family, nil
 }
 
 // find returns the item of a name, or the first for an empty name.

@@ -89,8 +89,8 @@ func (l *Lab) Onlookers(given plan.Checked, o OnlookOptions) (OnlookMap, error) 
 	for i := range club {
 		club[i] = m.Cap
 	}
-	const thickest = 0.30 // m: no part of a golfer has a larger radius
-	newShadow(p, casts, &m.Grid, m.Cap+hollow+thickest).spread(&m.Grid, hollow, m.Cap, club)
+	const thickest = 0.40 // m: no part in a footprint has a larger radius
+	newShadow(p, casts, &m.Grid, m.Cap+thickest).spread(&m.Grid, m.Cap, club)
 	flying := sectors(p, casts)
 	half := geom.Hypot(m.Grid.Cell[0], m.Grid.Cell[1]) / 2
 	values := make([]float64, len(club))

@@ -2,7 +2,6 @@ package fit
 
 import (
 	"iter"
-	"math"
 	"slices"
 
 	"wideberth/internal/sim/body"
@@ -21,9 +20,13 @@ const seed = 20
 
 // relatives is the family of swings of one player with one club, reduced once to
 // what does not change when the tee or the room moves: how far each member
-// reaches along every direction that a flat surface of the room faces, and a
-// tree over the farthest-reaching members for boxes. A swing is the same
-// wherever it is swung, so moving a tee costs a few comparisons.
+// reaches along every direction that a flat surface of the room faces, and where
+// they all are at any time, for boxes. A swing is the same wherever it is swung, so
+// moving a tee costs a few comparisons.
+//
+// What is found along one direction does not depend on which others there are:
+// the corners of the upright walls and the level ceiling are always there, those
+// of any other direction count for that one alone.
 //
 // Everything is in the golfer frame of a right-hander.
 type relatives struct {
@@ -34,13 +37,14 @@ type relatives struct {
 	central *reach         // of the central swing
 	sample  []*reach       // the low-discrepancy sample, on which shares are counted
 	singles []*reach       // each trait alone, at −1 then +1 standard deviation
+	own     [][]*reach     // per direction: its corners, unless they are in far
 	least   []float64      // per direction, over all of the above, m
 	loosest []*reach       // who reaches that far
 	fine    *sweep.Track   // of the central swing, within fineTolerance
 	times   []float64      // at which the family is looked over, within coarseTolerance
-	tree    *sweep.Tree    // over the central swing, the corners and the cover, at times
-	far     []*reach       // whose tracks are in the tree, by its index
-	tracks  []*sweep.Track // theirs; the first is the central swing's
+	far     []*reach       // the central swing and the corners along the axes
+	tracks  []*sweep.Track // of far, at times
+	swath   *sweep.Swath   // nil until a box is asked
 	maps    *atlas         // nil until asked for
 	where   spread         // nil until asked for
 	poses   []swing.Pose   // scratch for members of the sample
@@ -89,9 +93,15 @@ func (r *relatives) reduce(sample []swing.Variation) error {
 		return err
 	}
 	r.central = r.far[0]
-	for _, v := range r.corners() {
-		if err := r.follow(v); err != nil {
-			return err
+	for _, n := range axes {
+		for _, m := range r.corners(n) {
+			r.keep(m)
+		}
+	}
+	r.own = make([][]*reach, len(r.dirs))
+	for k, n := range r.dirs {
+		if !slices.Contains(axes, n) {
+			r.own[k] = r.corners(n)
 		}
 	}
 	for _, v := range sample {
@@ -101,18 +111,8 @@ func (r *relatives) reduce(sample []swing.Variation) error {
 		}
 		r.sample = append(r.sample, m)
 	}
-	r.tree = sweep.NewTree(r.tracks...)
 	r.measure()
 	return nil
-}
-
-// member models a member of the family.
-func (r *relatives) member(v swing.Variation) (*reach, error) {
-	s, err := r.family.Member(v)
-	if err != nil {
-		return nil, err
-	}
-	return &reach{variation: v, swing: s}, nil
 }
 
 // follow adds a member to those whose tracks are kept.
@@ -125,59 +125,44 @@ func (r *relatives) follow(v swing.Variation) error {
 	return nil
 }
 
-// keep adds a member's track to those that are kept.
-func (r *relatives) keep(m *reach) {
-	track := r.coarse(m)
-	extremes := make([]sweep.Extreme, len(r.dirs))
-	track.Support(r.dirs, extremes)
-	m.least = make([]float64, len(r.dirs))
-	for k, e := range extremes {
-		m.least[k] = e.Value
+// keep adds a member to those whose tracks are kept.
+func (r *relatives) keep(m *reach) { r.far, r.tracks = append(r.far, m), append(r.tracks, r.coarse(m)) }
+
+// around returns a member's track at the coarse times about a moment, valid until
+// the next call.
+func (r *relatives) around(m *reach, at float64) *sweep.Track {
+	const around = 0.08 // s
+	times := stretch(r.times, at-around, at+around)
+	r.poses = slices.Grow(r.poses[:0], len(times))[:len(times)]
+	r.family.SetTimes(times)
+	r.family.Poses(m.swing, r.poses)
+	if r.track == nil {
+		r.track = &sweep.Track{}
 	}
-	r.far, r.tracks = append(r.far, m), append(r.tracks, track)
+	r.track.Reset(times, r.poses)
+	return r.track
 }
 
 // coarse returns a member's track at the times of the coarse look.
-func (r *relatives) coarse(m *reach) *sweep.Track {
-	poses := make([]swing.Pose, len(r.times))
-	r.family.SetTimes(r.times)
+func (r *relatives) coarse(m *reach) *sweep.Track { return r.trackAt(m, r.times) }
+
+// closely returns a member's track at the times of the fine one.
+func (r *relatives) closely(m *reach) *sweep.Track {
+	times, _ := r.fine.Samples()
+	return r.trackAt(m, times)
+}
+
+func (r *relatives) trackAt(m *reach, times []float64) *sweep.Track {
+	poses := make([]swing.Pose, len(times))
+	r.family.SetTimes(times)
 	r.family.Poses(m.swing, poses)
-	return sweep.NewTrack(r.times, poses)
+	return sweep.NewTrack(times, poses)
 }
 
-// corners returns, for each direction of the family and for spokes all round and
-// upwards, the member expected to reach farthest: whatever box hangs or stands
-// somewhere, one of them comes nearly straight at it.
-func (r *relatives) corners() (out []swing.Variation) {
-	towards := slices.Clone(r.dirs)
-	for x := -1.0; x <= 1; x++ {
-		for y := -1.0; y <= 1; y++ {
-			for z := 0.0; z <= 1; z++ {
-				if n := math.Sqrt(x*x + y*y + z*z); n > 0 {
-					spoke := geom.Vec{X: -x / n, Y: -y / n, Z: -z / n}
-					if !slices.Contains(towards, spoke) {
-						towards = append(towards, spoke)
-					}
-				}
-			}
-		}
-	}
-	extremes := make([]sweep.Extreme, len(towards))
-	r.tracks[0].Support(towards, extremes)
-	for k, e := range extremes {
-		// What a trait does to the least reach is what it does to the part that
-		// reaches farthest, when it does (the envelope theorem).
-		at := func(m *reach) float64 { return m.swing.PoseAt(e.Time)[e.Part].Reach(towards[k]) }
-		var slope [swing.NumTraits]float64
-		for t := range slope {
-			slope[t] = (at(r.singles[2*t+1]) - at(r.singles[2*t])) / 2
-		}
-		out = append(out, swing.Corner(slope))
-	}
-	return out
-}
+// axes are the directions that the upright walls and the level ceiling face.
+var axes = []geom.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: -1}}
 
-// all yields every member.
+// all yields every member that counts whatever is asked.
 func (r *relatives) all() iter.Seq[*reach] {
 	return func(yield func(*reach) bool) {
 		for _, list := range [][]*reach{r.far, r.sample, r.singles} {
@@ -190,11 +175,27 @@ func (r *relatives) all() iter.Seq[*reach] {
 	}
 }
 
+// towards yields every member that counts for direction k.
+func (r *relatives) towards(k int) iter.Seq[*reach] {
+	return func(yield func(*reach) bool) {
+		for m := range r.all() {
+			if !yield(m) {
+				return
+			}
+		}
+		for _, m := range r.own[k] {
+			if !yield(m) {
+				return
+			}
+		}
+	}
+}
+
 // slopes returns how the reach along direction k changes per standard deviation
 // of each trait.
 func (r *relatives) slopes(k int) (slope [swing.NumTraits]float64) {
 	for t := range slope {
-		slope[t] = (r.singles[2*t+1].least[k] - r.singles[2*t].least[k]) / 2
+		slope[t] = r.perDeviation(t, r.singles[2*t].least[k], r.singles[2*t+1].least[k])
 	}
 	return slope
 }

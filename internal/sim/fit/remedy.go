@@ -143,8 +143,12 @@ func (s *stand) exact(at spot, limit float64) float64 {
 }
 
 // rosy (m) is what no box is ever farther away than a cautious clearance says:
-// hollow, and what a coarse look takes off.
-const rosy = hollow + coarseLoss
+// what that one takes off, and what a coarse look does.
+func (c *cast) rosy() float64 { return c.kin.atlas().hollow + coarseLoss }
+
+// coarseLoss bounds what a coarse look takes off a clearance, m: the strays at
+// coarseTolerance, which are estimated from second differences with a margin.
+const coarseLoss = 0.03
 
 // first solves a walk for the clearance that a Check would find: with the
 // farthest-reaching members, which no member surpasses but near boxes, and from
@@ -157,6 +161,7 @@ func (s *stand) first(margin, most float64, at func(s float64) (*stand, spot, bo
 		}
 		v := t.flatAt(on, margin)
 		for _, b := range t.box {
+			rosy := t.rosy()
 			if w, near := t.boxWithin(b.Box, on, v-rosy); near {
 				v = min(v, w+rosy)
 			}

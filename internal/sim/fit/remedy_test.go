@@ -68,7 +68,7 @@ func lowLamp(t *testing.T) plan.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	h.Min[2], h.Max[2] = at.Lowest-0.10, at.Lowest+0.1
+	h.Min[2], h.Max[2] = at.Lowest-0.20, at.Lowest+0.1
 	return p
 }
 
@@ -84,7 +84,7 @@ func TestRemediesAreVerified(t *testing.T) {
 	plans["off to the side"] = side
 	low := side
 	low.Tees = []plan.Tee{{Name: "middle", X: 2.9, Y: 2.0}}
-	low.Room.Height = 2.55
+	low.Room.Height = 2.67
 	plans["low"] = low
 	kinds := map[string]int{}
 	for name, p := range plans {
@@ -110,8 +110,7 @@ func TestRemediesAreVerified(t *testing.T) {
 				if got.Verdict != Clear || rem.Verdict != Clear {
 					t.Errorf("%s by %.3f m: a check finds %.4f (%s), the remedy says %.4f", what, rem.Amount, got.Clearance, got.Verdict, rem.Clearance)
 				}
-				near := min(got.Clearance, nearBox) // farther off a check is as cautious as it likes
-				if got.Clearance < rem.Clearance-remedyTolerance || near > rem.Clearance+remedyTolerance+hollow {
+				if math.Abs(got.Clearance-rem.Clearance) > remedyTolerance {
 					t.Errorf("%s: a check finds %.4f, the remedy says %.4f", what, got.Clearance, rem.Clearance)
 				}
 				if rem.PlanClearance > rem.Clearance {

@@ -108,7 +108,7 @@ func hungRemedies(p plan.Plan, casts []cast, i int) []Remedy {
 			}
 			s := hungSurface(q, name)
 			// The farthest-reaching members first: none does better.
-			if v := roughly(q, casts, s, p.Margin); v < p.Margin {
+			if v := roughHung(q, casts, s, p.Margin); v < p.Margin {
 				return v, true
 			}
 			return hungCheck(q, casts, s, p.Margin).Clearance, true

@@ -69,12 +69,15 @@ type lookout struct {
 func (r *relatives) measure() {
 	scouts, l := r.lookout()
 	r.family.SetTimes(l.times)
-	for m := range r.all() {
+	pose := func(m *reach) {
 		if l.club {
 			r.family.ClubPoints(m.swing, l.points)
 		} else {
 			r.family.Poses(m.swing, l.poses)
 		}
+	}
+	for m := range r.all() {
+		pose(m)
 		m.least = make([]float64, len(scouts))
 		for k := range scouts {
 			m.least[k] = scouts[k].least(m.swing, l, sampleTolerance)
@@ -82,9 +85,14 @@ func (r *relatives) measure() {
 	}
 	r.least, r.loosest = make([]float64, len(scouts)), make([]*reach, len(scouts))
 	for k := range scouts {
+		for _, m := range r.own[k] {
+			pose(m)
+			m.least = make([]float64, len(scouts)) // only its own direction's is used
+			m.least[k] = scouts[k].least(m.swing, l, sampleTolerance)
+		}
 		for {
 			var best *reach
-			for m := range r.all() {
+			for m := range r.towards(k) {
 				if best == nil || m.least[k] < best.least[k] {
 					best = m
 				}
@@ -92,14 +100,23 @@ func (r *relatives) measure() {
 			if best == r.loosest[k] { // looked at closely already
 				break
 			}
-			r.least[k], r.loosest[k] = best.least[k], best
-			if l.club {
-				r.family.ClubPoints(best.swing, l.points)
-			} else {
-				r.family.Poses(best.swing, l.poses)
-			}
+			r.loosest[k] = best
+			pose(best)
 			best.least[k] = scouts[k].least(best.swing, l, fineTolerance)
-			r.least[k] = best.least[k]
+		}
+		r.least[k] = r.loosest[k].least[k]
+	}
+	for k, n := range r.dirs {
+		if slices.Contains(r.far, r.loosest[k]) || slices.Contains(r.own[k], r.loosest[k]) {
+			continue
+		}
+		// Somebody goes farther than all corners, so there is a corner beyond them.
+		look := func(m *reach) event { return extremeOf(r.closely(m), n) }
+		if m, e := r.climb(r.loosest[k], look(r.loosest[k]), look); e.value < r.least[k] {
+			m.least = make([]float64, len(r.dirs))
+			m.least[k] = e.value
+			r.own[k] = append(r.own[k], m)
+			r.least[k], r.loosest[k] = e.value, m
 		}
 	}
 }
@@ -116,15 +133,19 @@ func (r *relatives) lookout() (scouts []scout, l *lookout) {
 		l.radius[part] = poses[0][part].R
 	}
 	for k, n := range r.dirs {
+		tracks := slices.Clone(r.tracks)
+		for _, m := range r.own[k] {
+			tracks = append(tracks, r.coarse(m))
+		}
 		// Whoever reaches least still reaches this far.
 		least := math.Inf(-1)
-		for _, m := range r.far {
-			least = max(least, m.least[k])
+		for _, t := range tracks {
+			least = max(least, extremeOf(t, n).value)
 		}
 		least += lookBack
 		var ends []end
 		keep := make([]bool, len(r.times))
-		for _, t := range r.tracks {
+		for _, t := range tracks {
 			_, poses := t.Samples()
 			for part := range swing.NumParts {
 				if b := t.Bounds(part); b.Reach(n) > least {

@@ -154,12 +154,11 @@ func (s *shadow) lift(g *Grid, extra float64, heights []float64, who []int16) {
 func sq(v float64) float64 { return v * v }
 
 // spread lowers distances (m, per cell of the grid) to those from the parts that
-// pass over any height, less off, seen from above.
-func (s *shadow) spread(g *Grid, off, most float64, distances []float64) {
+// pass over any height, seen from above.
+func (s *shadow) spread(g *Grid, most float64, distances []float64) {
 	for k := range s.layers {
 		l := &s.layers[k]
-		r := l.radius + off
-		r += beadSlack(r)
+		r := l.radius + beadSlack(l.radius)
 		ri, rj := int((most+r)/s.cell[0]), int((most+r)/s.cell[1])
 		width := ri + 1
 		far := make([]float64, width*(rj+1))

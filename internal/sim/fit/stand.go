@@ -34,8 +34,9 @@ type StandOptions struct {
 // StandMap says for every place of the tee how near the tightest of the chosen
 // swings comes to anything.
 //
-// The clearance is as cautious as Reading's: near boxes it may be up to 0.05 m
-// less than a Check of that tee finds, and it is never more. From Cap on, and
+// The clearance is as cautious as Reading's: near boxes it is some centimetres
+// less than a Check of that tee finds (a QuickCheck's Caution at most), and never
+// more. From Cap on, and
 // from Floor down, nothing is told apart.
 type StandMap struct {
 	// Clearance in mm for the ball at the middle of each cell.

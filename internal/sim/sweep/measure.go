@@ -11,6 +11,19 @@ import (
 // part by part so that the running values stay in registers; parts before from
 // are left out.
 func (t *Track) measure(from swing.Part) {
+	t.ready()
+	for p := range from {
+		*t.node(p, 1) = geom.EmptyBox()
+		t.worst2[p] = 0
+	}
+	for p := from; p < swing.NumParts; p++ {
+		t.bend(p)
+		t.grow(p)
+	}
+}
+
+// ready makes room for strays and trees.
+func (t *Track) ready() {
 	n := t.steps()
 	t.lens = grow(t.lens, n+1)
 	for i := 1; i <= n; i++ {
@@ -24,13 +37,6 @@ func (t *Track) measure(from swing.Part) {
 	t.stray2 = grow(t.stray2, n*int(swing.NumParts))
 	t.layOut()
 	t.twigs = grow(t.twigs, t.leaves)
-	for p := range from {
-		*t.node(p, 1) = geom.EmptyBox()
-	}
-	for p := from; p < swing.NumParts; p++ {
-		t.bend(p)
-		t.grow(p)
-	}
 }
 
 // lens is what bend needs of the times around a sample.

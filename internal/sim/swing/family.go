@@ -125,14 +125,26 @@ func Variations(n int, seed uint64) []Variation {
 
 // Within returns the variation, shortened to a length of most if it is longer.
 func (v Variation) Within(most float64) Variation {
+	if v.length() <= most {
+		return v
+	}
+	return v.Onto(most)
+}
+
+// Onto returns the variation made as long as length; the zero value stays.
+func (v Variation) Onto(length float64) Variation {
+	if l := v.length(); l > 0 {
+		return v.Times(length / l)
+	}
+	return v
+}
+
+func (v Variation) length() float64 {
 	square := 0.0
 	for _, x := range v {
 		square += x * x
 	}
-	if square <= most*most {
-		return v
-	}
-	return v.Times(most / math.Sqrt(square))
+	return math.Sqrt(square)
 }
 
 // Times returns k times the variation.
@@ -154,16 +166,9 @@ func Single(t Trait, z float64) Variation {
 // falls fastest, given how much it changes per standard deviation of each
 // trait: the farthest-reaching member were the response linear.
 func Corner(slope [NumTraits]float64) Variation {
-	norm := 0.0
-	for _, s := range slope {
-		norm += s * s
-	}
-	if norm == 0 {
-		return Variation{}
-	}
-	var v Variation
+	v := Variation(slope).Onto(Reach)
 	for t := range v {
-		v[t] = 0 - Reach*slope[t]/math.Sqrt(norm) // no negative zeros in reports
+		v[t] = 0 - v[t] // no negative zeros in reports
 	}
 	return v
 }

@@ -1,0 +1,163 @@
+package sweep
+
+import (
+	"math"
+	"slices"
+
+	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/swing"
+)
+
+// Swath is where any of many motions is during each step of times that they
+// share, in boxes around them all, with what they may stray. It says at which
+// moments and with which parts any of them may come near something, and how near
+// the club of each may come. Of a motion it keeps the club alone.
+type Swath struct {
+	times  []float64
+	track  Track      // scratch, for the strays
+	axes   []geom.Box // moment by moment, piece by piece: around the ends of the axis
+	radius [swing.NumParts]float64
+	stray2 []float64      // step by step, part by part: the largest, m²
+	clubs  [][][6]float32 // of each motion, moment by moment and part by part: the ends of the axis
+}
+
+// clubParts is how many parts a club has.
+const clubParts = int(swing.NumParts - swing.Grip)
+
+// NewSwath returns the swath of no motion at some times (s, rising, at least two).
+func NewSwath(times []float64) *Swath {
+	return &Swath{
+		times:  times,
+		axes:   slices.Repeat([]geom.Box{geom.EmptyBox()}, len(times)*len(pieces)),
+		stray2: make([]float64, (len(times)-1)*int(swing.NumParts)),
+	}
+}
+
+// Times returns the times of the swath; they are not to be changed.
+func (w *Swath) Times() []float64 { return w.times }
+
+// Add takes in a motion's poses at the times.
+func (w *Swath) Add(poses []swing.Pose) {
+	club := make([][6]float32, len(poses)*clubParts)
+	for i := range poses {
+		axes := w.axes[i*len(pieces):][:len(pieces)]
+		for k := range pieces {
+			p := &pieces[k]
+			c := &poses[i][p.part]
+			a, b := c.A, c.B
+			if !p.whole() {
+				a, b = geom.Lerp(c.A, c.B, p.from), geom.Lerp(c.A, c.B, p.to)
+			}
+			axes[k].Min, axes[k].Max = lower(axes[k].Min, lower(a, b)), upper(axes[k].Max, upper(a, b))
+			if c.R > w.radius[p.part] {
+				w.radius[p.part] = c.R
+			}
+		}
+		for k := range clubParts {
+			c := &poses[i][int(swing.Grip)+k]
+			club[i*clubParts+k] = [6]float32{
+				float32(c.A.X), float32(c.A.Y), float32(c.A.Z), float32(c.B.X), float32(c.B.Y), float32(c.B.Z),
+			}
+		}
+	}
+	w.clubs = append(w.clubs, club)
+	t := &w.track
+	t.times, t.poses = w.times, poses
+	t.ready()
+	for p := range swing.NumParts {
+		t.bend(p)
+		for i, e := range t.stray2[int(p)*t.steps():][:t.steps()] {
+			if at := &w.stray2[i*int(swing.NumParts)+int(p)]; e > *at {
+				*at = e
+			}
+		}
+	}
+}
+
+// stray returns the most that a part strays in a step in any motion.
+func (w *Swath) stray(step int, p swing.Part) float64 {
+	return math.Sqrt(w.stray2[step*int(swing.NumParts)+int(p)])
+}
+
+// Parts is a set of parts.
+type Parts uint64
+
+// partSet returns the set of one part.
+func partSet(p swing.Part) Parts { return 1 << p }
+
+// Club reports whether there are only parts of the club in the set.
+func (s Parts) Club() bool { return s&(partSet(swing.Grip)-1) == 0 }
+
+// Near returns, for each step, the parts that may come nearer to a box than limit
+// (m) in any of the motions. What touches the box is near whatever the limit.
+func (w *Swath) Near(b geom.Box, limit float64) []Parts {
+	limit = max(limit, 0)
+	out := make([]Parts, len(w.times)-1)
+	for i := range out {
+		from, to := w.axes[i*len(pieces):][:len(pieces)], w.axes[(i+1)*len(pieces):][:len(pieces)]
+		for k := range pieces {
+			p := pieces[k].part
+			if out[i]&partSet(p) == 0 && b.Gap(from[k].Union(to[k])) < limit+w.radius[p]+w.stray(i, p) {
+				out[i] |= partSet(p)
+			}
+		}
+	}
+	return out
+}
+
+// ClubNear marks in near the motions of which a part of the club, of those given,
+// may come nearer to a surface than their limits (m) during a step, as far as
+// what any of them strays tells.
+//
+// What separates the first motion's club from the surface separates most others
+// too; only for the rest a direction of their own is sought.
+func (w *Swath) ClubNear(step int, parts Parts, s *Surface, limits []float64, near []bool) {
+	const rounding = 1e-6 // m, of what is kept
+	for i := range clubParts {
+		part := swing.Grip + swing.Part(i)
+		if parts&partSet(part) == 0 {
+			continue
+		}
+		radius, stray := w.radius[part], w.stray(step, part)+rounding
+		from, to := step*clubParts+i, (step+1)*clubParts+i
+		_, n, support := s.separate(axisOf(&w.clubs[0][from], radius).Lerp(axisOf(&w.clubs[0][to], radius), 0.5))
+		x, y, z := float32(n.X), float32(n.Y), float32(n.Z)
+		less := float32(support + radius + stray + 1e-5) // and the rounding of what follows
+		for k, club := range w.clubs {
+			if near[k] {
+				continue
+			}
+			a, b := &club[from], &club[to]
+			low := min(
+				x*a[0]+y*a[1]+z*a[2], x*a[3]+y*a[4]+z*a[5],
+				x*b[0]+y*b[1]+z*b[2], x*b[3]+y*b[4]+z*b[5])
+			if float64(low-less) >= limits[k] {
+				continue
+			}
+			sp := span{axisOf(a, radius), axisOf(b, radius), stray}
+			own, _, _ := s.bound(&sp, 0, 1)
+			near[k] = own < limits[k]
+		}
+	}
+}
+
+// PartsNear is ClubNear for one motion with its poses at the ends of the step.
+func (w *Swath) PartsNear(step int, parts Parts, s *Surface, from, to *swing.Pose, limit float64) bool {
+	for p := range swing.NumParts {
+		if parts&partSet(p) == 0 {
+			continue
+		}
+		sp := span{from[p], to[p], w.stray(step, p)}
+		if low, _, _ := s.bound(&sp, 0, 1); low < limit {
+			return true
+		}
+	}
+	return false
+}
+
+func axisOf(a *[6]float32, radius float64) geom.Capsule {
+	return geom.Capsule{
+		A: geom.Vec{X: float64(a[0]), Y: float64(a[1]), Z: float64(a[2])},
+		B: geom.Vec{X: float64(a[3]), Y: float64(a[4]), Z: float64(a[5])}, R: radius,
+	}
+}
