@@ -39,7 +39,7 @@ test: deps lint page unit compiled browser ## Everything below, in this order
 lint: ## gofmt and go vet, for this machine and for the browser
 	@unformatted=$$(gofmt -l internal wasm); \
 	if [ -n "$$unformatted" ]; then echo "not formatted by gofmt:"; echo "$$unformatted"; exit 1; fi
-	$(GO) vet -printf.funcs=wideberth/internal/sim/say.Sprintf ./...
+	$(GO) vet -printf.funcs=wideberth/internal/lean/fmt.Sprintf ./...
 	$(GO) vet -tags browser ./internal/browsertest
 	$(JS) $(GO) vet ./wasm/... ./internal/webbuild/empty
 

@@ -3,7 +3,7 @@ package main
 import (
 	"context"
 
-	"wideberth/internal/sure"
+	"wideberth/internal/modeltable"
 )
 
 // printSure prints the model beside every measured figure, as the page shows it.
@@ -11,7 +11,7 @@ func printSure(_ context.Context, args []string, s streams) (int, error) {
 	if err := newFlags("sure", "", s).Parse(args); err != nil {
 		return 0, err
 	}
-	table, err := sure.New()
+	table, err := modeltable.New()
 	if err != nil {
 		return 0, err
 	}

@@ -1,6 +1,9 @@
 package form
 
-import "wideberth/internal/sim/plan"
+import (
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/units"
+)
 
 // Cards is the whole form, in the order of the page.
 func Cards() []Card {
@@ -25,8 +28,8 @@ func Cards() []Card {
 		{ID: "players", Title: "Players", Open: true, Lists: []List{players}},
 		{ID: "clubs", Title: "Clubs", Lists: []List{clubs}},
 		{ID: "air", Title: "Air", Fields: []Field{
-			{Path: "air.temperature", Label: "Temperature in the room", Kind: Length, Form: plan.Temperature},
-			{Path: "air.altitude", Label: "Height above the sea", Kind: Length, Form: plan.Altitude, Hint: "Thin air slows a ball less."},
+			{Path: "air.temperature", Label: "Temperature in the room", Kind: Length, Form: units.Temperature},
+			{Path: "air.altitude", Label: "Height above the sea", Kind: Length, Form: units.Altitude, Hint: "Thin air slows a ball less."},
 		}},
 		{ID: "tees", Title: "Tees", Lists: []List{{Path: "tees", Title: "Tees", One: "tee", Bare: true, Duplicate: true, Fields: []Field{
 			name,
@@ -107,7 +110,7 @@ var clubs = List{Path: "clubs", Title: "Clubs", One: "club", Bare: true, Duplica
 	{Path: "length", Label: "Club length", Kind: Length, Form: Short, Optional: true, Hint: "Blank: usual for the kind."},
 	{Path: "lie", Label: "Lie", Kind: Number, Unit: "degrees", Optional: true, Hint: "blank: usual for the kind"},
 	{Path: "loft", Label: "Loft", Kind: Number, Unit: "degrees", Optional: true, Hint: "blank: usual for the kind"},
-	{Path: "ball.speed", Label: "Ball speed", Kind: Length, Form: plan.Speed, Optional: true, Hint: "Blank or usual: each player's own swing sets it. Measured: type it."},
+	{Path: "ball.speed", Label: "Ball speed", Kind: Length, Form: units.Speed, Optional: true, Hint: "Blank or usual: each player's own swing sets it. Measured: type it."},
 	{Path: "ball.launch", Label: "Launch angle", Kind: Number, Unit: "degrees", Hint: "above level, struck well"},
 	{Path: "ball.spin", Label: "Backspin", Kind: Number, Unit: "rev/min"},
 }}

@@ -14,7 +14,7 @@ const (
 )
 
 // Short is the form of a length that is written as clubs and clearances are.
-// Other forms are the kinds of plan.ParseQuantity.
+// Other forms are the kinds of units.ParseQuantity.
 const Short = "short"
 
 // Field is one value of the plan.

@@ -8,13 +8,14 @@ import (
 	"strings"
 	"testing"
 
-	"wideberth/internal/sim/jsontext"
+	leanjson "wideberth/internal/lean/json"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/units"
 )
 
 func decoded(t *testing.T, text string) any {
 	t.Helper()
-	tree, err := jsontext.Decode([]byte(text))
+	tree, err := leanjson.Decode([]byte(text))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -59,7 +60,7 @@ func TestFieldsCoverThePlan(t *testing.T) {
 			for i, v := range node {
 				walk(v, path+"["+string(rune('0'+i))+"]")
 			}
-		case jsontext.Number:
+		case leanjson.Number:
 			for _, known := range []string{"version", ".throwRatio", ".lensHeight", ".lumens"} {
 				if strings.HasSuffix(path, known) {
 					return
@@ -74,12 +75,12 @@ func TestFieldsCoverThePlan(t *testing.T) {
 }
 
 func TestShowReadsBack(t *testing.T) {
-	for _, units := range []string{plan.UnitsImperial, plan.UnitsMetric} {
+	for _, system := range []string{units.Imperial, units.Metric} {
 		p := full()
-		p.Units = units
+		p.Units = system
 		shown := Show(p)
-		if got := shown["room.length"]; got != map[string]string{plan.UnitsImperial: "21 ft 0 in", plan.UnitsMetric: "6.400 m"}[units] {
-			t.Errorf("%s: the room's length reads %q", units, got)
+		if got := shown["room.length"]; got != map[string]string{units.Imperial: "21 ft 0 in", units.Metric: "6.400 m"}[system] {
+			t.Errorf("%s: the room's length reads %q", system, got)
 		}
 		tree := decoded(t, string(p.JSON()))
 		each(func(pattern string, f *Field) {
@@ -91,14 +92,14 @@ func TestShowReadsBack(t *testing.T) {
 			})
 		})
 		if err := Read(tree); err != nil {
-			t.Fatalf("%s: what the fields show cannot be read: %v", units, err)
+			t.Fatalf("%s: what the fields show cannot be read: %v", system, err)
 		}
 		q, err := plan.FromTree(tree)
 		if err != nil {
-			t.Fatalf("%s: %v", units, err)
+			t.Fatalf("%s: %v", system, err)
 		}
 		if again := Show(q.Plan()); !reflect.DeepEqual(again, shown) {
-			t.Errorf("%s: read back it shows\n%v\nwant\n%v", units, again, shown)
+			t.Errorf("%s: read back it shows\n%v\nwant\n%v", system, again, shown)
 		}
 	}
 }
@@ -131,7 +132,7 @@ func TestRead(t *testing.T) {
 				}
 				return
 			}
-			got, encodeErr := jsontext.Encode(tree)
+			got, encodeErr := leanjson.Encode(tree)
 			if err != nil || encodeErr != nil || string(got) != c.want {
 				t.Errorf("Read makes %s, %v, want %s", got, err, c.want)
 			}
@@ -202,7 +203,7 @@ func TestFresh(t *testing.T) {
 
 // The members of Fresh are named as the lists and parts that they start.
 func TestFreshHasEverything(t *testing.T) {
-	data, err := jsontext.Encode(FreshFor(plan.Demo()))
+	data, err := leanjson.Encode(FreshFor(plan.Demo()))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -234,11 +235,11 @@ func FuzzRead(f *testing.F) {
 		f.Add(seed)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
-		tree, err := jsontext.Decode([]byte(text))
+		tree, err := leanjson.Decode([]byte(text))
 		if err != nil || Read(tree) != nil {
 			return
 		}
-		if _, err := jsontext.Encode(tree); err != nil {
+		if _, err := leanjson.Encode(tree); err != nil {
 			t.Fatalf("Read(%q) leaves what has no JSON: %v", text, err)
 		}
 	})

@@ -5,13 +5,14 @@ import (
 	"strconv"
 	"strings"
 
-	"wideberth/internal/sim/jsontext"
+	"wideberth/internal/lean/fmt"
+	"wideberth/internal/lean/json"
 	"wideberth/internal/sim/plan"
-	"wideberth/internal/sim/say"
+	"wideberth/internal/units"
 )
 
 // Read puts numbers in the place of what was typed: in a plan as
-// jsontext.Decode has read it, a figure may be the text of its field. Blank text
+// json.Decode has read it, a figure may be the text of its field. Blank text
 // takes an optional figure out. The first that cannot be read is a
 // *plan.FieldError; what else may be wrong with the plan is left to
 // plan.FromTree.
@@ -39,32 +40,32 @@ func Read(tree any) error {
 				}
 				return v
 			}
-			return jsontext.Number(strconv.FormatFloat(n, 'f', -1, 64))
+			return json.Number(strconv.FormatFloat(n, 'f', -1, 64))
 		})
 	})
 	return first
 }
 
-func (f *Field) read(typed, units string) (float64, error) {
+func (f *Field) read(typed, system string) (float64, error) {
 	switch {
 	case f.Kind == Number:
 		v, err := strconv.ParseFloat(strings.Replace(typed, ",", ".", 1), 64)
 		if err != nil || math.IsNaN(v) || math.IsInf(v, 0) {
-			return 0, say.Errorf("%s: “%s” is not a number of %s", f.Label, say.Clip(typed), f.Unit)
+			return 0, fmt.Errorf("%s: “%s” is not a number of %s", f.Label, fmt.Clip(typed), f.Unit)
 		}
 		return v, nil
 	case f.Form == "" || f.Form == Short:
-		v, err := plan.ParseLength(typed, units)
+		v, err := units.ParseLength(typed, system)
 		return math.Round(v*1e4) / 1e4, err // to 0.1 mm, as links keep it
 	}
-	return plan.ParseQuantity(f.Form, typed, units)
+	return units.ParseQuantity(f.Form, typed, system)
 }
 
 // Show is what the fields of figures show for a plan, in its units: path to text.
 // A figure that may be left out and is, is not in it.
 func Show(p plan.Plan) map[string]string {
 	out := map[string]string{}
-	tree, err := jsontext.Decode(p.JSON())
+	tree, err := json.Decode(p.JSON())
 	if err != nil {
 		return out // of a plan that is not valid
 	}
@@ -73,7 +74,7 @@ func Show(p plan.Plan) map[string]string {
 			return
 		}
 		places(tree, pattern, func(path string, v any) any {
-			number, _ := v.(jsontext.Number)
+			number, _ := v.(json.Number)
 			if n, err := number.Float(); err == nil && (n != 0 || !f.Optional) {
 				out[path] = f.show(n, p.Units)
 			}
@@ -83,14 +84,14 @@ func Show(p plan.Plan) map[string]string {
 	return out
 }
 
-func (f *Field) show(v float64, units string) string {
+func (f *Field) show(v float64, system string) string {
 	switch {
 	case f.Kind == Number:
 		return strconv.FormatFloat(v, 'f', -1, 64)
 	case f.Form == "":
-		return plan.Label(v, units)
+		return units.Label(v, system)
 	case f.Form == Short:
-		return plan.LabelShort(v, units)
+		return units.LabelShort(v, system)
 	}
-	return plan.LabelQuantity(f.Form, v, units)
+	return units.LabelQuantity(f.Form, v, system)
 }

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/units"
 )
 
 var update = flag.Bool("update", false, "write testdata anew")
@@ -24,7 +25,7 @@ const (
 
 // crowded is a plan as large as somebody might really make.
 func crowded() plan.Plan {
-	p := plan.Plan{Title: "Machine shed behind the orchard", Units: plan.UnitsMetric, Margin: 0.123,
+	p := plan.Plan{Title: "Machine shed behind the orchard", Units: units.Metric, Margin: 0.123,
 		Room:   plan.Room{Length: 8.317, Width: 5.183, Height: 3.071},
 		Screen: &plan.Screen{X: 7.613, Centre: 2.589, Bottom: 0.137, Width: 4.137, Height: 2.611}}
 	for i := range 8 {

@@ -1,4 +1,4 @@
-// What goes between the page and the solver, written by TestWire of internal/answer.
+// What goes between the page and the solver, written by TestWire of internal/solver/protocol.
 declare namespace Wire {
   interface Focus {
     player: string;

@@ -12,8 +12,8 @@ import (
 // little; DEVELOPERS.md has the figures and says what to use instead.
 func TestSolverImports(t *testing.T) {
 	instead := map[string]string{
-		"fmt":                           "internal/sim/say",
-		"encoding/json":                 "internal/sim/jsontext",
+		"fmt":                           "internal/lean/fmt",
+		"encoding/json":                 "internal/lean/json",
 		"compress/flate":                "the browser's own, in public/app/link.js",
 		"embed":                         "a literal",
 		"os":                            "nothing: the solver has no files",
@@ -43,7 +43,7 @@ func TestSolverImports(t *testing.T) {
 			}
 		}
 	}
-	for _, pkg := range []string{"wideberth/internal/sure", "wideberth/internal/sim/swing/published"} {
+	for _, pkg := range []string{"wideberth/internal/modeltable", "wideberth/internal/sim/swing/published"} {
 		if slices.ContainsFunc(lines, func(l string) bool { return strings.HasPrefix(l, pkg+": ") }) {
 			t.Errorf("the solver holds %s: the table is made when the page is built", pkg)
 		}

@@ -16,7 +16,7 @@ import (
 	"path/filepath"
 	"strings"
 
-	"wideberth/internal/sure"
+	"wideberth/internal/modeltable"
 )
 
 // Program is one WebAssembly program: the package it is built from, relative
@@ -43,7 +43,7 @@ type Data struct {
 
 // Sureness is the model beside every measured figure. The page fetches it when
 // somebody asks how sure it is.
-var Sureness = Data{"sure.json", sure.JSON}
+var Sureness = Data{"sure.json", modeltable.JSON}
 
 // Built describes one file of the build, as build.json has it. Sizes in bytes.
 type Built struct {
@@ -110,7 +110,7 @@ func Build(ctx context.Context, o Options) (Manifest, error) {
 // withoutInlining are the packages that make sentences, JSON and bytes rather
 // than numbers: calling their helpers costs no time that anybody would notice,
 // and copying them into every caller costs some 13 KB of the solver.
-var withoutInlining = []string{"answer", "form", "sim/plan", "sim/jsontext", "sim/say", "render/scene/wire", "render/scene/record"}
+var withoutInlining = []string{"solver/protocol", "solver/words", "form", "units", "sim/plan", "lean/json", "lean/fmt", "render/scene/wire", "render/scene/record"}
 
 // compile builds one program for the browser, without symbol tables, the
 // machine's paths or the state of version control: the same source gives the

@@ -1,5 +1,5 @@
 // The model beside every measured figure of the golf swing. The table is made
-// when the page is built (internal/sure); here it is fetched and laid out.
+// when the page is built (internal/modeltable); here it is fetched and laid out.
 //
 // Hook for tests, read-only: aria-busy of #measured-table is "true" until the
 // figures are there.

@@ -1,5 +1,5 @@
 // Three views of recorded clubs over the modelled family. What is drawn comes
-// from internal/sure in centimetres, ball at the origin; here it becomes SVG.
+// from internal/modeltable in centimetres, ball at the origin; here it becomes SVG.
 import { h, s } from "../app/dom.js";
 
 const RULERS = {

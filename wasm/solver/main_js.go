@@ -4,7 +4,7 @@
 //	wideBerthSolve(request: string): string
 //	wideBerthShow(request: string): Uint8Array | string
 //
-// Requests and answers are the JSON of package answer; a string from
+// Requests and answers are the JSON of package protocol; a string from
 // wideBerthShow is the JSON of an error.
 package main
 
@@ -12,27 +12,27 @@ import (
 	"errors"
 	"syscall/js"
 
-	"wideberth/internal/answer"
+	"wideberth/internal/solver/protocol"
 )
 
 func main() {
-	var solver answer.Solver
+	var solver protocol.Solver
 	scope := js.Global()
 	scope.Set("wideBerthSolve", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		request, err := requestOf(args)
 		if err != nil {
-			return string(answer.ErrorJSON(err))
+			return string(protocol.ErrorJSON(err))
 		}
 		return string(solver.Handle(request))
 	}))
 	scope.Set("wideBerthShow", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		request, err := requestOf(args)
 		if err != nil {
-			return string(answer.ErrorJSON(err))
+			return string(protocol.ErrorJSON(err))
 		}
 		show, err := solver.Show(request)
 		if err != nil {
-			return string(answer.ErrorJSON(err))
+			return string(protocol.ErrorJSON(err))
 		}
 		bytes := scope.Get("Uint8Array").New(len(show))
 		js.CopyBytesToJS(bytes, show)

@@ -1,9 +1,9 @@
 package drawing
 
 import (
+	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/ball"
 	"wideberth/internal/sim/geom"
-	"wideberth/internal/sim/say"
 )
 
 // Shot is a ball to be drawn: its way there and back, and how it would go at
@@ -80,7 +80,7 @@ func (s Shot) draw(pr projection, fan bool) []BallPath {
 			for i, p := range r.Points {
 				line[i] = geom.Vec{X: p[0], Y: p[1], Z: p[2]}
 			}
-			add(BallFan, say.Sprintf("%.0f°", r.Launch), line)
+			add(BallFan, fmt.Sprintf("%.0f°", r.Launch), line)
 		}
 	}
 	time := 0.0

@@ -4,9 +4,9 @@ import (
 	"errors"
 	"slices"
 
+	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
-	"wideberth/internal/sim/say"
 )
 
 // Enclosure answers how deep the returns must be, and how low the screen hangs,
@@ -81,10 +81,10 @@ func Enclose(p plan.Plan, pairs []Pair, rate float64, n int) (Enclosure, error) 
 		return Enclosure{}, errors.New("screen: the plan has none, so there is no enclosure to measure")
 	}
 	if !(rate >= 0.5 && rate <= 1) {
-		return Enclosure{}, say.Errorf("catch rate %g is outside 0.5–1", rate)
+		return Enclosure{}, fmt.Errorf("catch rate %g is outside 0.5–1", rate)
 	}
 	if n < 1 || len(pairs) == 0 {
-		return Enclosure{}, say.Errorf("%d balls of %d pairs: need at least one of each", n, len(pairs))
+		return Enclosure{}, fmt.Errorf("%d balls of %d pairs: need at least one of each", n, len(pairs))
 	}
 	s := NewScene(p)
 	open := s.open()

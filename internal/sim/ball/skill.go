@@ -3,7 +3,7 @@ package ball
 import (
 	"math"
 
-	"wideberth/internal/sim/halton"
+	"wideberth/internal/lean/halton"
 	"wideberth/internal/sim/plan"
 )
 

@@ -12,9 +12,9 @@ package body
 import (
 	"math"
 
+	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
-	"wideberth/internal/sim/say"
 )
 
 // Body is one golfer's build. Lengths are metres, heights are above the sole
@@ -140,7 +140,7 @@ func New(p plan.Player) Body {
 		b.ArmSD = geom.Hypot(s.armOnSpan.sd/1000*widen, s.armOnSpan.span*spanTapeSD)
 	}
 	if off := (b.Arm() - guessed) / guessedSD; math.Abs(off) > strangeArm {
-		b.Notes = append(b.Notes, say.Sprintf(
+		b.Notes = append(b.Notes, fmt.Sprintf(
 			"The measured arm or span is far from usual for this height (shoulder to grip %.2f m, usual %.2f m): measure it again.",
 			b.Arm(), guessed))
 	}

@@ -1,6 +1,6 @@
 package body
 
-import "wideberth/internal/sim/say"
+import "wideberth/internal/lean/fmt"
 
 // line is a least-squares line on stature: y = slope·stature + intercept, with
 // the standard deviation of what the line leaves over. Intercept and sd are
@@ -124,11 +124,11 @@ func (s survey) outside(stature float64) float64 {
 
 func (s survey) outsideNote(stature float64) string {
 	if stature < s.shortest {
-		return say.Sprintf(
+		return fmt.Sprintf(
 			"Shorter than anyone among the %s measured (shortest %.2f m): lengths are extended from theirs and are less sure, above all for a child.",
 			s.people, s.shortest)
 	}
-	return say.Sprintf(
+	return fmt.Sprintf(
 		"Taller than anyone among the %s measured (tallest %.2f m): lengths are extended from theirs and are less sure.",
 		s.people, s.tallest)
 }

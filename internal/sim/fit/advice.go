@@ -5,9 +5,9 @@ import (
 	"math"
 	"slices"
 
+	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
-	"wideberth/internal/sim/say"
 	"wideberth/internal/sim/sweep"
 )
 
@@ -64,7 +64,7 @@ func (s *stand) adviseTee(p plan.Plan) (out []advice) {
 		}}
 		if d, ok := w.first(0); ok {
 			towards := "the " + side.name
-			out = append(out, advice{d, say.Sprintf("Move the tee %.2f m towards %s: clear by %s", d, towards, down(look(at(d), math.Inf(1))))})
+			out = append(out, advice{d, fmt.Sprintf("Move the tee %.2f m towards %s: clear by %s", d, towards, down(look(at(d), math.Inf(1))))})
 		}
 	}
 	return out
@@ -107,7 +107,7 @@ func (s *stand) adviseCeiling(p plan.Plan, by map[string]float64) []advice {
 	if len(p.Room.Slopes) > 0 {
 		what = "the ceiling and its slopes"
 	}
-	return []advice{{h, say.Sprintf("Raise %s %.2f m, the ceiling to %.2f m: clear by %s", what, h, p.Room.Height+h, down(rest))}}
+	return []advice{{h, fmt.Sprintf("Raise %s %.2f m, the ceiling to %.2f m: clear by %s", what, h, p.Room.Height+h, down(rest))}}
 }
 
 // adviseHung raises the one hung thing that is in the way, if there is just one.
@@ -156,10 +156,10 @@ func (s *stand) adviseHung(p plan.Plan, by map[string]float64) []advice {
 	if b, ok := thing(d); ok {
 		rest, _ = s.boxWithin(b.Box, s.at, rest)
 	}
-	return []advice{{d, say.Sprintf("Raise the %s %.2f m: clear by %s", h.Name, d, down(rest))}}
+	return []advice{{d, fmt.Sprintf("Raise the %s %.2f m: clear by %s", h.Name, d, down(rest))}}
 }
 
 // down writes a clearance in metres, rounded down to a centimetre.
 func down(v float64) string {
-	return say.Sprintf("%.2f m", math.Floor(v*100+1e-6)/100)
+	return fmt.Sprintf("%.2f m", math.Floor(v*100+1e-6)/100)
 }

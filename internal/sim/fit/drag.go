@@ -4,8 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/plan"
-	"wideberth/internal/sim/say"
 	"wideberth/internal/sim/sweep"
 )
 
@@ -41,10 +41,10 @@ func (l *Lab) At(given plan.Checked, tee string, x, y float64) (Reading, error) 
 	p := given.Plan()
 	i := slices.IndexFunc(p.Tees, func(t plan.Tee) bool { return tee == "" || t.Name == tee })
 	if i < 0 {
-		return Reading{}, say.Errorf("tee %q is not in the plan", tee)
+		return Reading{}, fmt.Errorf("tee %q is not in the plan", tee)
 	}
 	if math.IsNaN(x+y) || math.IsInf(x+y, 0) {
-		return Reading{}, say.Errorf("tee %q: %g, %g is no place", p.Tees[i].Name, x, y)
+		return Reading{}, fmt.Errorf("tee %q: %g, %g is no place", p.Tees[i].Name, x, y)
 	}
 	casts, err := l.casts(p, nil, nil)
 	if err != nil {

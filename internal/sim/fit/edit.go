@@ -6,8 +6,8 @@ import (
 	"strconv"
 	"strings"
 
+	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/plan"
-	"wideberth/internal/sim/say"
 )
 
 // Edit is one change of a plan: a number set, or an item of a list removed.
@@ -33,7 +33,7 @@ func Apply(p plan.Plan, edits []Edit) (plan.Plan, error) {
 }
 
 func (e Edit) apply(at reflect.Value) error {
-	lost := say.Errorf("%q leads to no number of the plan", e.Path)
+	lost := fmt.Errorf("%q leads to no number of the plan", e.Path)
 	steps := strings.Split(strings.ReplaceAll(e.Path, "[", ".["), ".")
 	for i, step := range steps {
 		for at.Kind() == reflect.Pointer {

@@ -8,7 +8,7 @@ import (
 	"path/filepath"
 	"testing"
 
-	"wideberth/internal/sim/jsontext"
+	leanjson "wideberth/internal/lean/json"
 	"wideberth/internal/sim/plan"
 )
 
@@ -38,7 +38,7 @@ func TestGoldenReports(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			compact, err := jsontext.Encode(report)
+			compact, err := leanjson.Encode(report)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -10,7 +10,7 @@ import (
 	"regexp"
 	"testing"
 
-	"wideberth/internal/sim/jsontext"
+	leanjson "wideberth/internal/lean/json"
 	"wideberth/internal/sim/plan"
 )
 
@@ -38,7 +38,7 @@ func TestGoldenMaps(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			compact, err := jsontext.Encode(v)
+			compact, err := leanjson.Encode(v)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -1,10 +1,10 @@
 package fit
 
 import (
+	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/ball"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
-	"wideberth/internal/sim/say"
 )
 
 // HangOptions chooses what a HangMap is drawn for. The zero value takes
@@ -103,7 +103,7 @@ type HangSpot struct {
 func (l *Lab) HangAt(given plan.Checked, o HangOptions, x, y float64) (HangSpot, error) {
 	p := given.Plan()
 	if !(x >= 0 && y >= 0 && x <= p.Room.Length && y <= p.Room.Width) {
-		return HangSpot{}, say.Errorf("%.2f, %.2f m is outside the room", x, y)
+		return HangSpot{}, fmt.Errorf("%.2f, %.2f m is outside the room", x, y)
 	}
 	casts, err := l.casts(p, o.Players, o.Clubs)
 	if err != nil {

@@ -3,10 +3,10 @@ package fit
 import (
 	"slices"
 
+	"wideberth/internal/lean/fmt"
+	"wideberth/internal/lean/json"
 	"wideberth/internal/sim/geom"
-	"wideberth/internal/sim/jsontext"
 	"wideberth/internal/sim/plan"
-	"wideberth/internal/sim/say"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
 )
@@ -31,10 +31,10 @@ const keepAtMost = 24
 // relatives returns the family of a player with a club for the given directions.
 func (l *Lab) relatives(player plan.Player, club plan.Club, dirs []geom.Vec) (*relatives, error) {
 	// Everything that a swing depends on, and nothing else.
-	text, err := jsontext.Encode([]any{player.Height, player.Sex, player.Span, player.Arm, player.BallToToes, player.BallToHands, player.Shoe,
+	text, err := json.Encode([]any{player.Height, player.Sex, player.Span, player.Arm, player.BallToToes, player.BallToHands, player.Shoe,
 		player.Turn, player.Plane, player.Follow, club.Kind, club.Length, club.Lie, dirs})
 	if err != nil {
-		return nil, say.Errorf("player %q with %q: %w", player.Name, club.Name, err)
+		return nil, fmt.Errorf("player %q with %q: %w", player.Name, club.Name, err)
 	}
 	key := string(text)
 	if r, ok := l.kept[key]; ok {

@@ -7,7 +7,7 @@ import (
 	"strconv"
 	"testing"
 
-	"wideberth/internal/sim/jsontext"
+	"wideberth/internal/lean/json"
 	"wideberth/internal/sim/plan"
 )
 
@@ -18,7 +18,7 @@ func everything(t *testing.T, lab *Lab, p plan.Plan) {
 	note := func(what string, v any, err error) {
 		t.Helper()
 		if err == nil {
-			_, err = jsontext.Encode(v)
+			_, err = json.Encode(v)
 		}
 		if err != nil {
 			t.Errorf("%s: %s: %v", p.Title, what, err)

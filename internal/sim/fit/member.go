@@ -1,9 +1,9 @@
 package fit
 
 import (
+	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/body"
 	"wideberth/internal/sim/plan"
-	"wideberth/internal/sim/say"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
 )
@@ -15,19 +15,19 @@ func Swing(given plan.Checked, player, club, tee string, sample int) (*swing.Swi
 	var none sweep.Placement
 	p := given.Plan()
 	if sample < 0 || sample > Sampled {
-		return nil, none, say.Errorf("sample %d is outside 0–%d", sample, Sampled)
+		return nil, none, fmt.Errorf("sample %d is outside 0–%d", sample, Sampled)
 	}
 	pl, ok := find(p.Players, player, func(x plan.Player) string { return x.Name })
 	if !ok {
-		return nil, none, say.Errorf("player %q is not in the plan", player)
+		return nil, none, fmt.Errorf("player %q is not in the plan", player)
 	}
 	c, ok := find(p.ClubsOf(pl), club, func(x plan.Club) string { return x.Name })
 	if !ok {
-		return nil, none, say.Errorf("player %q has no club %q", pl.Name, club)
+		return nil, none, fmt.Errorf("player %q has no club %q", pl.Name, club)
 	}
 	t, ok := find(p.TeesOf(pl), tee, func(x plan.Tee) string { return x.Name })
 	if !ok {
-		return nil, none, say.Errorf("player %q has no tee %q", pl.Name, tee)
+		return nil, none, fmt.Errorf("player %q has no tee %q", pl.Name, tee)
 	}
 	v := swing.Variation{}
 	if sample > 0 {
@@ -55,7 +55,7 @@ func Member(player plan.Player, club plan.Club, v swing.Variation) (*swing.Swing
 func familyOf(player plan.Player, club plan.Club) (*swing.Family, error) {
 	family, err := swing.NewFamily(body.New(player), swing.NewClub(club), swing.StyleOf(player))
 	if err != nil {
-		return nil, say.Errorf("player %q with %q: %w", player.Name, club.Name, err)
+		return nil, fmt.Errorf("player %q with %q: %w", player.Name, club.Name, err)
 	}
 	return family, nil
 }

@@ -4,10 +4,10 @@ import (
 	"iter"
 	"slices"
 
+	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/body"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
-	"wideberth/internal/sim/say"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
 )
@@ -64,11 +64,11 @@ func newRelatives(player plan.Player, club plan.Club, dirs []geom.Vec, sample []
 	b := body.New(player)
 	family, err := swing.NewFamily(b, swing.NewClub(club), swing.StyleOf(player))
 	if err != nil {
-		return nil, say.Errorf("player %q with %q: %w", player.Name, club.Name, err)
+		return nil, fmt.Errorf("player %q with %q: %w", player.Name, club.Name, err)
 	}
 	r := &relatives{family: family, notes: b.Notes, dirs: dirs}
 	if err := r.reduce(sample); err != nil {
-		return nil, say.Errorf("player %q with %q: %w", player.Name, club.Name, err)
+		return nil, fmt.Errorf("player %q with %q: %w", player.Name, club.Name, err)
 	}
 	return r, nil
 }

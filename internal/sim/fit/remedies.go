@@ -3,9 +3,9 @@ package fit
 import (
 	"math"
 
+	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
-	"wideberth/internal/sim/say"
 )
 
 // Remedies solves what would make one check clear: moving the tee to each side,
@@ -73,15 +73,15 @@ func (l *Lab) question(given plan.Checked, player, club, tee string) (*question,
 func named(p plan.Plan, player, club, tee string) (plan.Player, plan.Club, plan.Tee, error) {
 	pl, ok := find(p.Players, player, func(x plan.Player) string { return x.Name })
 	if !ok {
-		return pl, plan.Club{}, plan.Tee{}, say.Errorf("player %q is not in the plan", player)
+		return pl, plan.Club{}, plan.Tee{}, fmt.Errorf("player %q is not in the plan", player)
 	}
 	c, ok := find(p.ClubsOf(pl), club, func(x plan.Club) string { return x.Name })
 	if !ok {
-		return pl, c, plan.Tee{}, say.Errorf("player %q has no club %q", pl.Name, club)
+		return pl, c, plan.Tee{}, fmt.Errorf("player %q has no club %q", pl.Name, club)
 	}
 	t, ok := find(p.TeesOf(pl), tee, func(x plan.Tee) string { return x.Name })
 	if !ok {
-		return pl, c, t, say.Errorf("player %q has no tee %q", pl.Name, tee)
+		return pl, c, t, fmt.Errorf("player %q has no tee %q", pl.Name, tee)
 	}
 	return pl, c, t, nil
 }

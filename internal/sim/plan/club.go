@@ -3,6 +3,8 @@ package plan
 import (
 	"strconv"
 	"strings"
+
+	"wideberth/internal/units"
 )
 
 // Kinds of club.
@@ -93,7 +95,7 @@ func DefaultClub(kind, name string) Club {
 	if f.inches == 0 {
 		return c
 	}
-	c.Length = roundTenthMM(f.inches * MetresPerInch)
+	c.Length = roundTenthMM(f.inches * units.MetresPerInch)
 	c.Lie, c.Loft = f.lie, f.loft
 	c.Ball = &Ball{Speed: f.ball, Launch: f.launch, Spin: f.spin}
 	return c

@@ -6,7 +6,8 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"wideberth/internal/sim/say"
+	"wideberth/internal/lean/fmt"
+	"wideberth/internal/units"
 )
 
 // collector gathers problems in document order.
@@ -27,7 +28,7 @@ func (c *collector) length(field, who, what string, v float64, r span) bool {
 	}
 	if c.imperial {
 		last := c.found[len(c.found)-1]
-		last.Message += say.Sprintf(" (%s to %s)", LabelFeet(r.lo), LabelFeet(r.hi))
+		last.Message += fmt.Sprintf(" (%s to %s)", units.LabelFeet(r.lo), units.LabelFeet(r.hi))
 	}
 	return false
 }
@@ -57,7 +58,7 @@ func (c *collector) optional(field, who, what string, v float64, r span, unit st
 // word checks a choice; the sentence offers the choices in the order given.
 func (c *collector) word(field, who, what, v string, choices ...string) {
 	if !slices.Contains(choices, v) {
-		c.addf(field, "%s%s %s is not one of %s", who, what, strconv.Quote(say.Clip(v)), strings.Join(choices, ", "))
+		c.addf(field, "%s%s %s is not one of %s", who, what, strconv.Quote(fmt.Clip(v)), strings.Join(choices, ", "))
 	}
 }
 
@@ -71,10 +72,10 @@ func (c *collector) count(field string, n, most int) {
 // box checks the two corners of a thing in the room.
 func (c *collector) box(field, who string, lo, hi [3]float64) {
 	for i, axis := range [3]string{"x", "y", "z"} {
-		a := c.length(say.Sprintf("%s.min[%d]", field, i), who, "least "+axis, lo[i], rangeCoordinate)
-		b := c.length(say.Sprintf("%s.max[%d]", field, i), who, "greatest "+axis, hi[i], rangeCoordinate)
+		a := c.length(fmt.Sprintf("%s.min[%d]", field, i), who, "least "+axis, lo[i], rangeCoordinate)
+		b := c.length(fmt.Sprintf("%s.max[%d]", field, i), who, "greatest "+axis, hi[i], rangeCoordinate)
 		if a && b && lo[i] >= hi[i] {
-			c.addf(say.Sprintf("%s.max[%d]", field, i), "%sgreatest %s %s m must be more than least %s %s m", who, axis, shortNumber(hi[i]), axis, shortNumber(lo[i]))
+			c.addf(fmt.Sprintf("%s.max[%d]", field, i), "%sgreatest %s %s m must be more than least %s %s m", who, axis, shortNumber(hi[i]), axis, shortNumber(lo[i]))
 		}
 	}
 }
@@ -101,28 +102,28 @@ func (n names) check(c *collector, field, kind, name string, i int) {
 		c.addf(at, "%s %d needs a name", kind, i+1)
 		return
 	case utf8.RuneCountInString(name) > maxName:
-		c.addf(at, "%s %d: the name %s has more than %d characters", kind, i+1, strconv.Quote(say.Clip(name)), maxName)
+		c.addf(at, "%s %d: the name %s has more than %d characters", kind, i+1, strconv.Quote(fmt.Clip(name)), maxName)
 		return
 	case hasControl(name):
-		c.addf(at, "%s %d: the name %s must be plain text on one line", kind, i+1, strconv.Quote(say.Clip(name)))
+		c.addf(at, "%s %d: the name %s must be plain text on one line", kind, i+1, strconv.Quote(fmt.Clip(name)))
 		return
 	}
 	if holder, taken := n.seen[folded]; taken {
 		c.addf(at, "%s %d: the name %s is already used by %s", kind, i+1, strconv.Quote(name), holder)
 		return
 	}
-	n.seen[folded] = say.Sprintf("%s %d", kind, i+1)
+	n.seen[folded] = fmt.Sprintf("%s %d", kind, i+1)
 }
 
-func hasControl(s string) bool { return strings.ContainsFunc(s, say.IsControl) }
+func hasControl(s string) bool { return strings.ContainsFunc(s, fmt.IsControl) }
 
 // who starts a sentence about a named thing, or about its place in the list
 // when it has no name.
 func who(kind, name string, i int) string {
 	if strings.TrimSpace(name) == "" {
-		return say.Sprintf("%s %d: ", kind, i+1)
+		return fmt.Sprintf("%s %d: ", kind, i+1)
 	}
-	return say.Sprintf("%s %s: ", kind, strconv.Quote(say.Clip(name)))
+	return fmt.Sprintf("%s %s: ", kind, strconv.Quote(fmt.Clip(name)))
 }
 
 // shortNumber writes a number for a sentence: at most four decimals.

@@ -1,6 +1,10 @@
 package plan
 
-import "slices"
+import (
+	"slices"
+
+	"wideberth/internal/units"
+)
 
 // Defaults of the fields that may be left out. Lengths are metres.
 const (
@@ -48,7 +52,7 @@ func (p Plan) WithDefaults() Plan {
 	if p.Version == 0 {
 		p.Version = Version
 	}
-	orWord(&p.Units, UnitsImperial)
+	orWord(&p.Units, units.Imperial)
 	orNumber(&p.Margin, DefaultMargin)
 	p.Room.Slopes = list(p.Room.Slopes)
 	p.Room.Solids = list(p.Room.Solids)

@@ -4,6 +4,8 @@ import (
 	"math"
 	"reflect"
 	"testing"
+
+	"wideberth/internal/units"
 )
 
 func TestWithDefaults(t *testing.T) {
@@ -18,7 +20,7 @@ func TestWithDefaults(t *testing.T) {
 	before := string(p.JSON())
 	got := p.WithDefaults()
 	want := Plan{
-		Version: 1, Units: UnitsImperial, Margin: 0.15,
+		Version: 1, Units: units.Imperial, Margin: 0.15,
 		Room:    p.Room,
 		Floor:   Floor{Mat: &Mat{Thickness: 0.03, Length: 1.5, Width: 1.5}},
 		Screen:  p.Screen,
@@ -62,7 +64,7 @@ func TestDefaultTee(t *testing.T) {
 }
 
 // inchTol is what rounding a length to 0.1 mm may cost, in inches.
-const inchTol = 0.05e-3/MetresPerInch + 1e-9
+const inchTol = 0.05e-3/units.MetresPerInch + 1e-9
 
 func TestDefaultClub(t *testing.T) {
 	for _, tc := range []struct {
@@ -92,7 +94,7 @@ func TestDefaultClub(t *testing.T) {
 	} {
 		t.Run(tc.kind+" "+tc.name, func(t *testing.T) {
 			c := DefaultClub(tc.kind, tc.name)
-			if got := c.Length / MetresPerInch; math.Abs(got-tc.inches) > inchTol {
+			if got := c.Length / units.MetresPerInch; math.Abs(got-tc.inches) > inchTol {
 				t.Errorf("DefaultClub length = %v in, want %v in (%g)", got, tc.inches, inchTol)
 			}
 			if c.Lie != tc.lie || c.Loft != tc.loft {

@@ -3,14 +3,14 @@ package plan
 import (
 	"math"
 
-	"wideberth/internal/sim/jsontext"
+	"wideberth/internal/lean/json"
 )
 
 // JSON is the canonical compact encoding: fields in the order of the schema,
 // shortest numbers that read back the same. The same plan gives the same bytes.
 // A plan that holds NaN or an infinity, which Validate refuses, has none: nil.
 func (p Plan) JSON() []byte {
-	data, err := jsontext.Encode(p)
+	data, err := json.Encode(p)
 	if err != nil {
 		return nil
 	}

@@ -1,15 +1,18 @@
 package plan
 
-import "wideberth/internal/sim/say"
+import (
+	"wideberth/internal/lean/fmt"
+	"wideberth/internal/units"
+)
 
 // Notes are sentences about values that are allowed but odd, in the order of
 // the document; nil when there are none.
 func (p Plan) Notes() []string {
 	p = p.WithDefaults()
 	var out []string
-	addf := func(format string, args ...any) { out = append(out, say.Sprintf(format, args...)) }
+	addf := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
 	if p.Margin < smallMargin {
-		addf("The margin of %s is under %s: real swings differ from one to the next by more than that.", Label(p.Margin, p.Units), Label(smallMargin, p.Units))
+		addf("The margin of %s is under %s: real swings differ from one to the next by more than that.", units.Label(p.Margin, p.Units), units.Label(smallMargin, p.Units))
 	}
 	for i, s := range p.Room.Solids {
 		if !p.Room.touches(s.Min, s.Max) {
@@ -19,17 +22,17 @@ func (p Plan) Notes() []string {
 	if m := p.Floor.Mat; m != nil && m.Inset {
 		layers := Floor{Layers: p.Floor.Layers}.Standing()
 		if m.Thickness > layers+fitTolerance {
-			addf("The inset mat is thicker than the floor layers around it: it stands %s proud of them.", LabelShort(m.Thickness-layers, p.Units))
+			addf("The inset mat is thicker than the floor layers around it: it stands %s proud of them.", units.LabelShort(m.Thickness-layers, p.Units))
 		}
 	}
 	for i, b := range p.Clubs {
 		if b.Length > LongestClub+fitTolerance {
-			addf("%s is %s long, over the 48 in (1.219 m) limit of the Equipment Rules, Part 2, 1c.", upperFirst(nameOr("club", b.Name, i)), LabelShort(b.Length, p.Units))
+			addf("%s is %s long, over the 48 in (1.219 m) limit of the Equipment Rules, Part 2, 1c.", upperFirst(nameOr("club", b.Name, i)), units.LabelShort(b.Length, p.Units))
 		}
 	}
 	for i, v := range p.Players {
 		if v.Height < ShortestMeasured || v.Height > TallestMeasured {
-			addf("%s: height %s is outside the measured people (ANSUR II), extrapolated.", upperFirst(nameOr("player", v.Name, i)), Label(v.Height, p.Units))
+			addf("%s: height %s is outside the measured people (ANSUR II), extrapolated.", upperFirst(nameOr("player", v.Name, i)), units.Label(v.Height, p.Units))
 		}
 	}
 	for i, h := range p.Hung {

@@ -6,8 +6,8 @@ import (
 	"math"
 	"strconv"
 
-	"wideberth/internal/sim/jsontext"
-	"wideberth/internal/sim/say"
+	"wideberth/internal/lean/fmt"
+	"wideberth/internal/lean/json"
 )
 
 // maxBytes is the largest document read: a plan at every limit is under a
@@ -35,23 +35,23 @@ func Check(p Plan) (Checked, error) {
 // fields and wrong types by their path (a *FieldError), and checks it.
 func Parse(data []byte) (Checked, error) {
 	if len(data) > maxBytes {
-		return Checked{}, say.Errorf("the plan is %.1f MB, more than the 1 MB a plan may have", float64(len(data))/1e6)
+		return Checked{}, fmt.Errorf("the plan is %.1f MB, more than the 1 MB a plan may have", float64(len(data))/1e6)
 	}
 	if len(bytes.TrimSpace(data)) == 0 {
 		return Checked{}, errors.New("the plan is empty: it should be one JSON object with room, clubs and players")
 	}
-	tree, err := jsontext.Decode(data)
+	tree, err := json.Decode(data)
 	if err != nil {
 		return Checked{}, syntaxError(data, err)
 	}
 	return FromTree(tree)
 }
 
-// FromTree is Parse for JSON that jsontext.Decode has read; it may change the tree.
+// FromTree is Parse for JSON that json.Decode has read; it may change the tree.
 func FromTree(tree any) (Checked, error) {
 	object, ok := tree.(map[string]any)
 	if !ok {
-		return Checked{}, say.Errorf("the plan must be an object in braces, not %s", kindOf(tree))
+		return Checked{}, fmt.Errorf("the plan must be an object in braces, not %s", kindOf(tree))
 	}
 	version, err := versionOf(object)
 	if err != nil {
@@ -62,22 +62,22 @@ func FromTree(tree any) (Checked, error) {
 		return Checked{}, err
 	}
 	var p Plan
-	if err := jsontext.Fill(object, &p); err != nil {
-		return Checked{}, say.Errorf("the plan cannot be read: %w", err)
+	if err := json.Fill(object, &p); err != nil {
+		return Checked{}, fmt.Errorf("the plan cannot be read: %w", err)
 	}
 	return Check(p)
 }
 
 // syntaxError says where the JSON breaks.
 func syntaxError(data []byte, err error) error {
-	syntax, ok := errors.AsType[*jsontext.SyntaxError](err)
+	syntax, ok := errors.AsType[*json.SyntaxError](err)
 	switch {
 	case !ok:
-		return say.Errorf("the plan breaks off %s: a brace, bracket or quote is not closed: %w", position(data, len(data)), err)
+		return fmt.Errorf("the plan breaks off %s: a brace, bracket or quote is not closed: %w", position(data, len(data)), err)
 	case syntax.Trailing:
-		return say.Errorf("the plan has more text after its end, %s", position(data, syntax.Offset-1))
+		return fmt.Errorf("the plan has more text after its end, %s", position(data, syntax.Offset-1))
 	}
-	return say.Errorf("the plan is not valid JSON %s: %w", position(data, syntax.Offset), err)
+	return fmt.Errorf("the plan is not valid JSON %s: %w", position(data, syntax.Offset), err)
 }
 
 // position names the line and column (both from 1) of a byte offset.
@@ -85,7 +85,7 @@ func position(data []byte, offset int) string {
 	head := data[:offset]
 	line := 1 + bytes.Count(head, []byte("\n"))
 	column := max(1, len(head)-(bytes.LastIndexByte(head, '\n')+1))
-	return say.Sprintf("at line %d, column %d", line, column)
+	return fmt.Sprintf("at line %d, column %d", line, column)
 }
 
 // migrate brings a document of an older version up to this Version, one step at
@@ -96,7 +96,7 @@ func migrate(tree map[string]any, version int) {
 		case 0: // before plans carried a version; otherwise the same as 1
 		}
 	}
-	tree["version"] = jsontext.Number(strconv.Itoa(version))
+	tree["version"] = json.Number(strconv.Itoa(version))
 }
 
 // versionOf reads the version field: a whole number from 0 to Version.
@@ -105,7 +105,7 @@ func versionOf(tree map[string]any) (int, error) {
 	if !ok {
 		return 0, nil
 	}
-	number, ok := raw.(jsontext.Number)
+	number, ok := raw.(json.Number)
 	if !ok {
 		return 0, fieldErrorf("version", "version must be a number, not %s", kindOf(raw))
 	}

@@ -5,7 +5,8 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"wideberth/internal/sim/say"
+	"wideberth/internal/lean/fmt"
+	"wideberth/internal/units"
 )
 
 // FieldError is one thing wrong with a plan.
@@ -18,7 +19,7 @@ type FieldError struct {
 func (e *FieldError) Error() string { return e.Message }
 
 func fieldErrorf(field, format string, args ...any) *FieldError {
-	return &FieldError{Field: field, Message: say.Sprintf(format, args...)}
+	return &FieldError{Field: field, Message: fmt.Sprintf(format, args...)}
 }
 
 // Validate returns the first of Problems, a *FieldError, or nil.
@@ -36,14 +37,14 @@ func (p Plan) Problems() []*FieldError { return p.WithDefaults().problems() }
 
 // problems is Problems of a plan with its defaults.
 func (p Plan) problems() []*FieldError {
-	c := &collector{imperial: p.Units == UnitsImperial}
+	c := &collector{imperial: p.Units == units.Imperial}
 	if p.Version != Version {
 		c.addf("version", "version %d is not %d, the version this program writes", p.Version, Version)
 	}
 	if utf8.RuneCountInString(p.Title) > maxTitle || hasControl(p.Title) {
 		c.addf("title", "title must be one line of at most %d characters", maxTitle)
 	}
-	c.word("units", "", "units", p.Units, UnitsImperial, UnitsMetric)
+	c.word("units", "", "units", p.Units, units.Imperial, units.Metric)
 	c.length("margin", "", "margin", p.Margin, rangeMargin)
 
 	things := newNames(reservedNames...)
@@ -68,7 +69,7 @@ func (p Plan) roomProblems(c *collector, things names) {
 	c.length("room.height", "room: ", "height", r.Height, rangeRoomHeight)
 	c.count("room.slopes", len(r.Slopes), MaxSlopes)
 	for i, s := range r.Slopes {
-		field := say.Sprintf("room.slopes[%d]", i)
+		field := fmt.Sprintf("room.slopes[%d]", i)
 		things.check(c, field, "slope", s.Name, i)
 		name := who("slope", s.Name, i)
 		c.word(field+".wall", name, "wall", s.Wall, "left", "right", "front", "back")
@@ -81,7 +82,7 @@ func (p Plan) roomProblems(c *collector, things names) {
 	}
 	c.count("room.solids", len(r.Solids), MaxSolids)
 	for i, s := range r.Solids {
-		field := say.Sprintf("room.solids[%d]", i)
+		field := fmt.Sprintf("room.solids[%d]", i)
 		things.check(c, field, "solid", s.Name, i)
 		c.box(field, who("solid", s.Name, i), s.Min, s.Max)
 	}
@@ -91,7 +92,7 @@ func (p Plan) floorProblems(c *collector) {
 	c.count("floor.layers", len(p.Floor.Layers), MaxLayers)
 	layers := newNames()
 	for i, l := range p.Floor.Layers {
-		field := say.Sprintf("floor.layers[%d]", i)
+		field := fmt.Sprintf("floor.layers[%d]", i)
 		layers.check(c, field, "floor layer", l.Name, i)
 		c.length(field+".thickness", who("floor layer", l.Name, i), "thickness", l.Thickness, rangeThickness)
 	}
@@ -138,7 +139,7 @@ func (p Plan) clubProblems(c *collector) {
 	c.count("clubs", len(p.Clubs), MaxClubs)
 	seen := newNames()
 	for i, b := range p.Clubs {
-		field := say.Sprintf("clubs[%d]", i)
+		field := fmt.Sprintf("clubs[%d]", i)
 		seen.check(c, field, "club", b.Name, i)
 		name := who("club", b.Name, i)
 		kinds := []string{KindDriver, KindWood, KindHybrid, KindIron, KindWedge}
@@ -165,7 +166,7 @@ func (p Plan) playerProblems(c *collector) {
 	c.count("players", len(p.Players), MaxPlayers)
 	seen := newNames()
 	for i, v := range p.Players {
-		field := say.Sprintf("players[%d]", i)
+		field := fmt.Sprintf("players[%d]", i)
 		seen.check(c, field, "player", v.Name, i)
 		name := who("player", v.Name, i)
 		height := c.length(field+".height", name, "height", v.Height, rangeStature)
@@ -196,12 +197,12 @@ func (p Plan) playerProblems(c *collector) {
 func references(c *collector, field, who, kind string, list []string, known func(string) bool) {
 	used := map[string]bool{}
 	for i, n := range list {
-		at := say.Sprintf("%s[%d]", field, i)
+		at := fmt.Sprintf("%s[%d]", field, i)
 		switch {
 		case !known(n):
-			c.addf(at, "%sthere is no %s called %s", who, kind, strconv.Quote(say.Clip(n)))
+			c.addf(at, "%sthere is no %s called %s", who, kind, strconv.Quote(fmt.Clip(n)))
 		case used[n]:
-			c.addf(at, "%s%s %s is listed twice", who, kind, strconv.Quote(say.Clip(n)))
+			c.addf(at, "%s%s %s is listed twice", who, kind, strconv.Quote(fmt.Clip(n)))
 		}
 		used[n] = true
 	}
@@ -210,7 +211,7 @@ func references(c *collector, field, who, kind string, list []string, known func
 func (p Plan) hungProblems(c *collector, things names) {
 	c.count("hung", len(p.Hung), MaxHung)
 	for i, h := range p.Hung {
-		field := say.Sprintf("hung[%d]", i)
+		field := fmt.Sprintf("hung[%d]", i)
 		things.check(c, field, "hung thing", h.Name, i)
 		name := who("hung thing", h.Name, i)
 		c.box(field, name, h.Min, h.Max)
@@ -224,7 +225,7 @@ func (p Plan) seatProblems(c *collector) {
 	c.count("seats", len(p.Seats), MaxSeats)
 	seen := newNames()
 	for i, s := range p.Seats {
-		field := say.Sprintf("seats[%d]", i)
+		field := fmt.Sprintf("seats[%d]", i)
 		seen.check(c, field, "seat", s.Name, i)
 		name := who("seat", s.Name, i)
 		c.length(field+".x", name, "x", s.X, span{0, max(p.Room.Length, 0)})
@@ -242,10 +243,10 @@ func (p Plan) sensorProblems(c *collector) {
 		c.addf("sensor.name", "sensor: the name must be one line of 1–%d characters", maxName)
 	}
 	for i, axis := range [2]string{"x", "y"} {
-		a := c.length(say.Sprintf("sensor.min[%d]", i), "sensor: ", "least "+axis, s.Min[i], rangeCoordinate)
-		b := c.length(say.Sprintf("sensor.max[%d]", i), "sensor: ", "greatest "+axis, s.Max[i], rangeCoordinate)
+		a := c.length(fmt.Sprintf("sensor.min[%d]", i), "sensor: ", "least "+axis, s.Min[i], rangeCoordinate)
+		b := c.length(fmt.Sprintf("sensor.max[%d]", i), "sensor: ", "greatest "+axis, s.Max[i], rangeCoordinate)
 		if a && b && s.Min[i] >= s.Max[i] {
-			c.addf(say.Sprintf("sensor.max[%d]", i), "sensor: greatest %s %s m must be more than least %s %s m", axis, shortNumber(s.Max[i]), axis, shortNumber(s.Min[i]))
+			c.addf(fmt.Sprintf("sensor.max[%d]", i), "sensor: greatest %s %s m must be more than least %s %s m", axis, shortNumber(s.Max[i]), axis, shortNumber(s.Min[i]))
 		}
 	}
 }

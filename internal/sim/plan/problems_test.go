@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"wideberth/internal/units"
 )
 
 func fields(all []*FieldError) []string {
@@ -171,11 +173,11 @@ func TestNotes(t *testing.T) {
 		{"club at the limit", func(p *Plan) { p.Clubs[0].Length = LongestClub }, nil},
 		{"club over the limit", func(p *Plan) { p.Clubs[0].Length = 1.25 },
 			[]string{`Club "driver" is 4 ft 1 1/4 in long, over the 48 in (1.219 m) limit of the Equipment Rules, Part 2, 1c.`}},
-		{"short and tall", func(p *Plan) { p.Units = UnitsMetric; p.Players[0].Height, p.Players[1].Height = 1.35, 2.05 },
+		{"short and tall", func(p *Plan) { p.Units = units.Metric; p.Players[0].Height, p.Players[1].Height = 1.35, 2.05 },
 			[]string{
 				`Player "Host": height 1.350 m is outside the measured people (ANSUR II), extrapolated.`,
 				`Player "Tall guest": height 2.050 m is outside the measured people (ANSUR II), extrapolated.`}},
-		{"small margin", func(p *Plan) { p.Units = UnitsMetric; p.Margin = 0.05 },
+		{"small margin", func(p *Plan) { p.Units = units.Metric; p.Margin = 0.05 },
 			[]string{"The margin of 50 mm is under 100 mm: real swings differ from one to the next by more than that."}},
 		{"things outside", func(p *Plan) {
 			p.Room.Solids[0].Min[2], p.Room.Solids[0].Max[2] = 2.9, 3
@@ -184,7 +186,7 @@ func TestNotes(t *testing.T) {
 			[]string{
 				`Solid "boxed beam" lies outside the room and counts for nothing.`,
 				`Hung thing "projector" lies outside the room and counts for nothing.`}},
-		{"proud mat", func(p *Plan) { p.Units = UnitsMetric; p.Floor.Mat.Thickness = 0.05 },
+		{"proud mat", func(p *Plan) { p.Units = units.Metric; p.Floor.Mat.Thickness = 0.05 },
 			[]string{"The inset mat is thicker than the floor layers around it: it stands 10 mm proud of them."}},
 	} {
 		t.Run(tc.name, func(t *testing.T) {

@@ -5,8 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"wideberth/internal/sim/jsontext"
-	"wideberth/internal/sim/say"
+	"wideberth/internal/lean/fmt"
+	"wideberth/internal/lean/json"
 )
 
 // checkShape compares a decoded document with the schema, which is the Go types
@@ -31,7 +31,7 @@ func checkObject(object map[string]any, t reflect.Type, path string, optional []
 		}
 	}
 	if len(unknown) > 0 {
-		at := join(path, say.Clip(slices.Min(unknown)))
+		at := join(path, fmt.Clip(slices.Min(unknown)))
 		return fieldErrorf(at, "%s is not a field of a plan; the fields there are %s", at, strings.Join(names, ", "))
 	}
 	for i, name := range names {
@@ -75,7 +75,7 @@ func checkValue(value any, t reflect.Type, path string) error {
 			return fieldErrorf(path, "%s must be a list of %d numbers, not of %d", path, t.Len(), len(items))
 		}
 		for i, item := range items {
-			if err := checkValue(item, t.Elem(), say.Sprintf("%s[%d]", path, i)); err != nil {
+			if err := checkValue(item, t.Elem(), fmt.Sprintf("%s[%d]", path, i)); err != nil {
 				return err
 			}
 		}
@@ -89,7 +89,7 @@ func checkValue(value any, t reflect.Type, path string) error {
 			return wrongType(path, "true or false", value)
 		}
 	case reflect.Float64, reflect.Int:
-		number, ok := value.(jsontext.Number)
+		number, ok := value.(json.Number)
 		if !ok {
 			return wrongType(path, "a number", value)
 		}
@@ -113,7 +113,7 @@ func kindOf(v any) string {
 		return "true or false"
 	case string:
 		return "text"
-	case jsontext.Number:
+	case json.Number:
 		return "a number"
 	case []any:
 		return "a list"

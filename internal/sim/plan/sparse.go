@@ -3,6 +3,8 @@ package plan
 import (
 	"reflect"
 	"slices"
+
+	"wideberth/internal/units"
 )
 
 // Sparse is the plan as a link keeps it: every number rounded to four decimals
@@ -11,7 +13,7 @@ import (
 func (p Plan) Sparse() Plan {
 	p = p.WithDefaults()
 	roundNumbers(reflect.ValueOf(&p))
-	drop(&p.Units, UnitsImperial)
+	drop(&p.Units, units.Imperial)
 	drop(&p.Margin, DefaultMargin)
 	if m := p.Floor.Mat; m != nil {
 		drop(&m.Length, DefaultMatSide)

@@ -4,6 +4,8 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+
+	"wideberth/internal/units"
 )
 
 // What is left out comes back, in every plan, and nothing else changes but the
@@ -34,7 +36,7 @@ func TestSparse(t *testing.T) {
 			}
 		})
 	}
-	if p := Demo(); p.Sparse().Units != "" || p.Units != UnitsImperial || p.Air == nil {
+	if p := Demo(); p.Sparse().Units != "" || p.Units != units.Imperial || p.Air == nil {
 		t.Errorf("Sparse changed its own plan: %+v", p)
 	}
 }

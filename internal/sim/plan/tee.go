@@ -1,6 +1,6 @@
 package plan
 
-import "wideberth/internal/sim/say"
+import "wideberth/internal/lean/fmt"
 
 // teeProblems refuses tees on which no ball could lie: outside the room, beyond
 // the screen, inside a solid or under a slope that leaves no room for a ball.
@@ -8,7 +8,7 @@ func (p Plan) teeProblems(c *collector) {
 	c.count("tees", len(p.Tees), MaxTees)
 	seen := newNames()
 	for i, t := range p.Tees {
-		field := say.Sprintf("tees[%d]", i)
+		field := fmt.Sprintf("tees[%d]", i)
 		seen.check(c, field, "tee", t.Name, i)
 		name := who("tee", t.Name, i)
 		x := inRoom(c, field+".x", name, "x", t.X, p.Room.Length, "long")

@@ -3,8 +3,8 @@ package sweep
 import (
 	"math"
 
+	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/geom"
-	"wideberth/internal/sim/say"
 	"wideberth/internal/sim/swing"
 )
 
@@ -88,11 +88,11 @@ func (t *Track) Reset(times []float64, poses []swing.Pose) { t.ResetFrom(0, time
 // the others are taken to be nowhere near a box.
 func (t *Track) ResetFrom(first swing.Part, times []float64, poses []swing.Pose) {
 	if len(times) != len(poses) || len(times) == 0 {
-		panic(say.Sprintf("sweep: %d times for %d poses", len(times), len(poses)))
+		panic(fmt.Sprintf("sweep: %d times for %d poses", len(times), len(poses)))
 	}
 	for i := 1; i < len(times); i++ {
 		if !(times[i] > times[i-1]) {
-			panic(say.Sprintf("sweep: time %v after time %v", times[i], times[i-1]))
+			panic(fmt.Sprintf("sweep: time %v after time %v", times[i], times[i-1]))
 		}
 	}
 	if len(times) == 1 {

@@ -4,10 +4,10 @@ import (
 	"errors"
 	"math"
 
+	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/r3"
 	"wideberth/internal/sim/rules"
-	"wideberth/internal/sim/say"
 )
 
 const degree = math.Pi / 180
@@ -53,7 +53,7 @@ var ErrNoStance = errors.New("no stance lets the hands reach the grip with the c
 
 // fails says whose swing failed.
 func (f *figure) fails(err error) error {
-	return say.Errorf("a %.2f m golfer with a %.2f m club: %w", f.body.Stature, f.club.Length, err)
+	return fmt.Errorf("a %.2f m golfer with a %.2f m club: %w", f.body.Stature, f.club.Length, err)
 }
 
 // wish is one posture angle that golfers keep to, and how readily they give it

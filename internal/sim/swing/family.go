@@ -3,8 +3,8 @@ package swing
 import (
 	"math"
 
+	"wideberth/internal/lean/halton"
 	"wideberth/internal/sim/body"
-	"wideberth/internal/sim/halton"
 )
 
 // Family is all the swings that one golfer may make with one club: a central

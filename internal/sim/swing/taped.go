@@ -3,9 +3,9 @@ package swing
 import (
 	"math"
 
+	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/body"
 	"wideberth/internal/sim/plan"
-	"wideberth/internal/sim/say"
 )
 
 // How far golfers of one build differ in how they stand to the ball, one
@@ -114,7 +114,7 @@ func (s *standing) measure(b body.Body, driver Club, style Style) error {
 				}
 			}
 			if math.Abs(miss) > strangeStance*math.Sqrt(within) {
-				s.note = say.Sprintf("The measured distance from the ball to the %s with the driver is far from usual for this height and club (%.2f m, usual %.2f m): measure it again.",
+				s.note = fmt.Sprintf("The measured distance from the ball to the %s with the driver is far from usual for this height and club (%.2f m, usual %.2f m): measure it again.",
 					taped.what, taped.distance, taped.distance-miss)
 			}
 		}

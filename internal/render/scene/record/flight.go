@@ -3,10 +3,10 @@ package record
 import (
 	"wideberth/internal/sim/r3"
 
+	"wideberth/internal/lean/fmt"
 	"wideberth/internal/render/scene/wire"
 	"wideberth/internal/sim/ball"
 	"wideberth/internal/sim/geom"
-	"wideberth/internal/sim/say"
 )
 
 // Shot is the ball that a swing sends off: its way to the first contact and
@@ -53,9 +53,9 @@ func addFlight(s *wire.Recording, shot Shot, impact float64) {
 	}
 	s.Flight.Trail = trail
 	for _, r := range shot.Fan {
-		label := say.Sprintf("%.0f°", r.Launch)
+		label := fmt.Sprintf("%.0f°", r.Launch)
 		if r.Own {
-			label = say.Sprintf("%.1f°", r.Launch)
+			label = fmt.Sprintf("%.1f°", r.Launch)
 		}
 		s.Flight.Fan = append(s.Flight.Fan, wire.Ray{Label: label, Points: pieces(r.Points)})
 	}

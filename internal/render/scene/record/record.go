@@ -15,6 +15,7 @@ import (
 	"wideberth/internal/sim/rules"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
+	"wideberth/internal/units"
 )
 
 // Rate is the number of frames a second of a recording, that of the command
@@ -75,7 +76,7 @@ func Swing(in Input) *wire.Recording {
 		Major: 12,
 		Ball:  vec(place.ToRoom(geom.Vec{Z: rules.BallRadius})),
 	}
-	if in.Plan.Units == plan.UnitsMetric {
+	if in.Plan.Units == units.Metric {
 		s.Tick, s.Major = 0.01, 10
 	}
 	for p := range swing.NumPhases {

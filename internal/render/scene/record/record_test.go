@@ -11,6 +11,7 @@ import (
 	"wideberth/internal/sim/r3"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
+	"wideberth/internal/units"
 )
 
 // roomTolerance is above the rounding of float32 at room size, in metres.
@@ -232,7 +233,7 @@ func TestLeftHanderIsMirrored(t *testing.T) {
 // that the sweep finds there.
 func TestFramesAreTheSwing(t *testing.T) {
 	in := input(t, "Tall guest", lowCeiling)
-	in.Plan.Units = plan.UnitsMetric
+	in.Plan.Units = units.Metric
 	s := Swing(in)
 	place := sweep.Place(in.Plan, in.Tee, in.Player)
 	for i, f := range s.Frames {
@@ -267,7 +268,7 @@ func TestFramesAreTheSwing(t *testing.T) {
 	if s.Tick != 0.01 || s.Major != 10 {
 		t.Errorf("metric ticks are %v m apart and every %d long, want 0.01 and 10", s.Tick, s.Major)
 	}
-	in.Plan.Units = plan.UnitsImperial
+	in.Plan.Units = units.Imperial
 	if s := Swing(in); s.Tick != 0.0254 || s.Major != 12 {
 		t.Errorf("imperial ticks are %v m apart and every %d long, want 0.0254 and 12", s.Tick, s.Major)
 	}

@@ -1,0 +1,93 @@
+package protocol
+
+import (
+	"math"
+
+	"wideberth/internal/lean/fmt"
+	"wideberth/internal/sim/fit"
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/solver/words"
+)
+
+// dragAnswer is what is known at once of a tee that is being moved.
+type dragAnswer struct {
+	X        float64   `json:"x"` // m
+	Y        float64   `json:"y"`
+	Free     bool      `json:"free"` // a ball may lie there
+	Verdict  string    `json:"verdict"`
+	Sentence string    `json:"sentence"`
+	Labels   [2]string `json:"labels"` // of x and y
+}
+
+// drag serves a request of kind drag: the tee named in the focus, moved to x, y.
+func (s *Solver) drag(req request) (any, error) {
+	doc, err := plan.FromTree(req.Plan)
+	if err != nil {
+		return nil, err
+	}
+	return s.reading(doc, req.Focus.Tee, req.X, req.Y)
+}
+
+// reading is what is known at once of a tee at x, y; it is held to the floor.
+func (s *Solver) reading(doc plan.Checked, tee string, x, y float64) (dragAnswer, error) {
+	p := doc.Plan()
+	const inch = 0.01 // m from a wall, the nearest that a tee is held
+	hold := func(v, most float64) float64 { return math.Round(min(max(v, inch), most-inch)*1000) / 1000 }
+	r, err := s.cache.lab.At(doc, tee, hold(x, p.Room.Length), hold(y, p.Room.Width))
+	if err != nil {
+		return dragAnswer{}, err
+	}
+	w := words.WordsOf(p)
+	out := dragAnswer{X: r.X, Y: r.Y, Free: r.Free, Verdict: r.Verdict, Labels: w.Both(r.X, r.Y)}
+	worst := -1
+	for i, c := range r.Checks {
+		if worst < 0 || c.Clearance < r.Checks[worst].Clearance {
+			worst = i
+		}
+	}
+	switch {
+	case !r.Free:
+		out.Sentence = "No ball can lie here."
+	case worst < 0:
+		out.Sentence = fmt.Sprintf("Nobody plays from the %s.", words.TeeName(r.Tee))
+	default:
+		c := r.Checks[worst]
+		more := "."
+		if c.Caution > 0 { // a check tries every swing against a box, a reading the widest
+			more = ". The full check may find up to " + w.Up(c.Caution) + " more."
+		}
+		out.Sentence = words.With(c.Player, c.Club) + " " + w.Fits(c.Verdict, c.Clearance, c.Surface) + more
+	}
+	return out, nil
+}
+
+// hangAnswerAt is how low a thing may hang over one place.
+type hangAnswerAt struct {
+	X      float64   `json:"x"`
+	Y      float64   `json:"y"`
+	Lowest float64   `json:"lowest"` // m above the structural floor
+	Text   string    `json:"text"`
+	Labels [2]string `json:"labels"`
+}
+
+// hangAt serves a request of kind hangAt, for whom a request of kind maps is.
+func (s *Solver) hangAt(req request) (any, error) {
+	doc, err := plan.FromTree(req.Plan)
+	if err != nil {
+		return nil, err
+	}
+	return s.spot(doc, req)
+}
+
+// spot is how low a thing may hang over the place of a request.
+func (s *Solver) spot(doc plan.Checked, req request) (hangAnswerAt, error) {
+	p := doc.Plan()
+	hold := func(v, most float64) float64 { return min(max(v, 0), most) }
+	players, clubs := chosen(p, req.Focus)
+	spot, err := s.cache.lab.HangAt(doc, fit.HangOptions{Players: players, Clubs: clubs, Ball: true}, hold(req.X, p.Room.Length), hold(req.Y, p.Room.Width))
+	if err != nil {
+		return hangAnswerAt{}, err
+	}
+	w := words.WordsOf(p)
+	return hangAnswerAt{spot.X, spot.Y, spot.Lowest, w.HangSpot(spot), w.Both(spot.X, spot.Y)}, nil
+}

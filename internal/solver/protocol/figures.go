@@ -1,0 +1,67 @@
+package protocol
+
+import (
+	"cmp"
+	"maps"
+	"math"
+	"slices"
+	"strings"
+
+	"wideberth/internal/form"
+	"wideberth/internal/sim/fit"
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/units"
+)
+
+// figures are the numbers of an answer as the page writes them, so that it need
+// not ask for each.
+type figures struct {
+	Fields   map[string]string `json:"fields"`   // what the fields of the form show, by their paths
+	Checks   []string          `json:"checks"`   // the clearance of each check of the report
+	Surfaces []surfaceFigure   `json:"surfaces"` // of the check looked at, the nearest first
+	Causes   []causeFigure     `json:"causes"`   // of the same, the dearest first
+}
+
+// surfaceFigure is the clearance to one surface over the loosest swing.
+type surfaceFigure struct {
+	Name      string  `json:"name"`
+	Clearance float64 `json:"clearance"` // m
+	Verdict   string  `json:"verdict"`
+	Label     string  `json:"label"`
+	Typical   string  `json:"typical,omitempty"` // of the central swing
+}
+
+// causeFigure is what one habit tells from one swing to the next.
+type causeFigure struct {
+	Trait string  `json:"trait"`
+	Cost  float64 `json:"cost"` // m; positive takes room
+	Label string  `json:"label"`
+}
+
+const (
+	leastCause = 0.001 // m: less than a millimetre is not worth a line
+	mostCauses = 5
+)
+
+func figuresOf(p plan.Plan, r fit.Report, c fit.Check) figures {
+	out := figures{Fields: form.Show(p), Checks: []string{}, Surfaces: []surfaceFigure{}, Causes: []causeFigure{}}
+	for _, one := range r.Checks {
+		out.Checks = append(out.Checks, units.LabelDown(one.Clearance, p.Units))
+	}
+	for _, name := range slices.SortedFunc(maps.Keys(c.BySurface), func(a, b string) int {
+		return cmp.Or(cmp.Compare(c.BySurface[a], c.BySurface[b]), strings.Compare(a, b))
+	}) {
+		d := c.BySurface[name]
+		s := surfaceFigure{Name: name, Clearance: d, Verdict: fit.VerdictOf(d, p.Margin), Label: units.LabelDown(d, p.Units)}
+		if typical, ok := c.TypicalBySurface[name]; ok {
+			s.Typical = units.LabelDown(typical, p.Units)
+		}
+		out.Surfaces = append(out.Surfaces, s)
+	}
+	for _, cause := range c.Causes {
+		if size := math.Abs(cause.Cost); size >= leastCause && len(out.Causes) < mostCauses {
+			out.Causes = append(out.Causes, causeFigure{cause.Trait, cause.Cost, units.LabelShort(size, p.Units)})
+		}
+	}
+	return out
+}

@@ -1,0 +1,314 @@
+package protocol
+
+import (
+	"encoding/json"
+	"fmt"
+	"strings"
+	"testing"
+
+	"wideberth/internal/sim/fit"
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/solver/words"
+	"wideberth/internal/units"
+)
+
+// wide is a room in which the demo's people swing freely.
+func wide() plan.Plan {
+	p := plan.Demo().WithDefaults()
+	p.Room = plan.Room{Length: 9, Width: 7, Height: 4}
+	p.Screen.X, p.Screen.Centre = 8.4, 3.5
+	p.Tees[0].X, p.Tees[0].Y = 5.2, 3.5
+	p.Hung, p.Seats = nil, nil
+	return p
+}
+
+// askFor serves a request about a plan into out; more is further fields.
+func askFor(t *testing.T, s *Solver, kind string, p plan.Plan, more string, out any) {
+	t.Helper()
+	raw := s.Handle(fmt.Appendf(nil, `{"kind":%q,"plan":%s%s}`, kind, p.JSON(), more))
+	var failed failure
+	if err := json.Unmarshal(raw, &failed); err != nil || failed.Error.Message != "" {
+		t.Fatalf("%s%s: %v %s", kind, more, err, failed.Error.Message)
+	}
+	if err := json.Unmarshal(raw, out); err != nil {
+		t.Fatalf("%s%s: %v", kind, more, err)
+	}
+	for _, bad := range []string{"safe", "%!", "NaN", "in in ", "  "} {
+		if strings.Contains(strings.ToLower(string(raw)), strings.ToLower(bad)) {
+			t.Errorf("%s%s: the answer holds %q", kind, more, bad)
+		}
+	}
+}
+
+// The maps draw what their sentences say.
+func TestMaps(t *testing.T) {
+	var s Solver
+	var stand standAnswer
+	askFor(t, &s, "maps", wide(), `,"of":"stand"`, &stand)
+	if !strings.HasPrefix(stand.Summary, "Most room for everybody: the tee ") || stand.Best == nil || stand.Best.Verdict != fit.Clear {
+		t.Errorf("stand = %q, %+v, want a place where everybody is clear", stand.Summary, stand.Best)
+	}
+	rings := map[string]int{}
+	for _, one := range stand.Shapes {
+		rings[one.Name] += len(one.Rings)
+	}
+	if rings["strike"] == 0 || rings["margin"] == 0 || rings["comfort"] == 0 || rings["barred"] == 0 {
+		t.Errorf("stand draws %v, want rings of every kind", rings)
+	}
+	if stand.Sharing == "" || len(stand.Players) != 3 || len(stand.Limits) == 0 {
+		t.Errorf("stand = sharing %q, %d players, limits %q", stand.Sharing, len(stand.Players), stand.Limits)
+	}
+	var alone standAnswer
+	askFor(t, &s, "maps", wide(), `,"of":"stand","focus":{"player":"Host","club":"7-iron"}`, &alone)
+	if len(alone.Players) != 1 || alone.Sharing != "" || !strings.HasPrefix(alone.Summary, "Most room for Host") {
+		t.Errorf("for one = %q, %d players, sharing %q", alone.Summary, len(alone.Players), alone.Sharing)
+	}
+
+	var watch watchAnswer
+	p := wide()
+	p.Seats = []plan.Seat{{Name: "corner stool", X: 0.5, Y: 0.5}, {Name: "front row", X: 6.5, Y: 3.5}}
+	askFor(t, &s, "maps", p, `,"of":"watch"`, &watch)
+	if !strings.Contains(watch.Summary, " sq ft") || len(watch.Shapes[0].Rings) == 0 {
+		t.Errorf("watch = %q with %d rings", watch.Summary, len(watch.Shapes[0].Rings))
+	}
+	if watch.Seats[0].Verdict != fit.Clear || watch.Seats[1].Verdict != fit.Strikes || !strings.Contains(watch.Seats[1].Text, "can hit it") {
+		t.Errorf("seats = %+v, want the corner clear and the one in the ball's way hit", watch.Seats)
+	}
+
+	var hang hangAnswer
+	p.Hung = []plan.Hung{{Name: "lamp", Min: [3]float64{5, 3.6, 1.9}, Max: [3]float64{5.3, 3.9, 4}}}
+	askFor(t, &s, "maps", p, `,"of":"hang"`, &hang)
+	if len(hang.Things) != 1 || hang.Things[0].Verdict != fit.Strikes || len(hang.Things[0].Remedies) == 0 {
+		t.Errorf("hung = %+v, want a lamp over the golfer's head struck, and remedies", hang.Things)
+	}
+}
+
+// How low a thing may hang is said in the plan's units and never lower than it is.
+func TestHangAt(t *testing.T) {
+	var s Solver
+	p := wide()
+	cases := []struct {
+		name, units string
+		x, y        float64
+		want        []string
+	}{
+		{"over the golfer", units.Imperial, 5.2, 4.2, []string{"Down to ", " ft ", " here", "passes beneath", "5 7/8 in kept"}},
+		{"over the golfer, metric", units.Metric, 5.2, 4.2, []string{"Down to ", " m here", "150 mm kept"}},
+		{"in the corner", units.Imperial, 0.2, 0.2, []string{"Down to the floor here"}},
+		{"outside is held to the wall", units.Imperial, -3, 0.2, []string{"Down to the floor here"}},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			p.Units = c.units
+			var at hangAnswerAt
+			askFor(t, &s, "hangAt", p, fmt.Sprintf(`,"x":%g,"y":%g`, c.x, c.y), &at)
+			for _, part := range c.want {
+				if !strings.Contains(at.Text, part) {
+					t.Errorf("hangAt = %q, want it to hold %q", at.Text, part)
+				}
+			}
+			if m, err := units.ParseLength(between(at.Text, "Down to ", " here"), c.units); err == nil && m < at.Lowest-1e-9 {
+				t.Errorf("hangAt says %v m, lower than %v m", m, at.Lowest)
+			}
+		})
+	}
+}
+
+func between(text, from, to string) string {
+	_, rest, _ := strings.Cut(text, from)
+	out, _, _ := strings.Cut(rest, to)
+	return out
+}
+
+// A tee that is moved is answered at once, and as a check answers it.
+func TestDrag(t *testing.T) {
+	var s Solver
+	p := wide()
+	cases := []struct {
+		name    string
+		x, y    float64
+		verdict string
+		free    bool
+		says    string
+	}{
+		{"the middle", 5.2, 3.5, fit.Clear, true, "keeps "},
+		{"by the left wall", 5.2, 6.5, fit.Strikes, true, "strikes the left wall"},
+		{"beyond the screen", 8.8, 3.5, fit.Strikes, false, "No ball can lie here"},
+		{"outside", 50, -50, fit.Strikes, false, "No ball can lie here"},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			var at dragAnswer
+			askFor(t, &s, "drag", p, fmt.Sprintf(`,"x":%g,"y":%g`, c.x, c.y), &at)
+			if at.Verdict != c.verdict || at.Free != c.free || !strings.Contains(at.Sentence, c.says) {
+				t.Errorf("drag = %s, free %v: %q, want %s, %v: %q", at.Verdict, at.Free, at.Sentence, c.verdict, c.free, c.says)
+			}
+			if !(at.X > 0 && at.X < p.Room.Length && at.Y > 0 && at.Y < p.Room.Width) {
+				t.Errorf("drag leaves the tee at %v, %v, outside the room", at.X, at.Y)
+			}
+		})
+	}
+}
+
+// Remedies, applied, do what they say.
+func TestRemediesApplied(t *testing.T) {
+	var s Solver
+	p := wide()
+	p.Players, p.Clubs = p.Players[:1], p.Clubs[:1]
+	p.Room.Height, p.Screen.Height = 2.75, 2
+	var out remediesAnswer
+	askFor(t, &s, "remedies", p, "", &out)
+	if len(out.Remedies) == 0 {
+		t.Fatal("a low ceiling has no remedy")
+	}
+	kinds := map[string]bool{}
+	for _, r := range out.Remedies {
+		kinds[r.Kind] = true
+		edits, _ := json.Marshal(r.Edits)
+		var changed planAnswer
+		askFor(t, &s, "apply", p, `,"edits":`+string(edits), &changed)
+		report, err := fit.CheckPlan(checked(changed.Plan))
+		if err != nil {
+			t.Fatalf("%s: %v", r.Text, err)
+		}
+		const tol = 0.003 // m: a check's own, and a step of a remedy
+		if got := report.Checks[0].Clearance; got < r.Clearance-tol || got < p.Margin-tol {
+			t.Errorf("%s: %s; the check then finds %.3f m", r.Text, r.After, got)
+		}
+	}
+	if !kinds[fit.KindCeiling] {
+		t.Errorf("remedies %v, want the ceiling raised", kinds)
+	}
+}
+
+func TestSeatWords(t *testing.T) {
+	w := words.Words{Units: units.Imperial, Margin: 0.15}
+	cases := []struct {
+		name string
+		in   fit.SeatCheck
+		want string
+	}{
+		{"far off", fit.SeatCheck{Name: "bench", Club: 0.35, ClubVerdict: fit.Clear, Ball: 0.35, BallVerdict: fit.Clear}, "Bench: clubs stay at least 13 3/4 in away; balls stay at least 13 3/4 in away."},
+		{"struck by a club", fit.SeatCheck{Name: "stool", Club: -0.1, ClubVerdict: fit.Strikes, Player: "Host", With: "driver", Ball: 0.35, BallVerdict: fit.Clear}, "Stool: Host with the driver reaches 4 in into it; balls stay at least 13 3/4 in away."},
+		{"near both", fit.SeatCheck{Name: "stool", Club: 0.1, ClubVerdict: fit.Tight, Player: "Host", With: "driver", Ball: 0.2, BallVerdict: fit.Clear, From: "Host", Shot: "hosel"}, "Stool: Host with the driver comes within 3 7/8 in; a ball off the hosel of Host comes within 7 3/4 in."},
+		{"in a ball's way", fit.SeatCheck{Name: "stool", Club: 0.2, ClubVerdict: fit.Clear, Player: "Host", With: "driver", Ball: -0.1, BallVerdict: fit.Strikes, From: "Host", Shot: "ordinary"}, "Stool: Host with the driver comes within 7 3/4 in; an ordinary ball of Host can hit it."},
+		{"behind the screen", fit.SeatCheck{Name: "stool", Behind: true}, "Stool: behind the screen, where a ball that misses it lands."},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			if got := w.Seat(c.in); got != c.want {
+				t.Errorf("seat = %q, want %q", got, c.want)
+			}
+		})
+	}
+}
+
+func TestSharingWords(t *testing.T) {
+	w := words.Words{Units: units.Metric, Margin: 0.15}
+	cases := []struct {
+		name string
+		in   fit.Sharing
+		want string
+	}{
+		{"one hand", fit.Sharing{One: true}, ""},
+		{"one tee", fit.Sharing{Both: true, One: true}, "One tee serves right- and left-handers."},
+		{"one tee at a price", fit.Sharing{Both: true, One: true, Loses: 0.0401}, "One tee serves right- and left-handers; sharing it gives away 41 mm."},
+		{"two", fit.Sharing{Both: true, Apart: 0.9, Loses: 0.12}, "Right- and left-handers want two tees, 900 mm apart: sharing one gives away 120 mm."},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			if got := w.Sharing(c.in); got != c.want {
+				t.Errorf("sharing = %q, want %q", got, c.want)
+			}
+		})
+	}
+}
+
+func TestChange(t *testing.T) {
+	w := words.Words{Units: units.Imperial, Margin: 0.15}
+	p := plan.Demo()
+	cases := []struct {
+		name string
+		in   fit.Remedy
+		want string
+	}{
+		{"tee", fit.Remedy{Kind: fit.KindTee, Subject: "middle", Towards: fit.TowardsTarget, Amount: 0.2}, "Move the middle tee 7 7/8 in towards the target"},
+		{"ceiling up", fit.Remedy{Kind: fit.KindCeiling, Amount: 0.1, Value: 2.97}, "Raise the ceiling and its slopes 4 in, the ceiling to 9 ft 9 in"},
+		{"ceiling down", fit.Remedy{Kind: fit.KindCeiling, Amount: -0.1, Value: 2.77}, "Lowest ceiling that would do: 9 ft 1 1/8 in"},
+		{"length", fit.Remedy{Kind: fit.KindLength, Amount: 0.5, Value: 6.9}, "Make the room 22 ft 7 3/4 in long"},
+		{"width", fit.Remedy{Kind: fit.KindWidth, Amount: -0.5, Value: 3.9}, "Smallest room that would do for everybody: 12 ft 9 5/8 in wide"},
+		{"floor", fit.Remedy{Kind: fit.KindFloor, Amount: 0.01, Value: 0.03}, "Take 1/2 in off the floor build-up, down to 1 1/8 in"},
+		{"club", fit.Remedy{Kind: fit.KindClub, Subject: "driver", Amount: -0.02, Value: 1.136}, "Shorten the driver to 44 5/8 in"},
+		{"longer club", fit.Remedy{Kind: fit.KindClub, Subject: "driver", Amount: 0.02, Value: 1.176}, "Longest driver that would do: 46 1/4 in"},
+		{"golfer", fit.Remedy{Kind: fit.KindPlayer, Subject: "Host", Amount: -0.1, Value: 1.68}, "Tallest golfer in place of Host: 5 ft 6 1/8 in"},
+		{"raise", fit.Remedy{Kind: fit.KindRaise, Subject: "lamp", Amount: 0.1, Value: 2.6}, "Raise the lamp 4 in, its underside to 8 ft 6 3/8 in"},
+		{"shift", fit.Remedy{Kind: fit.KindShift, Subject: "lamp", Towards: fit.TowardsLeft, Amount: 0.1}, "Shift the lamp 4 in towards the left wall"},
+		{"remove", fit.Remedy{Kind: fit.KindRemove, Subject: "lamp"}, "Take the lamp away"},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			if got := w.Change(p, c.in); got != c.want {
+				t.Errorf("change = %q, want %q", got, c.want)
+			}
+		})
+	}
+}
+
+// A guest whose swing strikes is told not to make it; one who is clear is told
+// the room behind, and what is nearer.
+func TestMarks(t *testing.T) {
+	var s Solver
+	var out marksAnswer
+	askFor(t, &s, "maps", wide(), `,"of":"marks"`, &out)
+	if len(out.Marks) != 8 {
+		t.Fatalf("%d marks, want one for each player with each club: 8", len(out.Marks))
+	}
+	for _, m := range out.Marks {
+		if m.Verdict != fit.Clear || !strings.Contains(m.Sentence, "from the wall behind you, even on your loosest swing") || len(m.Tapes) != 5 || m.Moved != "" {
+			t.Errorf("mark = %+v, want the room behind, five tapes and nothing moved", m)
+		}
+	}
+	askFor(t, &s, "maps", plan.Demo(), `,"of":"marks"`, &out)
+	if m := out.Marks[0]; m.Verdict != fit.Strikes || !strings.HasPrefix(m.Sentence, "Do not swing the driver here") {
+		t.Errorf("mark = %q (%s), want a warning off", m.Sentence, m.Verdict)
+	}
+	two := wide()
+	two.Tees = append(two.Tees, plan.Tee{Name: "left", X: 5.0, Y: 3.9})
+	askFor(t, &s, "maps", two, `,"of":"marks"`, &out)
+	const want = "The ball lies 7 7/8 in towards the back wall and 15 3/4 in towards the left wall from the middle tee."
+	if m := out.Marks[1]; m.Tee != "left" || m.Moved != want {
+		t.Errorf("moved = %q on the %s, want %q", m.Moved, m.Tee, want)
+	}
+}
+
+func TestRooms(t *testing.T) {
+	var s Solver
+	var out roomsAnswer
+	if err := json.Unmarshal(s.Handle([]byte(`{"kind":"rooms"}`)), &out); err != nil || len(out.Rooms) < 5 {
+		t.Fatalf("rooms = %d, %v, want several", len(out.Rooms), err)
+	}
+	for _, p := range out.Rooms {
+		if err := p.Validate(); err != nil || p.Title == "" {
+			t.Errorf("room %q: %v", p.Title, err)
+		}
+	}
+}
+
+func TestMapRefusals(t *testing.T) {
+	var s Solver
+	demo := string(plan.Demo().JSON())
+	for _, c := range []struct{ name, body, want string }{
+		{"no kind of map", `{"kind":"maps","plan":` + demo + `}`, `map of ""`},
+		{"no plan", `{"kind":"maps","of":"stand"}`, "must be an object"},
+		{"no such tee", `{"kind":"drag","focus":{"tee":"far"},"plan":` + demo + `}`, "far"},
+		{"an edit of nothing", `{"kind":"apply","edits":[{"path":"moon[3].x","value":1}],"plan":` + demo + `}`, "moon"},
+		{"an edit too far", `{"kind":"apply","edits":[{"path":"room.height","value":900}],"plan":` + demo + `}`, "900"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			var out failure
+			if err := json.Unmarshal(s.Handle([]byte(c.body)), &out); err != nil || !strings.Contains(out.Error.Message, c.want) {
+				t.Errorf("error = %q (%v), want it to hold %q", out.Error.Message, err, c.want)
+			}
+		})
+	}
+}

@@ -1,0 +1,77 @@
+package protocol
+
+import (
+	"wideberth/internal/sim/fit"
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/solver/words"
+)
+
+// remediesAnswer is what would make one check clear, each solved and verified.
+type remediesAnswer struct {
+	Focus    Focus        `json:"focus"`
+	Remedies []remedyText `json:"remedies"`
+}
+
+// remedyText is one remedy in words, with the edits that make it.
+type remedyText struct {
+	Kind      string     `json:"kind"`
+	Text      string     `json:"text"`  // what to do
+	After     string     `json:"after"` // what that leads to
+	Spare     bool       `json:"spare"` // for a check that is clear: how much could be given up
+	Clearance float64    `json:"clearance"`
+	Verdict   string     `json:"verdict"`
+	Edits     []fit.Edit `json:"edits"`
+}
+
+// remedies serves requests of kind remedies, and of kind limits, which take
+// longer: a longest club and a tallest golfer.
+func (s *Solver) remedies(req request) (any, error) {
+	doc, r, focus, _, err := s.check(req)
+	if err != nil {
+		return nil, err
+	}
+	c := r.Checks[focus]
+	solve := s.cache.lab.Remedies
+	if req.Kind == "limits" {
+		solve = s.cache.lab.Limits
+	}
+	found, err := solve(doc, c.Player, c.Club, c.Tee)
+	if err != nil {
+		return nil, err
+	}
+	p := doc.Plan()
+	w := words.WordsOf(p)
+	out := remediesAnswer{Focus: Focus{c.Player, c.Club, c.Tee}, Remedies: []remedyText{}}
+	for _, one := range found {
+		out.Remedies = append(out.Remedies, remedyOf(w, p, one))
+	}
+	return out, nil
+}
+
+// apply serves a request of kind apply: the plan with edits made.
+func (s *Solver) apply(req request) (any, error) {
+	doc, err := plan.FromTree(req.Plan)
+	if err != nil {
+		return nil, err
+	}
+	p, err := fit.Apply(doc.Plan(), req.Edits)
+	if err != nil {
+		return nil, err
+	}
+	if doc, err = plan.Check(p); err != nil {
+		return nil, err
+	}
+	return planAnswer{Plan: doc.Plan()}, nil
+}
+
+func remedyOf(w words.Words, p plan.Plan, r fit.Remedy) remedyText {
+	out := remedyText{Kind: r.Kind, Text: w.Change(p, r), Spare: w.Spares(r), Clearance: r.Clearance, Verdict: r.Verdict, Edits: r.Edits}
+	out.After = "clear by " + w.Gap(r.Clearance)
+	switch r.PlanVerdict {
+	case fit.Strikes:
+		out.After += "; elsewhere in the plan something still strikes"
+	case fit.Tight:
+		out.After += "; elsewhere in the plan something is still tight"
+	}
+	return out
+}
