@@ -28,7 +28,7 @@ const (
 	// happens between those moments, and because the loosest swing at a box, which a
 	// check climbs to, goes beyond all members that are compared (by climbing hills,
 	// 0.02 m beyond the distance without this were found in 60 families).
-	between = 0.030
+	between = 0.045
 	// outermost is into how many directions off the clubhead's path the atlas looks
 	// for members that go farthest.
 	outermost = 8

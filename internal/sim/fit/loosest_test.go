@@ -246,7 +246,7 @@ func FuzzNeverOptimistic(f *testing.F) {
 		f.Add(uint64(1), h.height, uint8(h.turn), uint8(h.follow), uint8(h.plane), uint8(h.club),
 			h.box.Min.X, h.box.Min.Y, h.box.Min.Z, h.box.Max.X-h.box.Min.X, h.box.Max.Y-h.box.Min.Y, h.box.Max.Z-h.box.Min.Z)
 	}
-	steps := 60
+	steps := 15
 	if testing.Short() {
 		steps = 10
 	}
