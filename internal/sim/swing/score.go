@@ -27,8 +27,9 @@ type plot struct {
 // with the trunk's turns and tilts as below and the lead arm all but straight to
 // 0.06 s after impact. A row holds the mean of the two golfers; a second row
 // half their difference, along which golfers are spread (TestTablesFitTheRecordings
-// fits them anew). For other lengths of club the planes follow the shaft's slope at address. How the trunk goes follows
-// the figures of package published and is a judgement where none fixes it.
+// fits them anew). For other lengths of club the planes follow the shaft's slope
+// at address. How the trunk goes follows the figures of package published and is a
+// judgement where none fixes it.
 func (f *figure) write(style Style, trait [NumTraits]float64, st Stance, start joints) (score, error) {
 	l := f.club.longness()
 	p := plot{
