@@ -24,12 +24,27 @@ type advice struct {
 	text   string
 }
 
-// advise returns the smallest remedies that are cheap to solve: moves of the
-// tee, a higher ceiling, a hung thing raised. Near boxes the tee goes as far as
-// the cautious clearance of a Reading asks, so the check of the changed plan is
-// clear by no less than is said.
-func (c *cast) advise(p plan.Plan, tee int, by map[string]float64) []string {
-	s := newStand(p, c, tee)
+// Advise adds to the checks of a report that are not clear the smallest remedies
+// that are cheap to solve, in words: moves of the tee, a higher ceiling, a hung
+// thing raised. Near boxes the tee goes as far as the cautious clearance of a
+// Reading asks, so the check of the changed plan is clear by no less than is said.
+func Advise(l *Lab, given plan.Checked, report *Report) error {
+	p := given.Plan()
+	for i := range report.Checks {
+		c := &report.Checks[i]
+		if c.Verdict == Clear {
+			continue
+		}
+		q, err := ask(l, given, c.Player, c.Club, c.Tee)
+		if err != nil {
+			return err
+		}
+		c.Remedies = advise(&q.asked, p, c.BySurface)
+	}
+	return nil
+}
+
+func advise(s *stand, p plan.Plan, by map[string]float64) []string {
 	var out []advice
 	out = append(out, s.adviseTee(p)...)
 	out = append(out, s.adviseCeiling(p, by)...)
@@ -46,25 +61,14 @@ func (s *stand) adviseTee(p plan.Plan) (out []advice) {
 	if s.hopeless(p.Margin) {
 		return nil
 	}
-	rivals := make([]rival, len(s.box))
-	for i, b := range s.box {
-		rivals[i] = rival{cast: s.cast, box: b.Box, value: math.Inf(-1)}
-	}
-	look := func(at spot, limit float64) float64 {
-		limit = s.flatAt(at, limit)
-		for i := range rivals {
-			limit, _ = rivals[i].look(at, math.Inf(-1), limit)
-		}
-		return limit
-	}
 	for _, side := range sides {
-		at := func(d float64) spot { return spot{s.at.x + d*side.x, s.at.y + d*side.y} }
+		at := func(d float64) Spot { return Spot{s.at.X + d*side.x, s.at.Y + d*side.y} }
 		w := walk{p.Margin, geom.Hypot(p.Room.Length, p.Room.Width), adviceStep, func(d float64) (float64, bool) {
-			return look(at(d), p.Margin), ballFits(p, at(d)) && s.reachable(at(d), side.x, side.y, p.Margin)
+			return s.cautious(at(d), p.Margin), BallFits(p, at(d)) && s.reachable(at(d), side.x, side.y, p.Margin)
 		}}
 		if d, ok := w.first(0); ok {
 			towards := "the " + side.name
-			out = append(out, advice{d, fmt.Sprintf("Move the tee %.2f m towards %s: clear by %s", d, towards, down(look(at(d), math.Inf(1))))})
+			out = append(out, advice{d, fmt.Sprintf("Move the tee %.2f m towards %s: clear by %s", d, towards, down(s.cautious(at(d), math.Inf(1))))})
 		}
 	}
 	return out
@@ -72,9 +76,9 @@ func (s *stand) adviseTee(p plan.Plan) (out []advice) {
 
 // reachable reports whether farther along a direction the flat surfaces still
 // leave a margin somewhere: those that come nearer must not be too near already.
-func (s *stand) reachable(at spot, dx, dy, margin float64) bool {
+func (s *stand) reachable(at Spot, dx, dy, margin float64) bool {
 	for _, f := range s.flat {
-		if f.dx*dx+f.dy*dy <= 0 && f.at(at) < margin {
+		if f.DX*dx+f.DY*dy <= 0 && f.At(at) < margin {
 			return false
 		}
 	}
@@ -146,7 +150,7 @@ func (s *stand) adviseHung(p plan.Plan, by map[string]float64) []advice {
 		if !ok {
 			return 0, false
 		}
-		v, _ := s.boxWithin(b.Box, s.at, p.Margin)
+		v, _ := s.BoxWithin(b.Box, s.at, p.Margin)
 		return v, true
 	}}
 	d, ok := w.first(0)
@@ -154,7 +158,7 @@ func (s *stand) adviseHung(p plan.Plan, by map[string]float64) []advice {
 		return nil
 	}
 	if b, ok := thing(d); ok {
-		rest, _ = s.boxWithin(b.Box, s.at, rest)
+		rest, _ = s.BoxWithin(b.Box, s.at, rest)
 	}
 	return []advice{{d, fmt.Sprintf("Raise the %s %.2f m: clear by %s", h.Name, d, down(rest))}}
 }

@@ -17,14 +17,14 @@ const roughTolerance = 0.03
 
 // everywhere returns where any member is at any time, made at the first call.
 // Its motions are the members in the order of all.
-func (r *relatives) everywhere() *sweep.Swath {
+func (r *Relatives) everywhere() *sweep.Swath {
 	if r.swath == nil {
 		times := coarseTimes(r.fine, roughTolerance)
 		r.swath = sweep.NewSwath(times)
-		r.family.SetTimes(times)
+		r.Family.SetTimes(times)
 		poses := make([]swing.Pose, len(times))
-		for m := range r.all() {
-			r.family.Poses(m.swing, poses)
+		for m := range r.All() {
+			r.Family.Poses(m.Swing, poses)
 			r.swath.Add(poses)
 		}
 	}
@@ -38,10 +38,10 @@ func (r *relatives) everywhere() *sweep.Swath {
 // A few members that come near say how near the nearest comes at most; then every
 // other is run past the box roughly, while any may come nearer than that, and
 // those that do without what they may stray are looked at closely.
-func (r *relatives) againstBox(s sweep.Surface, touched []bool) (least, typical float64, who *reach) {
+func (r *Relatives) againstBox(s sweep.Surface, touched []bool) (least, typical float64, who *Member) {
 	typical = r.fine.Clearance(s).Clearance
-	least, who = typical, r.central
-	consider := func(m *reach, v float64) {
+	least, who = typical, r.Central
+	consider := func(m *Member, v float64) {
 		if v < least {
 			least, who = v, m
 		}
@@ -68,7 +68,7 @@ func (r *relatives) againstBox(s sweep.Surface, touched []bool) (least, typical 
 	}
 	closer := near
 	near = nil
-	members := make([]*reach, len(closer))
+	members := make([]*Member, len(closer))
 	for i, at := range closer {
 		members[i], _ = r.at(at)
 	}
@@ -77,7 +77,7 @@ func (r *relatives) againstBox(s sweep.Surface, touched []bool) (least, typical 
 	}
 	for _, i := range near {
 		m, k := r.at(i)
-		p := r.pass(s, look, finely, []*reach{m}, max(0, least))[0]
+		p := r.pass(s, look, finely, []*Member{m}, max(0, least))[0]
 		if k >= 0 && p.clearance < 0 {
 			touched[k] = true
 		}
@@ -92,8 +92,8 @@ func (r *relatives) againstBox(s sweep.Surface, touched []bool) (least, typical 
 // roughPass runs every member past a box at rough times and returns clearances
 // that none undercuts, at most limit, in the order of all. Those of whom it is
 // plain that they stay farther off do not run at all.
-func (r *relatives) roughPass(s sweep.Surface, look []window, limit float64) []passage {
-	members := slices.Collect(r.all())
+func (r *Relatives) roughPass(s sweep.Surface, look []window, limit float64) []passage {
+	members := slices.Collect(r.All())
 	limits, near := make([]float64, len(members)), make([]bool, len(members))
 	for i := range limits {
 		limits[i] = limit
@@ -106,19 +106,19 @@ func (r *relatives) roughPass(s sweep.Surface, look []window, limit float64) []p
 			continue
 		}
 		times := r.swath.Times()[w.from : w.from+len(w.parts)+1]
-		r.family.SetTimes(times)
+		r.Family.SetTimes(times)
 		r.poses = slices.Grow(r.poses[:0], len(times))[:len(times)]
 		for i, m := range members {
 			if near[i] {
 				continue
 			}
-			r.family.Poses(m.swing, r.poses)
+			r.Family.Poses(m.Swing, r.poses)
 			for j, parts := range w.parts {
 				near[i] = near[i] || r.swath.PartsNear(w.from+j, parts, &s, &r.poses[j], &r.poses[j+1], limit)
 			}
 		}
 	}
-	var who []*reach
+	var who []*Member
 	for i, m := range members {
 		if near[i] {
 			who = append(who, m)
@@ -134,32 +134,32 @@ func (r *relatives) roughPass(s sweep.Surface, look []window, limit float64) []p
 	return out
 }
 
-// at returns the i-th of all members and its place in the sample, or −1.
-func (r *relatives) at(i int) (*reach, int) {
-	if i < len(r.far) {
-		return r.far[i], -1
+// At returns the i-th of all members and its place in the sample, or −1.
+func (r *Relatives) at(i int) (*Member, int) {
+	if i < len(r.Far) {
+		return r.Far[i], -1
 	}
-	if i -= len(r.far); i < len(r.sample) {
-		return r.sample[i], i
+	if i -= len(r.Far); i < len(r.Sample) {
+		return r.Sample[i], i
 	}
-	return r.singles[i-len(r.sample)], -1
+	return r.Singles[i-len(r.Sample)], -1
 }
 
 // approach climbs from a member that comes near to a box at a moment to the one
 // that comes nearest to it then, and returns that one with its clearance.
-func (r *relatives) approach(m *reach, at float64, s sweep.Surface) (*reach, float64) {
+func (r *Relatives) approach(m *Member, at float64, s sweep.Surface) (*Member, float64) {
 	const around = 0.08 // s
 	fine, _ := r.fine.Samples()
 	then := []window{{
-		coarse: stretch(r.times, at-around, at+around),
+		coarse: stretch(r.Times, at-around, at+around),
 		fine:   stretch(fine, at-around, at+around),
 	}}
-	look := func(m *reach) event {
-		p := r.pass(s, then, coarsely, []*reach{m}, math.Inf(1))[0]
+	look := func(m *Member) event {
+		p := r.pass(s, then, coarsely, []*Member{m}, math.Inf(1))[0]
 		return event{p.clearance, awayFrom(p.Contact), p.Time, p.Part}
 	}
 	m, _ = r.climb(m, look(m), look)
-	return m, r.pass(s, then, finely, []*reach{m}, math.Inf(1))[0].clearance
+	return m, r.pass(s, then, finely, []*Member{m}, math.Inf(1))[0].clearance
 }
 
 // awayFrom returns the direction from the box to the part of a contact, or none.
@@ -171,20 +171,20 @@ func awayFrom(c sweep.Contact) geom.Vec {
 	return unit(away)
 }
 
-// nearestTo returns the least clearance that againstBox finds, and nothing else.
-func (r *relatives) nearestTo(s sweep.Surface) float64 {
-	least, _, _ := r.againstBox(s, make([]bool, len(r.sample)))
+// NearestTo returns the least clearance that againstBox finds, and nothing else.
+func (r *Relatives) NearestTo(s sweep.Surface) float64 {
+	least, _, _ := r.againstBox(s, make([]bool, len(r.Sample)))
 	return least
 }
 
 // singleClearances returns the clearance to a box of each trait alone at −1 and
 // +1 standard deviation.
-func (r *relatives) singleClearances(s sweep.Surface) []float64 {
+func (r *Relatives) singleClearances(s sweep.Surface) []float64 {
 	// No trait alone stays as far off as this.
 	limit := max(0, r.tracks[0].Clearance(s).Clearance) + 0.15
 	look := r.windows(s, limit)
-	out := make([]float64, len(r.singles))
-	for i, p := range r.pass(s, look, coarsely, r.singles, limit) {
+	out := make([]float64, len(r.Singles))
+	for i, p := range r.pass(s, look, coarsely, r.Singles, limit) {
 		out[i] = p.clearance
 	}
 	return out
@@ -201,7 +201,7 @@ type window struct {
 
 // windows returns the stretches in which any part of any member may be within
 // look (m) of a box.
-func (r *relatives) windows(s sweep.Surface, look float64) (out []window) {
+func (r *Relatives) windows(s sweep.Surface, look float64) (out []window) {
 	all := r.everywhere()
 	rough := all.Times()
 	near := all.Near(s.Box, look)
@@ -218,7 +218,7 @@ func (r *relatives) windows(s sweep.Surface, look float64) (out []window) {
 		// One more moment on either side, for the curvature there.
 		first, last := rough[max(0, from-1)], rough[min(len(near), to+1)]
 		out = append(out, window{
-			stretch(rough, first, last), stretch(r.times, first, last), stretch(fine, first, last),
+			stretch(rough, first, last), stretch(r.Times, first, last), stretch(fine, first, last),
 			from, near[from:to], near[from].Club(),
 		})
 		from = to
@@ -244,7 +244,7 @@ type passage struct {
 }
 
 // pass runs members past a box.
-func (r *relatives) pass(s sweep.Surface, windows []window, times func(*window) []float64, members []*reach, limit float64) []passage {
+func (r *Relatives) pass(s sweep.Surface, windows []window, times func(*window) []float64, members []*Member, limit float64) []passage {
 	out := make([]passage, len(members))
 	for i := range out {
 		out[i].clearance = limit
@@ -254,14 +254,14 @@ func (r *relatives) pass(s sweep.Surface, windows []window, times func(*window) 
 	}
 	for k := range windows {
 		times := times(&windows[k])
-		first, pose := swing.Part(0), r.family.Poses
-		r.family.SetTimes(times)
+		first, pose := swing.Part(0), r.Family.Poses
+		r.Family.SetTimes(times)
 		r.poses = slices.Grow(r.poses[:0], len(times))[:len(times)]
 		if windows[k].clubOnly {
-			first, pose = swing.Grip, r.family.ClubPoses
+			first, pose = swing.Grip, r.Family.ClubPoses
 		}
 		for i, m := range members {
-			pose(m.swing, r.poses)
+			pose(m.Swing, r.poses)
 			r.track.ResetFrom(first, times, r.poses)
 			if c, near := r.track.ClearanceWithin(s, out[i].clearance); near {
 				out[i] = passage{c, c.Clearance, max(out[i].stray, r.track.Stray())}

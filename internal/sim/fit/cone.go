@@ -13,7 +13,7 @@ import (
 // and the screen; what stands or hangs in the way does not, so it is on the
 // cautious side of a ball's real paths.
 type cone struct {
-	tee      spot
+	tee      Spot
 	from, to float64 // rad, azimuths, positive to the left
 	shot     string  // "ordinary", "skied" or "hosel"
 	player   string
@@ -36,14 +36,14 @@ const (
 
 // cones returns where the balls of casts fly from each of the players' tees;
 // with mishits the named ones too.
-func cones(p plan.Plan, casts []cast, mishits bool) (out []cone) {
+func cones(p plan.Plan, casts []Cast, mishits bool) (out []cone) {
 	air := ball.AirOf(p.Air)
 	far := geom.Hypot(p.Room.Length, p.Room.Width)
 	for k := range casts {
 		c := &casts[k]
-		launch, skill := ball.FromClub(c.club, 0), ball.SkillOf(c.player)
+		launch, skill := ball.FromClub(c.Club, 0), ball.SkillOf(c.Player)
 		side, toe := sure*skill.Direction, -1.0
-		if c.at.Left {
+		if c.At.Left {
 			toe = 1
 		}
 		profile := func(l ball.Launch) []float64 {
@@ -56,19 +56,19 @@ func cones(p plan.Plan, casts []cast, mishits bool) (out []cone) {
 			for _, s := range []float64{1 - sure*skill.Speed, 1 + sure*skill.Speed} {
 				fast := l
 				fast.Speed *= max(s, 0.2)
-				flight(fast, air, c.at.Ball.Z, p.Room.Height, over)
+				flight(fast, air, c.At.Ball.Z, p.Room.Height, over)
 			}
 			return over
 		}
-		for _, tee := range p.TeesOf(c.player) {
+		for _, tee := range p.TeesOf(c.Player) {
 			add := func(shot string, a, b float64, l ball.Launch) {
-				out = append(out, cone{spot{tee.X, tee.Y}, min(a, b), max(a, b), shot, c.player.Name, c.club.Name, k, profile(l)})
+				out = append(out, cone{Spot{tee.X, tee.Y}, min(a, b), max(a, b), shot, c.Player.Name, c.Club.Name, k, profile(l)})
 			}
 			add("ordinary", -side, side, launch)
 			if !mishits {
 				continue
 			}
-			for _, m := range ball.Misses(launch, c.player.Hand) {
+			for _, m := range ball.Misses(launch, c.Player.Hand) {
 				switch m.Name {
 				case "skied":
 					add("skied", -side, side, m.Launch)
@@ -103,8 +103,8 @@ func flight(l ball.Launch, air ball.Air, standing, ceiling float64, over []float
 
 // off returns how far (m) a place lies to the side of the cone's sector, 0
 // inside, and its distance from the tee along the sector.
-func (c *cone) off(at spot) (side, along float64) {
-	x, y := at.x-c.tee.x, at.y-c.tee.y
+func (c *cone) off(at Spot) (side, along float64) {
+	x, y := at.X-c.tee.X, at.Y-c.tee.Y
 	r, a := geom.Hypot(x, y), math.Atan2(y, x)
 	if a >= c.from && a <= c.to {
 		return 0, r
@@ -123,9 +123,9 @@ func (c *cone) off(at spot) (side, along float64) {
 	return side, along
 }
 
-// top returns the highest point that is within reach (m) of the middle of a
+// Top returns the highest point that is within reach (m) of the middle of a
 // ball somewhere over places up to spread (m) from at; false when there is none.
-func (c *cone) top(at spot, reach, spread float64) (float64, bool) {
+func (c *cone) top(at Spot, reach, spread float64) (float64, bool) {
 	side, along := c.off(at)
 	side = max(0, side-spread)
 	if side >= reach {

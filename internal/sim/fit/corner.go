@@ -17,19 +17,19 @@ type event struct {
 	part  swing.Part
 }
 
-// reach returns how far along −N the part of the event reaches at its moment in
+// Member returns how far along −N the part of the event reaches at its moment in
 // another swing.
 func (e *event) reach(s *swing.Swing) float64 { return s.PoseAt(e.time)[e.part].Reach(e.n) }
 
 // member models the member of the family that v places. Where golfer and club
 // cannot stand like that it is the nearest to v of those towards the central
 // swing that can, so that no corner is left out.
-func (r *relatives) member(v swing.Variation) (*reach, error) {
-	s, v, err := nearestMember(r.family, v)
+func (r *Relatives) member(v swing.Variation) (*Member, error) {
+	s, v, err := nearestMember(r.Family, v)
 	if err != nil {
 		return nil, err
 	}
-	return &reach{variation: v, swing: s}, nil
+	return &Member{Variation: v, Swing: s}, nil
 }
 
 // nearestMember is member of any family; it returns where in the family it is.
@@ -49,32 +49,32 @@ func nearestMember(f *swing.Family, v swing.Variation) (*swing.Swing, swing.Vari
 // of each trait at the central swing. What a trait does to the least reach is
 // what it does to the part that reaches farthest, when it does (the envelope
 // theorem).
-func (r *relatives) singleSlopes(e *event) (slope [swing.NumTraits]float64) {
+func (r *Relatives) singleSlopes(e *event) (slope [swing.NumTraits]float64) {
 	for t := range slope {
-		slope[t] = r.perDeviation(t, e.reach(r.singles[2*t].swing), e.reach(r.singles[2*t+1].swing))
+		slope[t] = r.perDeviation(t, e.reach(r.Singles[2*t].Swing), e.reach(r.Singles[2*t+1].Swing))
 	}
 	return slope
 }
 
 // perDeviation returns a change per standard deviation of a trait, from what is
 // so with the trait alone below and above the central swing.
-func (r *relatives) perDeviation(t int, below, above float64) float64 {
-	if d := r.singles[2*t+1].variation[t] - r.singles[2*t].variation[t]; d > 0 {
+func (r *Relatives) perDeviation(t int, below, above float64) float64 {
+	if d := r.Singles[2*t+1].Variation[t] - r.Singles[2*t].Variation[t]; d > 0 {
 		return (above - below) / d
 	}
 	return 0
 }
 
 // slopesAt is singleSlopes about any member.
-func (r *relatives) slopesAt(m *reach, e *event) (slope [swing.NumTraits]float64) {
+func (r *Relatives) slopesAt(m *Member, e *event) (slope [swing.NumTraits]float64) {
 	const aside = 0.2 // standard deviations
 	var s swing.Swing
-	here := e.reach(m.swing)
+	here := e.reach(m.Swing)
 	for t := range slope {
 		for _, step := range [2]float64{aside, -aside} {
-			v := m.variation
+			v := m.Variation
 			v[t] += step
-			if r.family.Fill(v, &s) == nil {
+			if r.Family.Fill(v, &s) == nil {
 				slope[t] = (e.reach(&s) - here) / step
 				break
 			}
@@ -97,12 +97,12 @@ const (
 // A swing answers to its traits nearly in proportion, so the corner that the
 // slopes at the central swing point at is nearly the farthest-reaching of all;
 // two or three more steps leave nobody who goes much farther.
-func (r *relatives) climb(m *reach, e event, look func(*reach) event) (*reach, event) {
+func (r *Relatives) climb(m *Member, e event, look func(*Member) event) (*Member, event) {
 	for range climbs {
 		before := e.value
 		corner := swing.Corner(r.slopesAt(m, &e))
 		for _, share := range [3]float64{1, 0.5, 0.2} {
-			v := m.variation
+			v := m.Variation
 			for t := range v {
 				v[t] += share * (corner[t] - v[t])
 			}
@@ -149,7 +149,7 @@ func with(b geom.Box) meeting {
 // ways returns the members that come nearest to something, as the slopes at the
 // central swing have it: one for each moment at which that one comes near, because
 // a later one, or another part, may be the loosest swing's nearest.
-func (r *relatives) ways(meet meeting) (corners []*reach, at []event) {
+func (r *Relatives) ways(meet meeting) (corners []*Member, at []event) {
 	times, poses := r.tracks[0].Samples()
 	near := make([]event, len(poses))
 	for j := range poses {
@@ -192,10 +192,10 @@ func (r *relatives) ways(meet meeting) (corners []*reach, at []event) {
 }
 
 // corners returns the members that reach farthest along a direction.
-func (r *relatives) corners(n geom.Vec) []*reach {
+func (r *Relatives) corners(n geom.Vec) []*Member {
 	out, at := r.ways(facing(n))
 	for i, m := range out {
-		look := func(m *reach) event { return extremeOf(r.around(m, at[i].time), n) }
+		look := func(m *Member) event { return extremeOf(r.around(m, at[i].time), n) }
 		out[i], _ = r.climb(m, look(m), look)
 	}
 	return out

@@ -34,38 +34,56 @@ const (
 	outermost = 8
 )
 
-// atlas is what maps are made from.
-type atlas struct {
+// Atlas is what maps are made from.
+type Atlas struct {
 	tree   *sweep.Tree
 	tracks []*sweep.Track
-	extent geom.Box   // around all of the tracks, with hollow to spare
-	print  *footprint // nil until asked for
+	Extent geom.Box   // around all of the tracks, with hollow to spare
+	print  *Footprint // nil until asked for
 
-	// hollow is how much nearer (m) than the atlas's members any other may come.
-	hollow float64
+	// Hollow is how much nearer (m) than the atlas's members any other may come.
+	Hollow float64
 }
 
-// atlas returns the family's atlas, made at the first call.
-func (r *relatives) atlas() *atlas {
+// Atlas returns the family's atlas, made at the first call.
+func (r *Relatives) Atlas() *Atlas {
 	if r.maps != nil {
 		return r.maps
 	}
-	a := &atlas{tracks: append([]*sweep.Track{}, r.tracks...), extent: geom.EmptyBox()}
+	a := &Atlas{tracks: append([]*sweep.Track{}, r.tracks...), Extent: geom.EmptyBox()}
 	chosen, hollow := r.cover()
 	for _, m := range chosen {
-		a.tracks = append(a.tracks, r.coarse(m))
+		a.tracks = append(a.tracks, r.Coarse(m))
 	}
-	a.hollow = hollow
+	a.Hollow = hollow
 	a.tree = sweep.NewTree(a.tracks...)
 	for _, t := range a.tracks {
 		for part := range swing.NumParts {
-			a.extent = a.extent.Union(t.Bounds(part))
+			a.Extent = a.Extent.Union(t.Bounds(part))
 		}
 	}
-	a.extent = a.extent.Grown(a.hollow)
+	a.Extent = a.Extent.Grown(a.Hollow)
 	r.maps = a
 	return a
 }
+
+// Between returns the cautious clearance (m) to a box of the golfer frame, if it is
+// less than limit: that of the atlas's members less its hollow, which no member
+// undercuts. All clearances up to enough are the same: what is returned then need
+// not be the least.
+func (a *Atlas) Between(b geom.Box, enough, limit float64) (float64, bool) {
+	if contact, near := a.tree.ClearanceBetween(b, enough+a.Hollow, limit+a.Hollow); near {
+		return contact.Clearance - a.Hollow, true
+	}
+	return limit, false
+}
+
+// Caution is how much less (m) a cautious clearance may be than the true one.
+func (a *Atlas) Caution() float64 { return a.Hollow + 2*coarseTolerance }
+
+// Rosy is what no box is ever farther away (m) than a cautious clearance says: what
+// that one takes off, and what a coarse look does.
+func (a *Atlas) Rosy() float64 { return a.Hollow + coarseLoss }
 
 // landmarks are the points of golfer and club by which members are compared: the
 // rest hangs between them.
@@ -79,8 +97,8 @@ func landmarksOf(p *swing.Pose) [landmarks]geom.Vec {
 // way is where a member's landmarks are at the cover's moments.
 type way [coverMoments][landmarks]geom.Vec
 
-func (r *relatives) wayOf(m *reach, poses []swing.Pose) (w way) {
-	r.family.Poses(m.swing, poses)
+func (r *Relatives) wayOf(m *Member, poses []swing.Pose) (w way) {
+	r.Family.Poses(m.Swing, poses)
 	for i := range w {
 		w[i] = landmarksOf(&poses[i])
 	}
@@ -107,12 +125,12 @@ func (w *way) off(i, mark int, at geom.Vec) float64 {
 
 // cover returns members that, with those that are followed anyhow, cover all
 // others, and how far any of those is from the nearest one.
-func (r *relatives) cover() ([]*reach, float64) {
+func (r *Relatives) cover() ([]*Member, float64) {
 	times := r.evenly(coverMoments)
-	r.family.SetTimes(times)
+	r.Family.SetTimes(times)
 	poses := make([]swing.Pose, coverMoments)
-	pool := append(r.outermost(times, poses), r.sample...)
-	pool = append(pool, r.singles...)
+	pool := append(r.outermost(times, poses), r.Sample...)
+	pool = append(pool, r.Singles...)
 	ways := make([]way, len(pool))
 	gaps := make([][coverMoments * landmarks]float64, len(pool)) // squared, to the nearest followed
 	near := make([]bool, len(pool))                              // enough everywhere
@@ -136,11 +154,11 @@ func (r *relatives) cover() ([]*reach, float64) {
 			near[i] = worst[i] <= coverNear*coverNear
 		}
 	}
-	for _, m := range r.far {
+	for _, m := range r.Far {
 		w := r.wayOf(m, poses)
 		follow(&w)
 	}
-	var chosen []*reach
+	var chosen []*Member
 	for {
 		who := 0
 		for i := range worst {
@@ -159,8 +177,8 @@ func (r *relatives) cover() ([]*reach, float64) {
 // outermost returns members that put the clubhead farthest off its path in the
 // central swing, at every second of the moments that are set: to all sides of the
 // path, and at the top, where the club turns round, into all directions.
-func (r *relatives) outermost(times []float64, poses []swing.Pose) (out []*reach) {
-	central := r.wayOf(r.central, poses)
+func (r *Relatives) outermost(times []float64, poses []swing.Pose) (out []*Member) {
+	central := r.wayOf(r.Central, poses)
 	farthest := func(i int, n geom.Vec) {
 		e := event{n: n, time: times[i], part: swing.Clubhead}
 		m, err := r.member(swing.Corner(r.singleSlopes(&e)))
@@ -181,7 +199,7 @@ func (r *relatives) outermost(times []float64, poses []swing.Pose) (out []*reach
 			farthest(i, r3.Add(r3.Scale(c, side), r3.Scale(s, up)))
 		}
 	}
-	top := slices.Index(times, r.family.Central.TopTime())
+	top := slices.Index(times, r.Family.Central.TopTime())
 	for x := -1.0; x <= 1; x++ {
 		for y := -1.0; y <= 1; y++ {
 			for z := -1.0; z <= 1; z++ {
@@ -205,7 +223,7 @@ func unit(v geom.Vec) geom.Vec {
 // evenly returns n times that are spread evenly along the clubhead's path in the
 // central swing, from its beginning to its end; one of them is the top, where the
 // path turns round.
-func (r *relatives) evenly(n int) []float64 {
+func (r *Relatives) evenly(n int) []float64 {
 	times, poses := r.fine.Samples()
 	along := make([]float64, len(times))
 	for i := 1; i < len(times); i++ {
@@ -213,7 +231,7 @@ func (r *relatives) evenly(n int) []float64 {
 	}
 	out := make([]float64, 0, n)
 	next, turn := 0, 0
-	top := r.family.Central.TopTime()
+	top := r.Family.Central.TopTime()
 	for k := range n {
 		for next < len(along)-1 && along[next] < along[len(along)-1]*float64(k)/float64(n-1) {
 			next++

@@ -8,23 +8,23 @@ import (
 	"wideberth/internal/sim/swing"
 )
 
-// footprint is what a family sweeps, seen from above in the golfer frame: for
+// Footprint is what a family sweeps, seen from above in the golfer frame: for
 // every bin of the floor and every thickness of part, how high the axes of such
 // parts get over it. A part lies within its thickness of its axis.
-type footprint struct {
-	x0, y0 float64 // corner of the first bin, m
-	nx, ny int
-	layers []layer
+type Footprint struct {
+	X0, Y0 float64 // corner of the first bin, m
+	NX, NY int
+	Layers []Layer
 }
 
-// layer holds the parts of one thickness.
-type layer struct {
-	radius float64   // m, rounded up to thickness
-	top    []float32 // per bin, row by row: highest axis, m; empty for none
+// Layer holds the parts of one thickness.
+type Layer struct {
+	Radius float64   // m, rounded up to thickness
+	Top    []float32 // per bin, row by row: highest axis, m; empty for none
 }
 
 const (
-	bin       = 0.01 // m, side of a bin
+	Bin       = 0.01 // m, side of a bin
 	thickness = 0.01 // m, step of radii
 	// beads (m) is how far apart axes are marked, along a part and along its way.
 	// The spheres of radius R around such marks reach all of what lies within R of
@@ -44,23 +44,23 @@ func lullOf(p swing.Part) float64 {
 	return bodyLull
 }
 
-// empty marks a bin that nothing passes over.
-var empty = float32(math.Inf(-1))
+// Empty marks a bin that nothing passes over.
+var Empty = float32(math.Inf(-1))
 
-// footprint returns the family's footprint, made at the first call: that of the
+// Footprint returns the family's footprint, made at the first call: that of the
 // members in the atlas, with parts as much thicker as any other member may be
 // away from theirs.
-func (r *relatives) footprint() *footprint {
-	a := r.atlas()
+func (r *Relatives) Footprint() *Footprint {
+	a := r.Atlas()
 	if a.print != nil {
 		return a.print
 	}
-	e := a.extent
-	f := &footprint{x0: e.Min.X, y0: e.Min.Y,
-		nx: int(math.Ceil((e.Max.X-e.Min.X)/bin)) + 1, ny: int(math.Ceil((e.Max.Y-e.Min.Y)/bin)) + 1}
+	e := a.Extent
+	f := &Footprint{X0: e.Min.X, Y0: e.Min.Y,
+		NX: int(math.Ceil((e.Max.X-e.Min.X)/Bin)) + 1, NY: int(math.Ceil((e.Max.Y-e.Min.Y)/Bin)) + 1}
 	for _, t := range a.tracks {
 		for part := range swing.NumParts {
-			f.mark(t, part, a.hollow)
+			f.mark(t, part, a.Hollow)
 		}
 	}
 	a.print = f
@@ -68,7 +68,7 @@ func (r *relatives) footprint() *footprint {
 }
 
 // mark adds the way of one part, thicker by more (m).
-func (f *footprint) mark(t *sweep.Track, part swing.Part, more float64) {
+func (f *Footprint) mark(t *sweep.Track, part swing.Part, more float64) {
 	_, poses := t.Samples()
 	still := lullOf(part)
 	l := f.layerFor(poses[0][part].R + more + still)
@@ -105,15 +105,15 @@ func moved2(a, b *geom.Capsule) float64 {
 }
 
 // beads marks the axis of a part in one place, in units of bins.
-func (f *footprint) beads(l *layer, a, b geom.Vec) {
+func (f *Footprint) beads(l *Layer, a, b geom.Vec) {
 	dx, dy, dz := b.X-a.X, b.Y-a.Y, b.Z-a.Z
 	n := int(math.Ceil(math.Sqrt(dx*dx+dy*dy+dz*dz) / beads))
 	k := 1 / float64(max(n, 1))
-	x, y, z := (a.X-f.x0)/bin, (a.Y-f.y0)/bin, a.Z
-	dx, dy, dz = dx*k/bin, dy*k/bin, dz*k
+	x, y, z := (a.X-f.X0)/Bin, (a.Y-f.Y0)/Bin, a.Z
+	dx, dy, dz = dx*k/Bin, dy*k/Bin, dz*k
 	for range n + 1 {
 		i, j := int(x), int(y) // the extent holds all of it
-		at := &l.top[j*f.nx+i]
+		at := &l.Top[j*f.NX+i]
 		if v := float32(z); v > *at {
 			*at = v
 		}
@@ -121,23 +121,23 @@ func (f *footprint) beads(l *layer, a, b geom.Vec) {
 	}
 }
 
-func (f *footprint) layerFor(radius float64) *layer {
+func (f *Footprint) layerFor(radius float64) *Layer {
 	radius = math.Ceil(radius/thickness-1e-9) * thickness
-	for i := range f.layers {
-		if f.layers[i].radius == radius {
-			return &f.layers[i]
+	for i := range f.Layers {
+		if f.Layers[i].Radius == radius {
+			return &f.Layers[i]
 		}
 	}
-	l := layer{radius, make([]float32, f.nx*f.ny)}
-	for i := range l.top {
-		l.top[i] = empty
+	l := Layer{radius, make([]float32, f.NX*f.NY)}
+	for i := range l.Top {
+		l.Top[i] = Empty
 	}
-	f.layers = append(f.layers, l)
-	return &f.layers[len(f.layers)-1]
+	f.Layers = append(f.Layers, l)
+	return &f.Layers[len(f.Layers)-1]
 }
 
-// beadSlack returns how much the radius of the spheres around the middles of bins
+// Slack returns how much the radius of the spheres around the middles of bins
 // must be raised for them to hold everything within radius of the true axes.
-func beadSlack(radius float64) float64 {
-	return 2*coarseTolerance + 2*beads*beads/(8*radius) + bin*math.Sqrt2/2
+func Slack(radius float64) float64 {
+	return 2*coarseTolerance + 2*beads*beads/(8*radius) + Bin*math.Sqrt2/2
 }

@@ -10,6 +10,7 @@ import (
 
 	leanjson "wideberth/internal/lean/json"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden reports")
@@ -34,8 +35,12 @@ func TestGoldenReports(t *testing.T) {
 	}
 	for name, p := range plans {
 		t.Run(name, func(t *testing.T) {
-			report, err := CheckPlan(checked(p))
+			var lab Lab
+			report, err := lab.Check(plantest.Checked(p))
 			if err != nil {
+				t.Fatal(err)
+			}
+			if err := Advise(&lab, plantest.Checked(p), &report); err != nil {
 				t.Fatal(err)
 			}
 			compact, err := leanjson.Encode(report)

@@ -12,6 +12,7 @@ import (
 
 	leanjson "wideberth/internal/lean/json"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
 )
 
 // TestGoldenMaps holds the maps, marks and remedies of one room to the byte, as
@@ -21,17 +22,17 @@ func TestGoldenMaps(t *testing.T) {
 	p := plan.Demo()
 	p.Players = p.Players[:2] // a usual and a tall golfer, and the short list of clubs
 	p.Clubs = p.Clubs[:2]
-	demo := checked(p)
+	demo := plantest.Checked(p)
 	var lab Lab
 	for _, c := range []struct {
 		name string
 		make func() (any, error)
 	}{
-		{"stand", func() (any, error) { return lab.Stand(demo, StandOptions{}) }},
-		{"hang", func() (any, error) { return lab.Hang(demo, HangOptions{Ball: true}) }},
-		{"watch", func() (any, error) { return lab.Onlookers(demo, OnlookOptions{}) }},
+		{"stand", func() (any, error) { return Stand(&lab, demo, StandOptions{}) }},
+		{"hang", func() (any, error) { return Hang(&lab, demo, HangOptions{Ball: true}) }},
+		{"watch", func() (any, error) { return Onlookers(&lab, demo, OnlookOptions{}) }},
 		{"marks", func() (any, error) { return lab.Marks(demo, "") }},
-		{"remedies", func() (any, error) { return lab.Remedies(demo, "Host", "7-iron", "middle") }},
+		{"remedies", func() (any, error) { return Solve(&lab, demo, "Host", "7-iron", "middle") }},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			v, err := c.make()

@@ -34,9 +34,9 @@ func newGrid(length, width, cell float64) Grid {
 // finest, a hall has coarser ones.
 const maxCells = 400
 
-// spot returns the middle of a cell.
-func (g *Grid) spot(i, j int) spot {
-	return spot{g.Origin[0] + float64(i)*g.Cell[0], g.Origin[1] + float64(j)*g.Cell[1]}
+// Spot returns the middle of a cell.
+func (g *Grid) spot(i, j int) Spot {
+	return Spot{g.Origin[0] + float64(i)*g.Cell[0], g.Origin[1] + float64(j)*g.Cell[1]}
 }
 
 // cellOf returns the cell that holds a place, or the nearest.
@@ -47,7 +47,7 @@ func (g *Grid) cellOf(x, y float64) (i, j int) {
 	return at(x, g.Cell[0], g.NX), at(y, g.Cell[1], g.NY)
 }
 
-// at returns the value (m) of the cell that holds a place.
+// At returns the value (m) of the cell that holds a place.
 func (g *Grid) at(x, y float64) float64 {
 	i, j := g.cellOf(x, y)
 	return float64(g.Values[j*g.NX+i]) / 1000
@@ -74,10 +74,10 @@ type block struct{ i0, j0, i1, j1 int }
 
 // middle returns the middle of a block and how far (m) the middles of its cells
 // lie from there at most.
-func (g *Grid) middle(b block) (at spot, radius float64) {
+func (g *Grid) middle(b block) (at Spot, radius float64) {
 	lo, hi := g.spot(b.i0, b.j0), g.spot(b.i1-1, b.j1-1)
-	at = spot{(lo.x + hi.x) / 2, (lo.y + hi.y) / 2}
-	return at, at.to(hi)
+	at = Spot{(lo.X + hi.X) / 2, (lo.Y + hi.Y) / 2}
+	return at, at.To(hi)
 }
 
 // split cuts a block in halves along both sides, or along one if the other is a

@@ -50,16 +50,16 @@ type HangName struct {
 
 // Hang draws the map of what may hang how low. The error is the plan's own
 // sentence.
-func (l *Lab) Hang(given plan.Checked, o HangOptions) (HangMap, error) {
+func Hang(l *Lab, given plan.Checked, o HangOptions) (HangMap, error) {
 	p := given.Plan()
-	casts, err := l.casts(p, o.Players, o.Clubs)
+	casts, err := l.Casts(p, o.Players, o.Clubs)
 	if err != nil {
 		return HangMap{}, err
 	}
 	m := HangMap{Grid: newGrid(p.Room.Length, p.Room.Width, o.Cell), Margin: p.Margin, Swings: []HangName{}}
 	for _, ball := range []bool{false, true} {
 		for _, c := range casts {
-			m.Swings = append(m.Swings, HangName{c.player.Name, c.club.Name, ball})
+			m.Swings = append(m.Swings, HangName{c.Player.Name, c.Club.Name, ball})
 		}
 	}
 	extra := p.Margin
@@ -75,7 +75,7 @@ func (l *Lab) Hang(given plan.Checked, o HangOptions) (HangMap, error) {
 		m.overBalls(p, flying, len(casts), heights)
 	}
 	m.Grid.storeUp(heights)
-	m.Things = things(p, casts)
+	m.Things = Things(p, casts)
 	return m, nil
 }
 
@@ -97,47 +97,50 @@ type HangSpot struct {
 	Ball    bool    `json:"ball"`
 }
 
+// hangStep (m) is how finely the height over one place is found.
+const hangStep = 0.001
+
 // HangAt tells of one place what a HangMap tells of its cell, without the cell's
 // share of caution: a thread down to Lowest is the margin away from everything,
 // and some 0.08 m more.
-func (l *Lab) HangAt(given plan.Checked, o HangOptions, x, y float64) (HangSpot, error) {
+func HangAt(l *Lab, given plan.Checked, o HangOptions, x, y float64) (HangSpot, error) {
 	p := given.Plan()
 	if !(x >= 0 && y >= 0 && x <= p.Room.Length && y <= p.Room.Width) {
 		return HangSpot{}, fmt.Errorf("%.2f, %.2f m is outside the room", x, y)
 	}
-	casts, err := l.casts(p, o.Players, o.Clubs)
+	casts, err := l.Casts(p, o.Players, o.Clubs)
 	if err != nil {
 		return HangSpot{}, err
 	}
 	s := HangSpot{X: x, Y: y, Ceiling: p.Room.CeilingAt(x, y)}
 	for k := range casts {
 		c := &casts[k]
-		for _, tee := range p.TeesOf(c.player) {
-			at := spot{tee.X, tee.Y}
+		for _, tee := range p.TeesOf(c.Player) {
+			at := Spot{tee.X, tee.Y}
 			near := func(from float64) bool {
 				thread := geom.Box{Min: geom.Vec{X: x - hair, Y: y - hair, Z: from}, Max: geom.Vec{X: x + hair, Y: y + hair, Z: from + 2*p.Room.Height}}
-				_, near := c.boxBetween(thread, at, p.Margin-step, p.Margin)
+				_, near := c.BoxBetween(thread, at, p.Margin-hangStep, p.Margin)
 				return near
 			}
 			if !near(s.Lowest) {
 				continue
 			}
 			// The lower it hangs the nearer it is.
-			low, high := s.Lowest, c.extent().Max.Z+p.Margin
-			for high-low > step {
+			low, high := s.Lowest, c.Extent().Max.Z+p.Margin
+			for high-low > hangStep {
 				if mid := (low + high) / 2; near(mid) {
 					low = mid
 				} else {
 					high = mid
 				}
 			}
-			s.Lowest, s.Player, s.Club, s.Ball = high, c.player.Name, c.club.Name, false
+			s.Lowest, s.Player, s.Club, s.Ball = high, c.Player.Name, c.Club.Name, false
 		}
 	}
 	if o.Ball {
 		reach := p.Margin + ball.Radius
 		for _, f := range cones(p, casts, o.Mishits) {
-			if h, ok := f.top(spot{x, y}, reach, 0); ok && h > s.Lowest {
+			if h, ok := f.top(Spot{x, y}, reach, 0); ok && h > s.Lowest {
 				s.Lowest, s.Player, s.Club, s.Ball = h, f.player, f.club, true
 			}
 		}
@@ -153,7 +156,7 @@ func (m *HangMap) overBalls(p plan.Plan, flying []cone, casts int, heights []flo
 	for j := range m.Grid.NY {
 		for i := range m.Grid.NX {
 			at := m.Grid.spot(i, j)
-			if p.Screen != nil && at.x > p.Screen.X+reach+spread {
+			if p.Screen != nil && at.X > p.Screen.X+reach+spread {
 				continue
 			}
 			cell := j*m.Grid.NX + i

@@ -8,6 +8,7 @@ import (
 	"wideberth/internal/sim/ball"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
 )
@@ -17,17 +18,17 @@ const truthTolerance = 0.002
 
 // members returns some swings of a cast as full tracks: the central one, members
 // of the sample and the corners.
-func members(t *testing.T, c *cast) (out []*sweep.Track) {
+func members(t *testing.T, c *Cast) (out []*sweep.Track) {
 	t.Helper()
-	all := []*reach{c.kin.central}
-	for i := 0; i < len(c.kin.sample); i += 23 {
-		all = append(all, c.kin.sample[i])
+	all := []*Member{c.Kin.Central}
+	for i := 0; i < len(c.Kin.Sample); i += 23 {
+		all = append(all, c.Kin.Sample[i])
 	}
-	for i := 0; i < len(c.kin.far); i += 9 {
-		all = append(all, c.kin.far[i])
+	for i := 0; i < len(c.Kin.Far); i += 9 {
+		all = append(all, c.Kin.Far[i])
 	}
 	for _, m := range all {
-		out = append(out, sweep.Sample(m.swing, sweep.FineTolerance))
+		out = append(out, sweep.Sample(m.Swing, sweep.FineTolerance))
 	}
 	return out
 }
@@ -40,16 +41,16 @@ func column(x, y, from float64) geom.Box {
 // TestHangMapAgainstSwings hangs a thread at the height that the map allows and
 // measures how near each swing comes to it.
 func TestHangMapAgainstSwings(t *testing.T) {
-	p := oneClub("driver")
+	p := plantest.OneClub("driver")
 	p.Margin = 0.12
 	p.Tees = append(p.Tees, plan.Tee{Name: "other", X: 3.2, Y: 1.9})
 	p.Players[1].Tees = []string{"other"}
 	var lab Lab
-	m, err := lab.Hang(checked(p), HangOptions{})
+	m, err := Hang(&lab, plantest.Checked(p), HangOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	casts, err := lab.casts(p, nil, nil)
+	casts, err := lab.Casts(p, nil, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -60,8 +61,8 @@ func TestHangMapAgainstSwings(t *testing.T) {
 	nearest := func(b geom.Box) float64 {
 		best := math.Inf(1)
 		for k := range casts {
-			for _, tee := range p.TeesOf(casts[k].player) {
-				local := casts[k].placed(spot{tee.X, tee.Y}).Surface(sweep.Surface{Kind: sweep.Hung, Box: b})
+			for _, tee := range p.TeesOf(casts[k].Player) {
+				local := casts[k].Placed(Spot{tee.X, tee.Y}).Surface(sweep.Surface{Kind: sweep.Hung, Box: b})
 				for _, track := range tracks[k] {
 					if c, near := track.ClearanceWithin(local, best); near {
 						best = c.Clearance
@@ -90,15 +91,15 @@ func TestHangMapAgainstSwings(t *testing.T) {
 			i, j := m.Grid.cellOf(x, y)
 			mid := m.Grid.spot(i, j)
 			for _, d := range [5][2]float64{{0, 0}, {-1, -1}, {-1, 1}, {1, -1}, {1, 1}} {
-				b := column(mid.x+d[0]*m.Grid.Cell[0]/2, mid.y+d[1]*m.Grid.Cell[1]/2, lowest-0.35)
+				b := column(mid.X+d[0]*m.Grid.Cell[0]/2, mid.Y+d[1]*m.Grid.Cell[1]/2, lowest-0.35)
 				for k := range casts {
-					for _, tee := range p.TeesOf(casts[k].player) {
-						v, _ := casts[k].boxWithin(b, spot{tee.X, tee.Y}, far)
-						far = min(far, v+casts[k].kin.atlas().hollow)
+					for _, tee := range p.TeesOf(casts[k].Player) {
+						v, _ := casts[k].BoxWithin(b, Spot{tee.X, tee.Y}, far)
+						far = min(far, v+casts[k].Kin.Atlas().Hollow)
 					}
 				}
 			}
-			one, err := lab.HangAt(checked(p), HangOptions{}, x, y)
+			one, err := HangAt(&lab, plantest.Checked(p), HangOptions{}, x, y)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -127,16 +128,16 @@ func TestHangMapAgainstFrames(t *testing.T) {
 	if testing.Short() {
 		t.Skip("takes long; says nothing that differs from one machine to the next")
 	}
-	p := oneClub("driver", "7-iron")
+	p := plantest.OneClub("driver", "7-iron")
 	var lab Lab
-	m, err := lab.Hang(checked(p), HangOptions{})
+	m, err := Hang(&lab, plantest.Checked(p), HangOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, player := range p.Players {
 		for _, club := range p.Clubs {
 			for _, n := range []int{0, 1, 77, 200} {
-				s, at, err := Swing(checked(p), player.Name, club.Name, "", n)
+				s, at, err := Swing(plantest.Checked(p), player.Name, club.Name, "", n)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -163,19 +164,19 @@ func TestHangMapAgainstFrames(t *testing.T) {
 
 // TestHangMapAgainstBalls flies ordinary balls under the map.
 func TestHangMapAgainstBalls(t *testing.T) {
-	p := oneClub("7-iron")
+	p := plantest.OneClub("7-iron")
 	p.Players = p.Players[:1]
 	p.Hung = nil
 	var lab Lab
-	bare, err := lab.Hang(checked(p), HangOptions{})
+	bare, err := Hang(&lab, plantest.Checked(p), HangOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	m, err := lab.Hang(checked(p), HangOptions{Ball: true})
+	m, err := Hang(&lab, plantest.Checked(p), HangOptions{Ball: true})
 	if err != nil {
 		t.Fatal(err)
 	}
-	wild, err := lab.Hang(checked(p), HangOptions{Ball: true, Mishits: true})
+	wild, err := Hang(&lab, plantest.Checked(p), HangOptions{Ball: true, Mishits: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -228,25 +229,25 @@ func TestOnlookMap(t *testing.T) {
 	if testing.Short() {
 		t.Skip("takes long; says nothing that differs from one machine to the next")
 	}
-	p := oneClub("driver")
+	p := plantest.OneClub("driver")
 	p.Hung = nil
 	var lab Lab
-	m, err := lab.Onlookers(checked(p), OnlookOptions{})
+	m, err := Onlookers(&lab, plantest.Checked(p), OnlookOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	casts, err := lab.casts(p, nil, nil)
+	casts, err := lab.Casts(p, nil, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
 	// Discs of everything swept, seen from above.
 	type disc struct {
-		spot
+		Spot
 		r float64
 	}
 	var discs []disc
 	for k := range casts {
-		at := casts[k].placed(spot{p.Tees[0].X, p.Tees[0].Y})
+		at := casts[k].Placed(Spot{p.Tees[0].X, p.Tees[0].Y})
 		for _, track := range members(t, &casts[k]) {
 			_, poses := track.Samples()
 			for j := 0; j < len(poses); j += 3 {
@@ -254,7 +255,7 @@ func TestOnlookMap(t *testing.T) {
 					c = at.Capsule(c)
 					for u := 0.0; u <= 1; u += 0.1 {
 						q := geom.Lerp(c.A, c.B, u)
-						discs = append(discs, disc{spot{q.X, q.Y}, c.R})
+						discs = append(discs, disc{Spot{q.X, q.Y}, c.R})
 					}
 				}
 			}
@@ -264,32 +265,32 @@ func TestOnlookMap(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(12, 13))
 	free := 0
 	for range 250 {
-		at := spot{6.4 * rnd.Float64(), 4.42 * rnd.Float64()}
+		at := Spot{6.4 * rnd.Float64(), 4.42 * rnd.Float64()}
 		truth := math.Inf(1)
 		for _, d := range discs {
-			truth = min(truth, d.to(at)-d.r)
+			truth = min(truth, d.To(at)-d.r)
 		}
 		ballFree, _ := nearestCone(flying, at)
 		truth = min(truth, ballFree-ball.Radius)
 		reach, hollow := truth, 0.0 // of the farthest-reaching members
 		for k := range casts {
-			v, _ := casts[k].boxWithin(column(at.x, at.y, -1), spot{p.Tees[0].X, p.Tees[0].Y}, reach)
-			reach = min(reach, v+casts[k].kin.atlas().hollow)
-			hollow = max(hollow, casts[k].kin.atlas().hollow)
+			v, _ := casts[k].BoxWithin(column(at.X, at.Y, -1), Spot{p.Tees[0].X, p.Tees[0].Y}, reach)
+			reach = min(reach, v+casts[k].Kin.Atlas().Hollow)
+			hollow = max(hollow, casts[k].Kin.Atlas().Hollow)
 		}
-		got := m.At(at.x, at.y)
+		got := m.At(at.X, at.Y)
 		if got > max(truth, 0)+truthTolerance {
-			t.Errorf("map at (%.3f, %.3f) = %.3f, but something comes to %.3f", at.x, at.y, got, truth)
+			t.Errorf("map at (%.3f, %.3f) = %.3f, but something comes to %.3f", at.X, at.Y, got, truth)
 		}
 		// Hollow, a cell and a half's diagonal, a bin, the steps of radii and what a coarse look takes off.
 		if most := hollow + 0.12; got < min(reach, m.Cap)-most && reach > most {
-			t.Errorf("map at (%.3f, %.3f) = %.3f, nothing comes nearer than %.3f", at.x, at.y, got, reach)
+			t.Errorf("map at (%.3f, %.3f) = %.3f, nothing comes nearer than %.3f", at.X, at.Y, got, reach)
 		}
-		i, j := m.Grid.cellOf(at.x, at.y)
+		i, j := m.Grid.cellOf(at.X, at.Y)
 		if m.Mask[j*m.Grid.NX+i] == 0 {
 			free++
 			if got < p.Margin-0.001 {
-				t.Errorf("(%.3f, %.3f) is free at %.3f", at.x, at.y, got)
+				t.Errorf("(%.3f, %.3f) is free at %.3f", at.X, at.Y, got)
 			}
 		}
 	}
@@ -315,7 +316,7 @@ func TestOnlookMap(t *testing.T) {
 }
 
 func TestSeats(t *testing.T) {
-	p := oneClub("driver")
+	p := plantest.OneClub("driver")
 	p.Hung = nil
 	p.Seats = []plan.Seat{
 		{Name: "corner stool", X: 0.35, Y: 0.35, Radius: 0.2},
@@ -324,7 +325,7 @@ func TestSeats(t *testing.T) {
 		{Name: "toe side", X: 4.0, Y: 1.0},
 	}
 	var lab Lab
-	m, err := lab.Onlookers(checked(p), OnlookOptions{})
+	m, err := Onlookers(&lab, plantest.Checked(p), OnlookOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}

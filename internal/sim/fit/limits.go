@@ -4,8 +4,6 @@ import (
 	"math"
 
 	"wideberth/internal/sim/plan"
-	"wideberth/internal/sim/sweep"
-	"wideberth/internal/sim/swing"
 )
 
 // What is tried when looking for limits, m.
@@ -26,14 +24,14 @@ const modelled = 7
 // proportions, who clears with this club. It takes up to 16 times what a
 // newcomer takes. The names are as in Remedies. PlanClearance takes everybody
 // else with the clubs they have now, also when the changed club is theirs too.
-func (l *Lab) Limits(given plan.Checked, player, club, tee string) ([]Remedy, error) {
-	q, err := l.question(given, player, club, tee)
+func Limits(l *Lab, given plan.Checked, player, club, tee string) ([]Remedy, error) {
+	q, err := ask(l, given, player, club, tee)
 	if err != nil {
 		return nil, err
 	}
-	c := q.asked.club
+	c := q.asked.Club
 	out := q.add(nil, q.longest(c))
-	out = q.add(out, q.tallest(q.asked.player))
+	out = q.add(out, q.tallest(q.asked.Player))
 	if out == nil {
 		out = []Remedy{}
 	}
@@ -94,7 +92,7 @@ func (q *question) largest(r Remedy, low, high, now float64, edits func(v float6
 		if err != nil || p.Validate() != nil {
 			return t
 		}
-		c, err := model(p, q.asked.player.Name, q.asked.club.Name)
+		c, err := NewCast(p, q.asked.Player.Name, q.asked.Club.Name)
 		if err != nil {
 			return t // no stance: such a golfer or club does not clear
 		}
@@ -129,7 +127,7 @@ func (q *question) largest(r Remedy, low, high, now float64, edits func(v float6
 	for k := range q.casts {
 		c := &q.casts[k]
 		for i, t := range q.p.Tees {
-			if uses(c.player, t) && (c != q.asked.cast || i != q.asked.tee) {
+			if c.Player.Uses(t) && (c != q.asked.Cast || i != q.asked.tee) {
 				s := newStand(q.p, c, i)
 				r.PlanClearance = s.cautious(s.at, r.PlanClearance)
 			}
@@ -137,16 +135,4 @@ func (q *question) largest(r Remedy, low, high, now float64, edits func(v float6
 	}
 	r.PlanVerdict = VerdictOf(r.PlanClearance, q.p.Margin)
 	return &r
-}
-
-// model makes a cast that is not kept.
-func model(p plan.Plan, player, club string) (cast, error) {
-	pl, c, _, err := named(p, player, club, "")
-	if err != nil {
-		return cast{}, err
-	}
-	at := sweep.Place(p, plan.Tee{}, pl)
-	room := newRoom(sweep.Surfaces(p), at)
-	kin, err := newRelatives(pl, c, room.dirs(), swing.Variations(Sampled, seed))
-	return cast{pl, c, kin, at}, err
 }

@@ -18,7 +18,7 @@ const Sampled = 256
 // seed fixes the sample, so that the same plan gives the same report.
 const seed = 20
 
-// relatives is the family of swings of one player with one club, reduced once to
+// Relatives is the family of swings of one player with one club, reduced once to
 // what does not change when the tee or the room moves: how far each member
 // reaches along every direction that a flat surface of the room faces, and where
 // they all are at any time, for boxes. A swing is the same wherever it is swung, so
@@ -29,45 +29,44 @@ const seed = 20
 // of any other direction count for that one alone.
 //
 // Everything is in the golfer frame of a right-hander.
-type relatives struct {
-	family *swing.Family
-	notes  []string
+type Relatives struct {
+	Family *swing.Family
+	Notes  []string
 
 	dirs    []geom.Vec     // unit normals of flat surfaces, into the room
-	central *reach         // of the central swing
-	sample  []*reach       // the low-discrepancy sample, on which shares are counted
-	singles []*reach       // each trait alone, at −1 then +1 standard deviation
-	own     [][]*reach     // per direction: its corners, unless they are in far
+	Central *Member        // of the central swing
+	Sample  []*Member      // the low-discrepancy sample, on which shares are counted
+	Singles []*Member      // each trait alone, at −1 then +1 standard deviation
+	own     [][]*Member    // per direction: its corners, unless they are in far
 	least   []float64      // per direction, over all of the above, m
-	loosest []*reach       // who reaches that far
+	loosest []*Member      // who reaches that far
 	fine    *sweep.Track   // of the central swing, within fineTolerance
-	times   []float64      // at which the family is looked over, within coarseTolerance
-	far     []*reach       // the central swing and the corners along the axes
+	Times   []float64      // at which the family is looked over, within coarseTolerance
+	Far     []*Member      // the central swing and the corners along the axes
 	tracks  []*sweep.Track // of far, at times
 	swath   *sweep.Swath   // nil until a box is asked
-	maps    *atlas         // nil until asked for
-	where   spread         // nil until asked for
+	maps    *Atlas         // nil until asked for
+	where   Spread         // nil until asked for
 	poses   []swing.Pose   // scratch for members of the sample
 	track   *sweep.Track   // scratch
 }
 
-// reach is one member of a family: its swing, and how far it reaches.
-type reach struct {
-	variation swing.Variation
-	swing     *swing.Swing
+// Member is one member of a family: its swing, and how far it reaches.
+type Member struct {
+	Variation swing.Variation
+	Swing     *swing.Swing
 	least     []float64 // per direction: smallest N·p over golfer and club, m
 }
 
-// newRelatives models and reduces a family. dirs are the unit normals of the
-// flat surfaces it will meet, sample the variations that are sampled.
-func newRelatives(player plan.Player, club plan.Club, dirs []geom.Vec, sample []swing.Variation) (*relatives, error) {
-	b := body.New(player)
-	family, err := swing.NewFamily(b, swing.NewClub(club), swing.StyleOf(player))
+// New models and reduces a family. dirs are the unit normals of the flat surfaces
+// it will meet, as Directions lists them.
+func New(player plan.Player, club plan.Club, dirs []geom.Vec) (*Relatives, error) {
+	f, err := model(player, club)
 	if err != nil {
-		return nil, fmt.Errorf("player %q with %q: %w", player.Name, club.Name, err)
+		return nil, err
 	}
-	r := &relatives{family: family, notes: b.Notes, dirs: dirs}
-	if err := r.reduce(sample); err != nil {
+	r := &Relatives{Family: f, Notes: body.New(player).Notes, dirs: dirs}
+	if err := r.reduce(swing.Variations(Sampled, seed)); err != nil {
 		return nil, fmt.Errorf("player %q with %q: %w", player.Name, club.Name, err)
 	}
 	return r, nil
@@ -76,29 +75,29 @@ func newRelatives(player plan.Player, club plan.Club, dirs []geom.Vec, sample []
 // reduce looks over the family: coarsely at the central swing and, from what
 // each trait does to it, at the farthest-reaching members; then at every member
 // near the moments at which one of them may reach farthest.
-func (r *relatives) reduce(sample []swing.Variation) error {
-	r.fine = sweep.Sample(r.family.Central, fineTolerance)
-	r.times = coarseTimes(r.fine, coarseTolerance)
-	r.family.SetTimes(r.times)
+func (r *Relatives) reduce(sample []swing.Variation) error {
+	r.fine = sweep.Sample(r.Family.Central, fineTolerance)
+	r.Times = coarseTimes(r.fine, coarseTolerance)
+	r.Family.SetTimes(r.Times)
 	for t := range swing.NumTraits {
 		for _, z := range []float64{-1, 1} {
 			m, err := r.member(swing.Single(t, z))
 			if err != nil {
 				return err
 			}
-			r.singles = append(r.singles, m)
+			r.Singles = append(r.Singles, m)
 		}
 	}
 	if err := r.follow(swing.Variation{}); err != nil {
 		return err
 	}
-	r.central = r.far[0]
+	r.Central = r.Far[0]
 	for _, n := range axes {
 		for _, m := range r.corners(n) {
 			r.keep(m)
 		}
 	}
-	r.own = make([][]*reach, len(r.dirs))
+	r.own = make([][]*Member, len(r.dirs))
 	for k, n := range r.dirs {
 		if !slices.Contains(axes, n) {
 			r.own[k] = r.corners(n)
@@ -109,14 +108,14 @@ func (r *relatives) reduce(sample []swing.Variation) error {
 		if err != nil {
 			return err
 		}
-		r.sample = append(r.sample, m)
+		r.Sample = append(r.Sample, m)
 	}
 	r.measure()
 	return nil
 }
 
 // follow adds a member to those whose tracks are kept.
-func (r *relatives) follow(v swing.Variation) error {
+func (r *Relatives) follow(v swing.Variation) error {
 	m, err := r.member(v)
 	if err != nil {
 		return err
@@ -126,16 +125,18 @@ func (r *relatives) follow(v swing.Variation) error {
 }
 
 // keep adds a member to those whose tracks are kept.
-func (r *relatives) keep(m *reach) { r.far, r.tracks = append(r.far, m), append(r.tracks, r.coarse(m)) }
+func (r *Relatives) keep(m *Member) {
+	r.Far, r.tracks = append(r.Far, m), append(r.tracks, r.Coarse(m))
+}
 
 // around returns a member's track at the coarse times about a moment, valid until
 // the next call.
-func (r *relatives) around(m *reach, at float64) *sweep.Track {
+func (r *Relatives) around(m *Member, at float64) *sweep.Track {
 	const around = 0.08 // s
-	times := stretch(r.times, at-around, at+around)
+	times := stretch(r.Times, at-around, at+around)
 	r.poses = slices.Grow(r.poses[:0], len(times))[:len(times)]
-	r.family.SetTimes(times)
-	r.family.Poses(m.swing, r.poses)
+	r.Family.SetTimes(times)
+	r.Family.Poses(m.Swing, r.poses)
 	if r.track == nil {
 		r.track = &sweep.Track{}
 	}
@@ -143,29 +144,29 @@ func (r *relatives) around(m *reach, at float64) *sweep.Track {
 	return r.track
 }
 
-// coarse returns a member's track at the times of the coarse look.
-func (r *relatives) coarse(m *reach) *sweep.Track { return r.trackAt(m, r.times) }
+// Coarse returns a member's track at the times of the coarse look.
+func (r *Relatives) Coarse(m *Member) *sweep.Track { return r.trackAt(m, r.Times) }
 
 // closely returns a member's track at the times of the fine one.
-func (r *relatives) closely(m *reach) *sweep.Track {
+func (r *Relatives) closely(m *Member) *sweep.Track {
 	times, _ := r.fine.Samples()
 	return r.trackAt(m, times)
 }
 
-func (r *relatives) trackAt(m *reach, times []float64) *sweep.Track {
+func (r *Relatives) trackAt(m *Member, times []float64) *sweep.Track {
 	poses := make([]swing.Pose, len(times))
-	r.family.SetTimes(times)
-	r.family.Poses(m.swing, poses)
+	r.Family.SetTimes(times)
+	r.Family.Poses(m.Swing, poses)
 	return sweep.NewTrack(times, poses)
 }
 
 // axes are the directions that the upright walls and the level ceiling face.
 var axes = []geom.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: -1}}
 
-// all yields every member that counts whatever is asked.
-func (r *relatives) all() iter.Seq[*reach] {
-	return func(yield func(*reach) bool) {
-		for _, list := range [][]*reach{r.far, r.sample, r.singles} {
+// All yields every member that counts whatever is asked.
+func (r *Relatives) All() iter.Seq[*Member] {
+	return func(yield func(*Member) bool) {
+		for _, list := range [][]*Member{r.Far, r.Sample, r.Singles} {
 			for _, m := range list {
 				if !yield(m) {
 					return
@@ -176,9 +177,9 @@ func (r *relatives) all() iter.Seq[*reach] {
 }
 
 // towards yields every member that counts for direction k.
-func (r *relatives) towards(k int) iter.Seq[*reach] {
-	return func(yield func(*reach) bool) {
-		for m := range r.all() {
+func (r *Relatives) towards(k int) iter.Seq[*Member] {
+	return func(yield func(*Member) bool) {
+		for m := range r.All() {
 			if !yield(m) {
 				return
 			}
@@ -191,11 +192,68 @@ func (r *relatives) towards(k int) iter.Seq[*reach] {
 	}
 }
 
+// Directions returns the normals of the flat ones among surfaces of the golfer
+// frame, each once. The upright walls come first and in one order for both hands,
+// so that players of either hand share families in a room without slopes.
+func Directions(surfaces []sweep.Surface) []geom.Vec {
+	dirs := slices.Clone(axes)
+	for _, s := range surfaces {
+		if s.Kind.Flat() && !slices.Contains(dirs, s.Plane.N) {
+			dirs = append(dirs, s.Plane.N)
+		}
+	}
+	return dirs
+}
+
+// Reach returns how far the family reaches against one of its directions: the
+// smallest N·p over golfer and club (m) of any member, that of the central swing,
+// and whose the smallest is.
+func (r *Relatives) Reach(n geom.Vec) (least, typical float64, who *Member) {
+	k := slices.Index(r.dirs, n)
+	return r.least[k], r.Central.least[k], r.loosest[k]
+}
+
+// Against returns the least clearance (m) of any member to a surface of the golfer
+// frame, that of the central swing, and which member it is; it marks in touched
+// the members of the sample that touch the surface.
+func (r *Relatives) Against(s sweep.Surface, touched []bool) (least, typical float64, who *Member) {
+	if !s.Kind.Flat() {
+		return r.againstBox(s, touched)
+	}
+	k := slices.Index(r.dirs, s.Plane.N)
+	for i := range r.Sample {
+		touched[i] = touched[i] || r.Sample[i].least[k] < s.Plane.D
+	}
+	return r.least[k] - s.Plane.D, r.Central.least[k] - s.Plane.D, r.loosest[k]
+}
+
+// MayTouch reports whether a member may touch a surface, by what is known of how
+// far it reaches.
+func (r *Relatives) MayTouch(m *Member, s sweep.Surface) bool {
+	return !s.Kind.Flat() || m.least == nil || m.least[slices.Index(r.dirs, s.Plane.N)] < s.Plane.D
+}
+
+// Costs returns how much clearance to a surface (m) one standard deviation of
+// each trait takes away.
+func (r *Relatives) Costs(s sweep.Surface) (cost [swing.NumTraits]float64) {
+	if s.Kind.Flat() {
+		for t, slope := range r.slopes(slices.Index(r.dirs, s.Plane.N)) {
+			cost[t] = 0 - slope // no negative zeros in reports
+		}
+		return cost
+	}
+	at := r.singleClearances(s)
+	for t := range cost {
+		cost[t] = (at[2*t] - at[2*t+1]) / 2
+	}
+	return cost
+}
+
 // slopes returns how the reach along direction k changes per standard deviation
 // of each trait.
-func (r *relatives) slopes(k int) (slope [swing.NumTraits]float64) {
+func (r *Relatives) slopes(k int) (slope [swing.NumTraits]float64) {
 	for t := range slope {
-		slope[t] = r.perDeviation(t, r.singles[2*t].least[k], r.singles[2*t+1].least[k])
+		slope[t] = r.perDeviation(t, r.Singles[2*t].least[k], r.Singles[2*t+1].least[k])
 	}
 	return slope
 }

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
 )
 
 // remedyTolerance (m) is how far a remedy's clearance may lie from the one that
@@ -17,7 +18,7 @@ const remedyTolerance = 0.001
 // checkOf runs the changed plan afresh.
 func checkOf(t *testing.T, p plan.Plan, c Check) Check {
 	t.Helper()
-	r, err := CheckPlan(checked(p))
+	r, err := CheckPlan(plantest.Checked(p))
 	if err != nil {
 		t.Fatalf("the changed plan: %v", err)
 	}
@@ -60,11 +61,11 @@ func valueAt(p plan.Plan, path string) float64 {
 // lowLamp is a plan in which nothing but a lamp is too near.
 func lowLamp(t *testing.T) plan.Plan {
 	t.Helper()
-	p := standPlans()["lamp"]
+	p := plantest.Rooms()["lamp"]
 	p.Room.Height = 3.1
 	h := &p.Hung[0]
 	var lab Lab
-	at, err := lab.HangAt(checked(p), HangOptions{}, h.Min[0], h.Max[1])
+	at, err := HangAt(&lab, plantest.Checked(p), HangOptions{}, h.Min[0], h.Max[1])
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -76,8 +77,8 @@ func TestRemediesAreVerified(t *testing.T) {
 	if testing.Short() {
 		t.Skip("takes long; says nothing that differs from one machine to the next")
 	}
-	plans := map[string]plan.Plan{"demo": oneClub("7-iron"), "lamp": lowLamp(t)}
-	side := oneClub("7-iron")
+	plans := map[string]plan.Plan{"demo": plantest.OneClub("7-iron"), "lamp": lowLamp(t)}
+	side := plantest.OneClub("7-iron")
 	side.Players = side.Players[:1]
 	side.Room.Solids, side.Room.Slopes, side.Hung = nil, nil, nil
 	side.Tees[0].Y = 3.1
@@ -89,12 +90,12 @@ func TestRemediesAreVerified(t *testing.T) {
 	kinds := map[string]int{}
 	for name, p := range plans {
 		var lab Lab
-		r, err := lab.Check(checked(p))
+		r, err := lab.Check(plantest.Checked(p))
 		if err != nil {
 			t.Fatal(err)
 		}
 		for _, c := range r.Checks {
-			all, err := lab.Remedies(checked(p), c.Player, c.Club, c.Tee)
+			all, err := Solve(&lab, plantest.Checked(p), c.Player, c.Club, c.Tee)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -150,9 +151,13 @@ func TestAdviceHolds(t *testing.T) {
 	if testing.Short() {
 		t.Skip("takes long; says nothing that differs from one machine to the next")
 	}
-	for name, p := range map[string]plan.Plan{"demo": oneClub("7-iron"), "lamp": lowLamp(t)} {
-		r, err := CheckPlan(checked(p))
+	for name, p := range map[string]plan.Plan{"demo": plantest.OneClub("7-iron"), "lamp": lowLamp(t)} {
+		var lab Lab
+		r, err := lab.Check(plantest.Checked(p))
 		if err != nil {
+			t.Fatal(err)
+		}
+		if err := Advise(&lab, plantest.Checked(p), &r); err != nil {
 			t.Fatal(err)
 		}
 		said := 0
@@ -202,17 +207,17 @@ func TestAdviceHolds(t *testing.T) {
 }
 
 func TestLimits(t *testing.T) {
-	p := oneClub("7-iron")
+	p := plantest.OneClub("7-iron")
 	p.Players = p.Players[:1]
 	p.Room.Solids, p.Room.Slopes, p.Hung = nil, nil, nil
 	for _, height := range []float64{2.55, 2.75} {
 		p.Room.Height = height
 		var lab Lab
-		r, err := lab.Check(checked(p))
+		r, err := lab.Check(plantest.Checked(p))
 		if err != nil {
 			t.Fatal(err)
 		}
-		all, err := lab.Limits(checked(p), "", "", "")
+		all, err := Limits(&lab, plantest.Checked(p), "", "", "")
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -8,13 +8,6 @@ import "wideberth/internal/sim/swing"
 // Version is the version of the report that this package writes.
 const Version = 1
 
-// The verdicts, from best to worst.
-const (
-	Clear   = "clear"   // clearance at or above the plan's margin
-	Tight   = "tight"   // under the margin, but nothing is touched
-	Strikes = "strikes" // something is touched
-)
-
 // Report is the answer for a plan: one check per player, club and tee. Lengths
 // are metres, times seconds, speeds metres per second, in room coordinates.
 type Report struct {

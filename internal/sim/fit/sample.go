@@ -66,32 +66,32 @@ type lookout struct {
 
 // measure fills how far every member reaches along each of the family's
 // directions.
-func (r *relatives) measure() {
+func (r *Relatives) measure() {
 	scouts, l := r.lookout()
-	r.family.SetTimes(l.times)
-	pose := func(m *reach) {
+	r.Family.SetTimes(l.times)
+	pose := func(m *Member) {
 		if l.club {
-			r.family.ClubPoints(m.swing, l.points)
+			r.Family.ClubPoints(m.Swing, l.points)
 		} else {
-			r.family.Poses(m.swing, l.poses)
+			r.Family.Poses(m.Swing, l.poses)
 		}
 	}
-	for m := range r.all() {
+	for m := range r.All() {
 		pose(m)
 		m.least = make([]float64, len(scouts))
 		for k := range scouts {
-			m.least[k] = scouts[k].least(m.swing, l, sampleTolerance)
+			m.least[k] = scouts[k].least(m.Swing, l, sampleTolerance)
 		}
 	}
-	r.least, r.loosest = make([]float64, len(scouts)), make([]*reach, len(scouts))
+	r.least, r.loosest = make([]float64, len(scouts)), make([]*Member, len(scouts))
 	for k := range scouts {
 		for _, m := range r.own[k] {
 			pose(m)
 			m.least = make([]float64, len(scouts)) // only its own direction's is used
-			m.least[k] = scouts[k].least(m.swing, l, sampleTolerance)
+			m.least[k] = scouts[k].least(m.Swing, l, sampleTolerance)
 		}
 		for {
-			var best *reach
+			var best *Member
 			for m := range r.towards(k) {
 				if best == nil || m.least[k] < best.least[k] {
 					best = m
@@ -102,16 +102,16 @@ func (r *relatives) measure() {
 			}
 			r.loosest[k] = best
 			pose(best)
-			best.least[k] = scouts[k].least(best.swing, l, fineTolerance)
+			best.least[k] = scouts[k].least(best.Swing, l, fineTolerance)
 		}
 		r.least[k] = r.loosest[k].least[k]
 	}
 	for k, n := range r.dirs {
-		if slices.Contains(r.far, r.loosest[k]) || slices.Contains(r.own[k], r.loosest[k]) {
+		if slices.Contains(r.Far, r.loosest[k]) || slices.Contains(r.own[k], r.loosest[k]) {
 			continue
 		}
 		// Somebody goes farther than all corners, so there is a corner beyond them.
-		look := func(m *reach) event { return extremeOf(r.closely(m), n) }
+		look := func(m *Member) event { return extremeOf(r.closely(m), n) }
 		if m, e := r.climb(r.loosest[k], look(r.loosest[k]), look); e.value < r.least[k] {
 			m.least = make([]float64, len(r.dirs))
 			m.least[k] = e.value
@@ -124,8 +124,8 @@ func (r *relatives) measure() {
 // lookout finds the ends to look at in each of the family's directions, and the
 // moments: those at which some end of a farthest-reaching member reaches about
 // as far as any member must.
-func (r *relatives) lookout() (scouts []scout, l *lookout) {
-	kept := make([]bool, len(r.times)) // for any direction
+func (r *Relatives) lookout() (scouts []scout, l *lookout) {
+	kept := make([]bool, len(r.Times)) // for any direction
 	keeps := make([][]bool, len(r.dirs))
 	l = &lookout{club: true}
 	_, poses := r.tracks[0].Samples()
@@ -135,7 +135,7 @@ func (r *relatives) lookout() (scouts []scout, l *lookout) {
 	for k, n := range r.dirs {
 		tracks := slices.Clone(r.tracks)
 		for _, m := range r.own[k] {
-			tracks = append(tracks, r.coarse(m))
+			tracks = append(tracks, r.Coarse(m))
 		}
 		// Whoever reaches least still reaches this far.
 		least := math.Inf(-1)
@@ -144,7 +144,7 @@ func (r *relatives) lookout() (scouts []scout, l *lookout) {
 		}
 		least += lookBack
 		var ends []end
-		keep := make([]bool, len(r.times))
+		keep := make([]bool, len(r.Times))
 		for _, t := range tracks {
 			_, poses := t.Samples()
 			for part := range swing.NumParts {
@@ -179,7 +179,7 @@ func (r *relatives) lookout() (scouts []scout, l *lookout) {
 			continue
 		}
 		at := len(l.times)
-		l.times = append(l.times, r.times[j])
+		l.times = append(l.times, r.Times[j])
 		for k := range scouts {
 			switch runs := &scouts[k].runs; {
 			case !keeps[k][j]:

@@ -29,30 +29,30 @@ type shade struct {
 
 // newShadow lays the footprints of casts, each on all of the player's tees. What
 // lies farther from the room than reach (m) does not matter.
-func newShadow(p plan.Plan, casts []cast, g *Grid, reach float64) *shadow {
+func newShadow(p plan.Plan, casts []Cast, g *Grid, reach float64) *shadow {
 	s := &shadow{cell: [2]float64{g.Cell[0] / fine, g.Cell[1] / fine}}
 	s.rim = int(math.Ceil(reach / min(s.cell[0], s.cell[1])))
 	s.nx, s.ny = fine*g.NX+2*s.rim, fine*g.NY+2*s.rim
 	for k := range casts {
-		for _, tee := range p.TeesOf(casts[k].player) {
+		for _, tee := range p.TeesOf(casts[k].Player) {
 			s.lay(&casts[k], tee, int16(k))
 		}
 	}
 	return s
 }
 
-func (s *shadow) lay(c *cast, tee plan.Tee, who int16) {
-	f := c.kin.footprint()
-	for i := range f.layers {
-		l := &f.layers[i]
-		to := s.shadeFor(l.radius)
-		columns := make([]int, f.nx)
+func (s *shadow) lay(c *Cast, tee plan.Tee, who int16) {
+	f := c.Kin.Footprint()
+	for i := range f.Layers {
+		l := &f.Layers[i]
+		to := s.shadeFor(l.Radius)
+		columns := make([]int, f.NX)
 		for bx := range columns {
-			columns[bx] = s.cellAt(tee.X+f.x0+(float64(bx)+0.5)*bin, 0)
+			columns[bx] = s.cellAt(tee.X+f.X0+(float64(bx)+0.5)*Bin, 0)
 		}
-		for by := range f.ny {
-			y := f.y0 + (float64(by)+0.5)*bin
-			if c.at.Left {
+		for by := range f.NY {
+			y := f.Y0 + (float64(by)+0.5)*Bin
+			if c.At.Left {
 				y = -y
 			}
 			j := s.cellAt(tee.Y+y, 1)
@@ -60,11 +60,11 @@ func (s *shadow) lay(c *cast, tee plan.Tee, who int16) {
 				continue
 			}
 			top, whose := to.top[j*s.nx:][:s.nx], to.who[j*s.nx:][:s.nx]
-			for bx, z := range l.top[by*f.nx:][:f.nx] {
-				if z == empty {
+			for bx, z := range l.Top[by*f.NX:][:f.NX] {
+				if z == Empty {
 					continue
 				}
-				z += float32(c.at.Ball.Z)
+				z += float32(c.At.Ball.Z)
 				if i := columns[bx]; i >= 0 && i < s.nx && z > top[i] {
 					top[i], whose[i] = z, who
 				}
@@ -86,7 +86,7 @@ func (s *shadow) shadeFor(radius float64) *shade {
 	}
 	l := shade{radius, make([]float32, s.nx*s.ny), make([]int16, s.nx*s.ny)}
 	for i := range l.top {
-		l.top[i] = empty
+		l.top[i] = Empty
 	}
 	s.layers = append(s.layers, l)
 	return &s.layers[len(s.layers)-1]
@@ -120,7 +120,7 @@ func (s *shadow) lift(g *Grid, extra float64, heights []float64, who []int16) {
 	for k := range s.layers {
 		l := &s.layers[k]
 		r := l.radius + extra
-		r += beadSlack(r)
+		r += Slack(r)
 		ri, rj := int(r/s.cell[0]), int(r/s.cell[1])
 		dome := make([]float64, (ri+1)*(rj+1))
 		for gj := range rj + 1 {
@@ -132,7 +132,7 @@ func (s *shadow) lift(g *Grid, extra float64, heights []float64, who []int16) {
 		for b := range s.ny {
 			j0, j1 := s.reachOf(b, rj, g.NY)
 			for a, top := range l.top[b*s.nx:][:s.nx] {
-				if top == empty {
+				if top == Empty {
 					continue
 				}
 				z, by := float64(top), l.who[b*s.nx+a]
@@ -158,7 +158,7 @@ func sq(v float64) float64 { return v * v }
 func (s *shadow) spread(g *Grid, most float64, distances []float64) {
 	for k := range s.layers {
 		l := &s.layers[k]
-		r := l.radius + beadSlack(l.radius)
+		r := l.radius + Slack(l.radius)
 		ri, rj := int((most+r)/s.cell[0]), int((most+r)/s.cell[1])
 		width := ri + 1
 		far := make([]float64, width*(rj+1))
@@ -169,7 +169,7 @@ func (s *shadow) spread(g *Grid, most float64, distances []float64) {
 		}
 		for b := range s.ny {
 			for a := range s.nx {
-				if l.top[b*s.nx+a] == empty {
+				if l.top[b*s.nx+a] == Empty {
 					continue
 				}
 				ri, rj := ri, rj
@@ -196,7 +196,7 @@ func (s *shadow) inner(l *shade, a, b int) bool {
 		return false
 	}
 	for _, at := range [4]int{(b-1)*s.nx + a, (b+1)*s.nx + a, b*s.nx + a - 1, b*s.nx + a + 1} {
-		if l.top[at] == empty {
+		if l.top[at] == Empty {
 			return false
 		}
 	}

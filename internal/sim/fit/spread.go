@@ -17,23 +17,23 @@ const (
 	spreadRest  = 0.08 // m
 )
 
-// spread is where any member may be when: for each step between two of the
+// Spread is where any member may be when: for each step between two of the
 // family's times, a box around every part in every member.
-type spread []([swing.NumParts]geom.Box)
+type Spread []([swing.NumParts]geom.Box)
 
-// spread returns the family's, made at the first call.
-func (r *relatives) spread() spread {
+// Spread returns the family's, made at the first call.
+func (r *Relatives) Spread() Spread {
 	if r.where != nil {
 		return r.where
 	}
-	n := len(r.times)
-	r.family.SetTimes(r.times)
+	n := len(r.Times)
+	r.Family.SetTimes(r.Times)
 	central, less, more := make([]swing.Pose, n), make([]swing.Pose, n), make([]swing.Pose, n)
-	r.family.Poses(r.central.swing, central)
+	r.Family.Poses(r.Central.Swing, central)
 	moved := make([][swing.NumParts][2]geom.Vec, n) // of A and B, squared, axis by axis
-	for i := 0; i < len(r.singles); i += 2 {
-		r.family.Poses(r.singles[i].swing, less)
-		r.family.Poses(r.singles[i+1].swing, more)
+	for i := 0; i < len(r.Singles); i += 2 {
+		r.Family.Poses(r.Singles[i].Swing, less)
+		r.Family.Poses(r.Singles[i+1].Swing, more)
 		for j := range moved {
 			for p := range moved[j] {
 				c, a, b := &central[j][p], &less[j][p], &more[j][p]
@@ -46,7 +46,7 @@ func (r *relatives) spread() spread {
 		c, m := &central[j][p], &moved[j][p]
 		return swayed(c.A, m[0]).Union(swayed(c.B, m[1])).Grown(c.R + spreadRest + coarseLoss)
 	}
-	r.where = make(spread, n-1)
+	r.where = make(Spread, n-1)
 	for j := range r.where {
 		for p := range swing.NumParts {
 			r.where[j][p] = at(j, p).Union(at(j+1, p))

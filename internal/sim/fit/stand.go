@@ -6,18 +6,6 @@ import (
 
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
-	"wideberth/internal/sim/sweep"
-)
-
-// Comfort (m) is the clearance from which people stop flinching: 12 in, common
-// practice, no source.
-const Comfort = 0.30
-
-// Usual distances from tee to screen, m: 8–12 ft, common practice, no source.
-// Nearer brings a hard rebound, farther spreads misses.
-const (
-	UsualNearest  = 2.4
-	UsualFarthest = 3.7
 )
 
 // StandOptions chooses what a StandMap is drawn for. The zero value takes
@@ -104,20 +92,20 @@ type Sharing struct {
 
 // Stand draws the map of where to put the tee. Its tees and players' tees do not
 // matter; the error is the plan's own sentence.
-func (l *Lab) Stand(given plan.Checked, o StandOptions) (StandMap, error) {
+func Stand(l *Lab, given plan.Checked, o StandOptions) (StandMap, error) {
 	p := given.Plan()
-	casts, err := l.casts(p, o.Players, o.Clubs)
+	casts, err := l.Casts(p, o.Players, o.Clubs)
 	if err != nil {
 		return StandMap{}, err
 	}
 	if o.Hand != "" {
-		casts = slices.DeleteFunc(casts, func(c cast) bool { return c.player.Hand != o.Hand })
+		casts = slices.DeleteFunc(casts, func(c Cast) bool { return c.Player.Hand != o.Hand })
 	}
 	orNumber(&o.Nearest, UsualNearest)
 	orNumber(&o.Farthest, UsualFarthest)
-	f := newFloor(p, casts)
+	f := floor{NewGround(p, casts)}
 	m := StandMap{
-		Grid: newGrid(p.Room.Length, p.Room.Width, o.Cell), Cap: f.cap, Floor: deepest,
+		Grid: newGrid(p.Room.Length, p.Room.Width, o.Cell), Cap: f.Cap, Floor: deepest,
 		Reasons: maskReasons[:], Nearest: o.Nearest, Farthest: o.Farthest,
 	}
 	values := f.clearances(&m.Grid)
@@ -147,7 +135,7 @@ func (m *StandMap) At(x, y float64) float64 {
 	best := math.Inf(-1)
 	for j := max(j0-1, 0); j <= min(j0+1, m.Grid.NY-1); j++ {
 		for i := max(i0-1, 0); i <= min(i0+1, m.Grid.NX-1); i++ {
-			d := m.Grid.spot(i, j).to(spot{x, y})
+			d := m.Grid.spot(i, j).To(Spot{x, y})
 			best = max(best, float64(m.Grid.Values[j*m.Grid.NX+i])/1000-d)
 		}
 	}
@@ -160,65 +148,18 @@ func orNumber(v *float64, d float64) {
 	}
 }
 
-// floor is the room as several casts meet it, for a ball on any spot.
-type floor struct {
-	cap   float64 // m: clearances from here on are not told apart
-	casts []cast
-	ramps []rampOf        // per flat surface, whoever reaches farthest
-	boxes []sweep.Surface // room frame
-}
-
-// rampOf is a flat surface with the cast that comes nearest to it.
-type rampOf struct {
-	ramp
-	surface string
-	cast    int
-}
+// floor is a floor on which a map is drawn.
+type floor struct{ *Ground }
 
 // deepest (m) is how far past a surface a map tells apart.
 const deepest = -0.10
-
-// roomToSpare (m) is how much beyond comfort and margin clearances are told
-// apart.
-const roomToSpare = 0.20
-
-func newFloor(p plan.Plan, casts []cast) floor {
-	f := floor{cap: max(Comfort, p.Margin) + roomToSpare, casts: casts}
-	for _, s := range sweep.Surfaces(p) {
-		if !s.Kind.Flat() {
-			f.boxes = append(f.boxes, s)
-			continue
-		}
-		least := rampOf{ramp{at0: math.Inf(1)}, s.Name, -1}
-		for i := range casts {
-			if r := casts[i].ramp(s); r.at0 < least.at0 {
-				least.ramp, least.cast = r, i
-			}
-		}
-		if least.cast >= 0 {
-			f.ramps = append(f.ramps, least)
-		}
-	}
-	return f
-}
-
-// flat returns the clearance to the flat surfaces, at most limit, and which.
-func (f *floor) flat(at spot, limit float64) (v float64, which int) {
-	v, which = limit, -1
-	for i := range f.ramps {
-		if d := f.ramps[i].at(at); d < v {
-			v, which = d, i
-		}
-	}
-	return v, which
-}
 
 // clearances returns the map's values (m) row by row.
 func (f *floor) clearances(g *Grid) []float64 {
 	values := make([]float64, g.NX*g.NY)
 	for j := range g.NY {
 		for i := range g.NX {
-			values[j*g.NX+i], _ = f.flat(g.spot(i, j), f.cap)
+			values[j*g.NX+i], _ = f.Flat(g.spot(i, j), f.Cap)
 		}
 	}
 	f.lowerByBoxes(g, values)
@@ -230,8 +171,8 @@ func (f *floor) clearances(g *Grid) []float64 {
 
 // run says along which axes a box may as well be endless: nobody swings past
 // its ends from anywhere in the room, and the way out of it is never there.
-func (c *cast) run(b geom.Box, length, width float64) (x, y bool) {
-	e := c.extent()
+func run(c *Cast, b geom.Box, length, width float64) (x, y bool) {
+	e := c.Extent()
 	// The way out by the box's underside or top, whichever serves better.
 	out := max(0, min(e.Max.Z-b.Min.Z, b.Max.Z-e.Min.Z))
 	x = b.Min.X < e.Min.X-out && b.Max.X > length+e.Max.X+out

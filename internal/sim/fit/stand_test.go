@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
 	"wideberth/internal/sim/sweep"
 )
 
@@ -15,45 +16,19 @@ import (
 // improvements of half of one add.
 const mapTolerance = 0.002
 
-// oneClub is the demo plan with fewer swings to model.
-func oneClub(clubs ...string) plan.Plan {
-	p := plan.Demo()
-	p.Clubs = slices.DeleteFunc(p.Clubs, func(c plan.Club) bool { return !slices.Contains(clubs, c.Name) })
-	for i := range p.Players {
-		p.Players[i].Clubs = nil
-	}
-	return p.WithDefaults()
-}
-
-// standPlans are rooms in which different things decide.
-func standPlans() map[string]plan.Plan {
-	high := oneClub("driver", "7-iron")
-	high.Room.Height = 3.6
-	high.Room.Slopes[0].KneeHeight = 3.0
-	high.Room.Solids = []plan.Solid{
-		{Name: "column", Min: [3]float64{1.0, 1.0, 0}, Max: [3]float64{1.2, 1.2, 3.6}},
-		{Name: "duct along the wall", Min: [3]float64{0, 0, 2.3}, Max: [3]float64{6.4, 0.5, 3.6}},
-	}
-	cellar := oneClub("7-iron")
-	cellar.Players = cellar.Players[:1]
-	cellar.Room.Slopes, cellar.Room.Solids = nil, nil
-	cellar.Hung = []plan.Hung{{Name: "lamp", Min: [3]float64{2.9, 2.1, 2.30}, Max: [3]float64{3.1, 2.3, 2.87}}}
-	return map[string]plan.Plan{"demo": oneClub("driver"), "high with a duct": high, "lamp": cellar}
-}
-
 func TestStandMapIsTheClearance(t *testing.T) {
-	for name, p := range standPlans() {
+	for name, p := range plantest.Rooms() {
 		t.Run(name, func(t *testing.T) {
 			var lab Lab
-			m, err := lab.Stand(checked(p), StandOptions{})
+			m, err := Stand(&lab, plantest.Checked(p), StandOptions{})
 			if err != nil {
 				t.Fatal(err)
 			}
-			casts, err := lab.casts(p, nil, nil)
+			casts, err := lab.Casts(p, nil, nil)
 			if err != nil {
 				t.Fatal(err)
 			}
-			f := newFloor(p, casts)
+			f := NewGround(p, casts)
 			rnd := rand.New(rand.NewPCG(6, 7))
 			byBox := 0
 			for n := range 200 {
@@ -63,19 +38,19 @@ func TestStandMapIsTheClearance(t *testing.T) {
 					i, j = rnd.IntN(m.Grid.NX), rnd.IntN(m.Grid.NY)
 				}
 				at := m.Grid.spot(i, j)
-				direct := f.tightest(at, math.Inf(1))
-				if slices.ContainsFunc(f.boxes, func(s sweep.Surface) bool { return s.Name == direct.surface }) {
+				direct := f.Tightest(at, math.Inf(1))
+				if slices.ContainsFunc(f.Boxes, func(s sweep.Surface) bool { return s.Name == direct.Surface }) {
 					byBox++
 				}
-				want := min(max(direct.clearance, m.Floor), m.Cap)
-				if got := m.Grid.at(at.x, at.y); math.Abs(got-want) > mapTolerance {
-					t.Errorf("map at (%.3f, %.3f) = %.4f, want %.4f (%g) of %s", at.x, at.y, got, want, mapTolerance, direct.surface)
+				want := min(max(direct.Clearance, m.Floor), m.Cap)
+				if got := m.Grid.at(at.X, at.Y); math.Abs(got-want) > mapTolerance {
+					t.Errorf("map at (%.3f, %.3f) = %.4f, want %.4f (%g) of %s", at.X, at.Y, got, want, mapTolerance, direct.Surface)
 				}
 				// Between the cells the map promises less, never more.
-				s := spot{at.x + (rnd.Float64()-0.5)*m.Grid.Cell[0], at.y + (rnd.Float64()-0.5)*m.Grid.Cell[1]}
-				most := max(f.tightest(s, math.Inf(1)).clearance, m.Floor)
-				if got := m.At(s.x, s.y); got > most+mapTolerance || got < min(most, m.Cap)-0.075 {
-					t.Errorf("At(%.3f, %.3f) = %.4f, want at most %.4f and no less than 0.075 below", s.x, s.y, got, most)
+				s := Spot{at.X + (rnd.Float64()-0.5)*m.Grid.Cell[0], at.Y + (rnd.Float64()-0.5)*m.Grid.Cell[1]}
+				most := max(f.Tightest(s, math.Inf(1)).Clearance, m.Floor)
+				if got := m.At(s.X, s.Y); got > most+mapTolerance || got < min(most, m.Cap)-0.075 {
+					t.Errorf("At(%.3f, %.3f) = %.4f, want at most %.4f and no less than 0.075 below", s.X, s.Y, got, most)
 				}
 			}
 			t.Logf("a box decides at %d of 200", byBox)
@@ -88,13 +63,13 @@ func TestStandMapPromisesNoMoreThanCheck(t *testing.T) {
 	if testing.Short() {
 		t.Skip("takes long; says nothing that differs from one machine to the next")
 	}
-	for name, p := range standPlans() {
+	for name, p := range plantest.Rooms() {
 		var lab Lab
-		m, err := lab.Stand(checked(p), StandOptions{})
+		m, err := Stand(&lab, plantest.Checked(p), StandOptions{})
 		if err != nil {
 			t.Fatal(err)
 		}
-		casts, err := lab.casts(p, nil, nil)
+		casts, err := lab.Casts(p, nil, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -109,11 +84,11 @@ func TestStandMapPromisesNoMoreThanCheck(t *testing.T) {
 			}
 			at := m.Grid.spot(i, j)
 			q := p
-			q.Tees = []plan.Tee{{Name: "here", X: at.x, Y: at.y}}
-			if !ballFits(q, at) {
+			q.Tees = []plan.Tee{{Name: "here", X: at.X, Y: at.Y}}
+			if !BallFits(q, at) {
 				continue
 			}
-			r, err := lab.Check(checked(q))
+			r, err := lab.Check(plantest.Checked(q))
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -121,18 +96,18 @@ func TestStandMapPromisesNoMoreThanCheck(t *testing.T) {
 			for _, c := range r.Checks {
 				least = min(least, c.Clearance)
 			}
-			got := m.Grid.at(at.x, at.y)
+			got := m.Grid.at(at.X, at.Y)
 			hollow := 0.0
 			for k := range casts {
-				hollow = max(hollow, casts[k].kin.atlas().hollow)
+				hollow = max(hollow, casts[k].Kin.Atlas().Hollow)
 			}
 			if got > max(least, m.Floor)+mapTolerance {
-				t.Errorf("%s: map at (%.3f, %.3f) = %.4f, but a check finds %.4f", name, at.x, at.y, got, least)
+				t.Errorf("%s: map at (%.3f, %.3f) = %.4f, but a check finds %.4f", name, at.X, at.Y, got, least)
 			}
 			if got < min(least, m.Cap)-hollow-coarseCaution-2*mapTolerance {
-				t.Errorf("%s: map at (%.3f, %.3f) = %.4f, a check finds %.4f: more than %g too cautious", name, at.x, at.y, got, least, hollow)
+				t.Errorf("%s: map at (%.3f, %.3f) = %.4f, a check finds %.4f: more than %g too cautious", name, at.X, at.Y, got, least, hollow)
 			}
-			quick, err := lab.At(checked(q), "here", at.x, at.y)
+			quick, err := lab.At(plantest.Checked(q), "here", at.X, at.Y)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -146,7 +121,7 @@ func TestStandMapPromisesNoMoreThanCheck(t *testing.T) {
 					low -= 0.10
 				}
 				if c.Clearance > want+mapTolerance || c.Clearance < low {
-					t.Errorf("%s: At(%.3f, %.3f) of %s with %s = %.4f (%s), a check finds %.4f", name, at.x, at.y, c.Player, c.Club, c.Clearance, c.Surface, want)
+					t.Errorf("%s: At(%.3f, %.3f) of %s with %s = %.4f (%s), a check finds %.4f", name, at.X, at.Y, c.Player, c.Club, c.Clearance, c.Surface, want)
 				}
 			}
 		}
@@ -158,13 +133,13 @@ func TestBestIsBest(t *testing.T) {
 	if testing.Short() {
 		t.Skip("takes long; says nothing that differs from one machine to the next")
 	}
-	for name, p := range standPlans() {
+	for name, p := range plantest.Rooms() {
 		var lab Lab
-		m, err := lab.Stand(checked(p), StandOptions{Cell: 0.05})
+		m, err := Stand(&lab, plantest.Checked(p), StandOptions{Cell: 0.05})
 		if err != nil {
 			t.Fatal(err)
 		}
-		casts, err := lab.casts(p, nil, nil)
+		casts, err := lab.Casts(p, nil, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -174,7 +149,7 @@ func TestBestIsBest(t *testing.T) {
 				t.Errorf("%s: no best place for %s", name, who)
 				return
 			}
-			if got := f.tightest(spot{b.X, b.Y}, math.Inf(1)).clearance; got != b.Clearance {
+			if got := f.Tightest(Spot{b.X, b.Y}, math.Inf(1)).Clearance; got != b.Clearance {
 				t.Errorf("%s: best for %s claims %.4f, a look there gives %.4f", name, who, b.Clearance, got)
 			}
 			for j := 0; j < m.Grid.NY; j += 2 {
@@ -183,22 +158,22 @@ func TestBestIsBest(t *testing.T) {
 						continue
 					}
 					at := m.Grid.spot(i, j)
-					if v := min(f.tightest(at, f.cap).clearance, f.cap); v > b.Clearance+0.0005 {
-						t.Errorf("%s: best for %s is %.4f, but (%.3f, %.3f) has %.4f", name, who, b.Clearance, at.x, at.y, v)
+					if v := min(f.Tightest(at, f.Cap).Clearance, f.Cap); v > b.Clearance+0.0005 {
+						t.Errorf("%s: best for %s is %.4f, but (%.3f, %.3f) has %.4f", name, who, b.Clearance, at.X, at.Y, v)
 						return
 					}
 				}
 			}
 		}
-		check("everybody", m.Best, newFloor(p, casts))
+		check("everybody", m.Best, floor{NewGround(p, casts)})
 		for _, q := range m.Players {
-			var own []cast
+			var own []Cast
 			for _, c := range casts {
-				if c.player.Name == q.Player {
+				if c.Player.Name == q.Player {
 					own = append(own, c)
 				}
 			}
-			check(q.Player, q.Best, newFloor(p, own))
+			check(q.Player, q.Best, floor{NewGround(p, own)})
 		}
 	}
 }
@@ -206,7 +181,7 @@ func TestBestIsBest(t *testing.T) {
 // TestStandMapOfMirroredPair checks that a right-hander and their mirror image
 // in a symmetrical room give a symmetrical map, and that neither alone does.
 func TestStandMapOfMirroredPair(t *testing.T) {
-	p := oneClub("7-iron")
+	p := plantest.OneClub("7-iron")
 	p.Room.Slopes, p.Hung = nil, nil
 	p.Room.Height = 2.75
 	p.Hung = []plan.Hung{{Name: "lamp", Min: [3]float64{2.9, 2.11, 2.4}, Max: [3]float64{3.1, 2.31, 2.75}}}
@@ -217,7 +192,7 @@ func TestStandMapOfMirroredPair(t *testing.T) {
 	gap := func(players ...plan.Player) int16 {
 		q := p
 		q.Players = players
-		m, err := lab.Stand(checked(q), StandOptions{})
+		m, err := Stand(&lab, plantest.Checked(q), StandOptions{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -256,13 +231,13 @@ func TestStandMapIsMonotone(t *testing.T) {
 	var lab Lab
 	draw := func(p plan.Plan) StandMap {
 		t.Helper()
-		m, err := lab.Stand(checked(p), StandOptions{})
+		m, err := Stand(&lab, plantest.Checked(p), StandOptions{})
 		if err != nil {
 			t.Fatal(err)
 		}
 		return m
 	}
-	p := oneClub("7-iron")
+	p := plantest.OneClub("7-iron")
 	p.Room.Slopes = nil // whose normals would change with the height
 	small := draw(p)
 	atLeast := func(what string, big, small StandMap) {
@@ -271,9 +246,9 @@ func TestStandMapIsMonotone(t *testing.T) {
 			for i := range small.Grid.NX {
 				at := small.Grid.spot(i, j)
 				// Where the grids differ, Lipschitz bridges the cells.
-				slack := mapTolerance + big.Grid.spot(big.Grid.cellOf(at.x, at.y)).to(at)
-				if a, b := big.Grid.at(at.x, at.y), small.Grid.at(at.x, at.y); a < b-slack {
-					t.Errorf("%s: (%.3f, %.3f) falls from %.3f to %.3f", what, at.x, at.y, b, a)
+				slack := mapTolerance + big.Grid.spot(big.Grid.cellOf(at.X, at.Y)).To(at)
+				if a, b := big.Grid.at(at.X, at.Y), small.Grid.at(at.X, at.Y); a < b-slack {
+					t.Errorf("%s: (%.3f, %.3f) falls from %.3f to %.3f", what, at.X, at.Y, b, a)
 					return
 				}
 			}
@@ -302,7 +277,7 @@ func TestContour(t *testing.T) {
 	ring := make([]float64, g.NX*g.NY)
 	for j := range g.NY {
 		for i := range g.NX {
-			r := g.spot(i, j).to(spot{2, 2})
+			r := g.spot(i, j).To(Spot{2, 2})
 			ring[j*g.NX+i] = min(1.5-r, r-0.5)
 		}
 	}
@@ -315,7 +290,7 @@ func TestContour(t *testing.T) {
 		for k := range r {
 			a, b := r[k], r[(k+1)%len(r)]
 			area += (a[0]*b[1] - a[1]*b[0]) / 2
-			if d := (spot{a[0], a[1]}).to(spot{2, 2}); math.Abs(d-1.5) > 0.003 && math.Abs(d-0.5) > 0.003 {
+			if d := (Spot{a[0], a[1]}).To(Spot{2, 2}); math.Abs(d-1.5) > 0.003 && math.Abs(d-0.5) > 0.003 {
 				t.Errorf("a point of the outline is %.4f from the middle, want 0.5 or 1.5 (0.003)", d)
 			}
 		}

@@ -14,6 +14,10 @@ const (
 	coarseTolerance = 0.004
 )
 
+// coarseLoss bounds what a coarse look takes off a clearance, m: the strays at
+// coarseTolerance, which are estimated from second differences with a margin.
+const coarseLoss = 0.03
+
 // longestStep bounds a coarse step, s: over a longer one the second differences
 // that bound the stray would say little.
 const longestStep = 0.08

@@ -14,30 +14,30 @@ const improves = 0.0005
 
 // rival is a cast and a box that may set the clearance somewhere in a block.
 type rival struct {
-	cast  *cast
+	cast  *Cast
 	box   geom.Box
-	from  spot    // where it was looked at last
+	from  Spot    // where it was looked at last
 	value float64 // what was found there, or a limit it does not undercut
 }
 
 // least returns what the clearance can be at least at a spot: no clearance
 // changes by more than the ball is moved.
-func (r *rival) least(at spot) float64 { return r.value - r.from.to(at) }
+func (r *rival) least(at Spot) float64 { return r.value - r.from.To(at) }
 
 // look measures the rival at a spot if it may undercut limit there. A clearance
 // of enough or less need not be the least.
-func (r *rival) look(at spot, enough, limit float64) (float64, bool) {
+func (r *rival) look(at Spot, enough, limit float64) (float64, bool) {
 	if r.least(at) >= limit {
 		return limit, false
 	}
-	v, near := r.cast.boxBetween(r.box, at, enough, limit)
+	v, near := r.cast.BoxBetween(r.box, at, enough, limit)
 	if !near || v > enough { // otherwise what was known remains as good as before
 		r.from, r.value = at, v
 	}
 	return v, near
 }
 
-// coarse is how many cells a block has along each side at first. In larger ones
+// Coarse is how many cells a block has along each side at first. In larger ones
 // everything is near.
 const coarse = 8
 
@@ -48,11 +48,11 @@ const coarse = 8
 func (f *floor) lowerByBoxes(g *Grid, values []float64) {
 	length, width := float64(g.NX)*g.Cell[0], float64(g.NY)*g.Cell[1]
 	var rivals []rival
-	for i := range f.casts {
-		c := &f.casts[i]
-		for _, s := range f.boxes {
+	for i := range f.Casts {
+		c := &f.Casts[i]
+		for _, s := range f.Boxes {
 			r := rival{cast: c, box: s.Box, value: math.Inf(-1)}
-			switch alongX, alongY := c.run(s.Box, length, width); {
+			switch alongX, alongY := run(c, s.Box, length, width); {
 			case alongY:
 				f.sweepColumns(g, values, r)
 			case alongX:
@@ -138,7 +138,7 @@ func (w *blockWork) lower(b block, rivals []rival, depth int) {
 	best := math.Inf(1) // what some rival is certain to come down to everywhere here
 	for _, r := range rivals {
 		limit := min(highest-improves, best) + radius
-		if depth == 0 && r.cast.apart(r.box, at) >= limit {
+		if depth == 0 && r.cast.Apart(r.box, at) >= limit {
 			continue
 		}
 		// In a coarse block it is enough to know that the rival matters.

@@ -3,20 +3,19 @@ package fit
 import (
 	"math"
 
-	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 )
 
-// Remedies solves what would make one check clear: moving the tee to each side,
+// Solve solves what would make one check clear: moving the tee to each side,
 // a higher ceiling, a longer or wider room, a thinner floor, and for hung things
 // in the way raising, shifting or removing them. Kinds that do not help, however
 // large, are left out. Player, club and tee are named; an empty name takes the
 // first the player has.
 //
 // The club and the golfer are in Limits, which takes longer.
-func (l *Lab) Remedies(given plan.Checked, player, club, tee string) ([]Remedy, error) {
-	q, err := l.question(given, player, club, tee)
+func Solve(l *Lab, given plan.Checked, player, club, tee string) ([]Remedy, error) {
+	q, err := ask(l, given, player, club, tee)
 	if err != nil {
 		return nil, err
 	}
@@ -41,26 +40,26 @@ func (l *Lab) Remedies(given plan.Checked, player, club, tee string) ([]Remedy, 
 
 // question is one check to be made clear.
 type question struct {
-	lab   *Lab
 	p     plan.Plan
-	casts []cast
+	casts []Cast
 	asked stand
 	clear bool
 }
 
-func (l *Lab) question(given plan.Checked, player, club, tee string) (*question, error) {
+// ask models everybody and finds the check that is asked.
+func ask(l *Lab, given plan.Checked, player, club, tee string) (*question, error) {
 	p := given.Plan()
-	pl, c, t, err := named(p, player, club, tee)
+	pl, c, t, err := p.Named(player, club, tee)
 	if err != nil {
 		return nil, err
 	}
-	casts, err := l.casts(p, nil, nil)
+	casts, err := l.Casts(p, nil, nil)
 	if err != nil {
 		return nil, err
 	}
-	q := &question{lab: l, p: p, casts: casts}
+	q := &question{p: p, casts: casts}
 	for k := range casts {
-		if casts[k].player.Name == pl.Name && casts[k].club.Name == c.Name {
+		if casts[k].Player.Name == pl.Name && casts[k].Club.Name == c.Name {
 			q.asked = newStand(p, &casts[k], indexOf(p.Tees, t.Name, func(t plan.Tee) string { return t.Name }))
 		}
 	}
@@ -68,34 +67,16 @@ func (l *Lab) question(given plan.Checked, player, club, tee string) (*question,
 	return q, nil
 }
 
-// named finds a player, a club of theirs and a tee of theirs; an empty name
-// takes the first.
-func named(p plan.Plan, player, club, tee string) (plan.Player, plan.Club, plan.Tee, error) {
-	pl, ok := find(p.Players, player, func(x plan.Player) string { return x.Name })
-	if !ok {
-		return pl, plan.Club{}, plan.Tee{}, fmt.Errorf("player %q is not in the plan", player)
-	}
-	c, ok := find(p.ClubsOf(pl), club, func(x plan.Club) string { return x.Name })
-	if !ok {
-		return pl, c, plan.Tee{}, fmt.Errorf("player %q has no club %q", pl.Name, club)
-	}
-	t, ok := find(p.TeesOf(pl), tee, func(x plan.Tee) string { return x.Name })
-	if !ok {
-		return pl, c, t, fmt.Errorf("player %q has no tee %q", pl.Name, tee)
-	}
-	return pl, c, t, nil
-}
-
 // after is a changed plan, with how a cast stands on a tee of it.
 type after struct {
 	p     plan.Plan
-	stand func(c *cast, tee int) stand
+	stand func(c *Cast, tee int) stand
 }
 
 // plain is the change of a plan that leaves directions of walls and the floor's
 // height as they are.
 func plain(p plan.Plan) after {
-	return after{p, func(c *cast, tee int) stand { return newStand(p, c, tee) }}
+	return after{p, func(c *Cast, tee int) stand { return newStand(p, c, tee) }}
 }
 
 // verify fills in what a remedy leads to; nil when the plan would not be valid or
@@ -104,7 +85,7 @@ func (q *question) verify(r Remedy, a after) *Remedy {
 	if a.p.Validate() != nil {
 		return nil
 	}
-	s := a.stand(q.asked.cast, q.asked.tee)
+	s := a.stand(q.asked.Cast, q.asked.tee)
 	r.Clearance = s.exact(s.at, math.Inf(1))
 	r.Verdict = VerdictOf(r.Clearance, q.p.Margin)
 	if r.Verdict != Clear {
@@ -114,7 +95,7 @@ func (q *question) verify(r Remedy, a after) *Remedy {
 	for k := range q.casts {
 		c := &q.casts[k]
 		for i, t := range a.p.Tees {
-			if uses(c.player, t) && (c != q.asked.cast || i != q.asked.tee) {
+			if c.Player.Uses(t) && (c != q.asked.Cast || i != q.asked.tee) {
 				s := a.stand(c, i)
 				r.PlanClearance = s.cautious(s.at, r.PlanClearance)
 			}
@@ -122,14 +103,6 @@ func (q *question) verify(r Remedy, a after) *Remedy {
 	}
 	r.PlanVerdict = VerdictOf(r.PlanClearance, q.p.Margin)
 	return &r
-}
-
-// uses reports whether a player plays from a tee.
-func uses(pl plan.Player, t plan.Tee) bool {
-	if len(pl.Tees) == 0 {
-		return true
-	}
-	return indexOf(pl.Tees, t.Name, func(s string) string { return s }) >= 0
 }
 
 func (q *question) add(out []Remedy, r *Remedy) []Remedy {
@@ -151,9 +124,9 @@ func (q *question) moveTee(towards string, dx, dy float64) *Remedy {
 	if s.hopeless(q.p.Margin) {
 		return nil
 	}
-	d, ok := s.first(q.p.Margin, geom.Hypot(q.p.Room.Length, q.p.Room.Width), func(d float64) (*stand, spot, bool) {
-		at := spot{s.at.x + d*dx, s.at.y + d*dy}
-		return &s, at, ballFits(q.p, at)
+	d, ok := s.first(q.p.Margin, geom.Hypot(q.p.Room.Length, q.p.Room.Width), func(d float64) (*stand, Spot, bool) {
+		at := Spot{s.at.X + d*dx, s.at.Y + d*dy}
+		return &s, at, BallFits(q.p, at)
 	})
 	if !ok {
 		return nil
@@ -177,7 +150,7 @@ func (q *question) moveTee(towards string, dx, dy float64) *Remedy {
 // hopeless reports whether something is too near from everywhere.
 func (s *stand) hopeless(margin float64) bool {
 	for _, f := range s.flat {
-		if f.level() && f.at0 < margin {
+		if f.Level() && f.At0 < margin {
 			return true
 		}
 	}
@@ -192,7 +165,7 @@ func (q *question) ceiling() *Remedy {
 	need := math.Inf(-1)
 	rest := math.Inf(1) // clearance to all that does not rise
 	for _, f := range s.flat {
-		v := f.at(s.at)
+		v := f.At(s.at)
 		if n := f.surface.Plane.N.Z; n < 0 {
 			need = max(need, (q.p.Margin-v)/-n)
 		} else {
@@ -200,7 +173,7 @@ func (q *question) ceiling() *Remedy {
 		}
 	}
 	for _, b := range s.box {
-		rest = s.boxExact(b.Box, s.at, rest)
+		rest = s.BoxExact(b.Box, s.at, rest)
 	}
 	if rest < q.p.Margin || math.IsInf(need, 0) {
 		return nil
@@ -227,11 +200,11 @@ func (q *question) ceiling() *Remedy {
 	if !ok {
 		return nil
 	}
-	return q.verify(r, after{p, func(c *cast, tee int) stand {
+	return q.verify(r, after{p, func(c *Cast, tee int) stand {
 		s := newStand(q.p, c, tee)
 		for i := range s.flat {
 			if n := s.flat[i].surface.Plane.N.Z; n < 0 {
-				s.flat[i].at0 -= n * h
+				s.flat[i].At0 -= n * h
 			}
 		}
 		return s
@@ -264,16 +237,16 @@ func (q *question) floor() *Remedy {
 		p, _ := q.edited(r)
 		return p, r
 	}
-	onto := func(p plan.Plan) func(c *cast, tee int) stand {
-		return func(c *cast, tee int) stand {
+	onto := func(p plan.Plan) func(c *Cast, tee int) stand {
+		return func(c *Cast, tee int) stand {
 			own := *c
-			own.at.Ball.Z = p.Floor.Standing()
+			own.At.Ball.Z = p.Floor.Standing()
 			return newStand(p, &own, tee)
 		}
 	}
-	h, ok := q.asked.first(q.p.Margin, now, func(h float64) (*stand, spot, bool) {
+	h, ok := q.asked.first(q.p.Margin, now, func(h float64) (*stand, Spot, bool) {
 		p, _ := lowered(h)
-		s := onto(p)(q.asked.cast, q.asked.tee)
+		s := onto(p)(q.asked.Cast, q.asked.tee)
 		return &s, s.at, true
 	})
 	if !ok {

@@ -11,9 +11,9 @@ import (
 )
 
 // judge fills in the best places of a map whose grid and mask are drawn.
-func (m *StandMap) judge(p plan.Plan, casts []cast, where *site) {
-	var free []spot
-	likely, most := spot{}, int16(math.MinInt16) // where everybody has most room
+func (m *StandMap) judge(p plan.Plan, casts []Cast, where *site) {
+	var free []Spot
+	likely, most := Spot{}, int16(math.MinInt16) // where everybody has most room
 	for j := range m.Grid.NY {
 		for i := range m.Grid.NX {
 			if k := j*m.Grid.NX + i; m.Mask[k] == 0 {
@@ -28,8 +28,8 @@ func (m *StandMap) judge(p plan.Plan, casts []cast, where *site) {
 		rivals: make([][]rival, len(casts)), known: map[string][]tried{}}
 	m.Players, m.Hands = []PlayerBest{}, []HandBest{}
 	for _, c := range casts {
-		if name := c.player.Name; !slices.ContainsFunc(m.Players, func(q PlayerBest) bool { return q.Player == name }) {
-			m.Players = append(m.Players, PlayerBest{name, c.player.Hand, h.best(name)})
+		if name := c.Player.Name; !slices.ContainsFunc(m.Players, func(q PlayerBest) bool { return q.Player == name }) {
+			m.Players = append(m.Players, PlayerBest{name, c.Player.Hand, h.best(name)})
 		}
 	}
 	var all []string
@@ -88,9 +88,9 @@ func (a standing) better(b standing) bool {
 // for the next.
 type hunt struct {
 	p      plan.Plan
-	casts  []cast
-	free   []spot
-	likely spot // a good one to begin with
+	casts  []Cast
+	free   []Spot
+	likely Spot // a good one to begin with
 	where  *site
 	cell   float64
 	rivals [][]rival // per cast
@@ -103,7 +103,7 @@ const ruledOut = 0.15
 
 // tried is a spot with a clearance that one player cannot beat there.
 type tried struct {
-	spot
+	Spot
 	most float64
 }
 
@@ -114,11 +114,11 @@ type tried struct {
 // beat, and passes over those that cannot be better because no clearance changes
 // by more than the way between two spots.
 func (h *hunt) best(players ...string) Best {
-	var chosen []cast
+	var chosen []Cast
 	var rivals []*rival
 	var known []tried
 	for i, c := range h.casts {
-		if !slices.Contains(players, c.player.Name) {
+		if !slices.Contains(players, c.Player.Name) {
 			continue
 		}
 		if h.rivals[i] == nil {
@@ -139,25 +139,25 @@ func (h *hunt) best(players ...string) Best {
 	for _, name := range players {
 		known = append(known, h.known[name]...)
 	}
-	f := newFloor(h.p, chosen)
+	f := floor{NewGround(h.p, chosen)}
 	type candidate struct {
-		spot
+		Spot
 		most standing
 	}
 	candidates := make([]candidate, len(h.free))
 	for i, s := range h.free {
 		v := f.movable(s)
-		candidates[i] = candidate{s, standing{min(v, f.cap), v}}
+		candidates[i] = candidate{s, standing{min(v, f.Cap), v}}
 	}
 	slices.SortStableFunc(candidates, func(a, b candidate) int {
 		return cmp.Or(cmp.Compare(b.most.clearance, a.most.clearance), cmp.Compare(b.most.flat, a.most.flat))
 	})
-	var bestAt spot
+	var bestAt Spot
 	best := standing{clearance: math.Inf(-1)}
 	found := false
 	if len(h.free) > 0 {
 		v := f.movable(h.likely)
-		candidates = append([]candidate{{h.likely, standing{min(v, f.cap), v}}}, candidates...)
+		candidates = append([]candidate{{h.likely, standing{min(v, f.Cap), v}}}, candidates...)
 	}
 search:
 	for n, c := range candidates {
@@ -165,15 +165,15 @@ search:
 			break
 		}
 		for i := len(known) - 1; i >= 0; i-- {
-			if known[i].most+known[i].to(c.spot) <= best.clearance {
+			if known[i].most+known[i].To(c.Spot) <= best.clearance {
 				continue search
 			}
 		}
 		// How bad a spot is matters only so far as it rules out others.
-		v := measure(rivals, c.spot, best.clearance-ruledOut, c.most.clearance)
-		known = append(known, tried{c.spot, v})
+		v := measure(rivals, c.Spot, best.clearance-ruledOut, c.most.clearance)
+		known = append(known, tried{c.Spot, v})
 		if s := (standing{v, c.most.flat}); !found || s.better(best) {
-			best, bestAt, found = s, c.spot, true
+			best, bestAt, found = s, c.Spot, true
 		}
 	}
 	if !found {
@@ -184,23 +184,23 @@ search:
 	}
 	bestAt = f.refine(bestAt, best, rivals, h.where, h.cell/2)
 	// Rounded where it is read: what is said of it must hold there.
-	if r := (spot{round(bestAt.x), round(bestAt.y)}); h.where.against(r) == 0 {
+	if r := (Spot{round(bestAt.X), round(bestAt.Y)}); h.where.against(r) == 0 {
 		bestAt = r
 	}
-	t := f.tightest(bestAt, math.Inf(1))
-	out := Best{Found: true, X: bestAt.x, Y: bestAt.y, Clearance: t.clearance, Verdict: VerdictOf(t.clearance, h.p.Margin), Surface: t.surface}
-	if t.cast >= 0 {
-		out.Player, out.Club = chosen[t.cast].player.Name, chosen[t.cast].club.Name
+	t := f.Tightest(bestAt, math.Inf(1))
+	out := Best{Found: true, X: bestAt.X, Y: bestAt.Y, Clearance: t.Clearance, Verdict: VerdictOf(t.Clearance, h.p.Margin), Surface: t.Surface}
+	if t.Cast >= 0 {
+		out.Player, out.Club = chosen[t.Cast].Player.Name, chosen[t.Cast].Club.Name
 	}
 	return out
 }
 
 // movable is the clearance to the flat surfaces that depend on the spot.
-func (f *floor) movable(s spot) float64 {
+func (f *floor) movable(s Spot) float64 {
 	v := math.Inf(1)
-	for i := range f.ramps {
-		if !f.ramps[i].level() {
-			v = min(v, f.ramps[i].at(s))
+	for i := range f.Ramps {
+		if !f.Ramps[i].Level() {
+			v = min(v, f.Ramps[i].At(s))
 		}
 	}
 	return v
@@ -208,7 +208,7 @@ func (f *floor) movable(s spot) float64 {
 
 // measure returns the least clearance of rivals at a spot, at most limit, and
 // puts first who set it. When it is enough or less there may be lesser ones.
-func measure(rivals []*rival, at spot, enough, limit float64) float64 {
+func measure(rivals []*rival, at Spot, enough, limit float64) float64 {
 	for i := range rivals {
 		if limit <= enough {
 			break
@@ -224,13 +224,13 @@ func measure(rivals []*rival, at spot, enough, limit float64) float64 {
 }
 
 // refine climbs from a spot in ever smaller steps down to a millimetre.
-func (f *floor) refine(at spot, best standing, rivals []*rival, where *site, step float64) spot {
+func (f *floor) refine(at Spot, best standing, rivals []*rival, where *site, step float64) Spot {
 	for step > 0.0008 {
 		moved := false
 		for _, d := range [8][2]float64{{1, 0}, {-1, 0}, {0, 1}, {0, -1}, {1, 1}, {1, -1}, {-1, 1}, {-1, -1}} {
-			s := spot{at.x + step*d[0], at.y + step*d[1]}
+			s := Spot{at.X + step*d[0], at.Y + step*d[1]}
 			flat := f.movable(s)
-			most := standing{min(flat, f.cap), flat}
+			most := standing{min(flat, f.Cap), flat}
 			if !most.better(best) || where.against(s) != 0 {
 				continue
 			}
@@ -246,27 +246,4 @@ func (f *floor) refine(at spot, best standing, rivals []*rival, where *site, ste
 		}
 	}
 	return at
-}
-
-// tightest is the tightest meeting anywhere.
-type tightest struct {
-	clearance float64
-	surface   string
-	cast      int // index; −1 for none
-}
-
-// tightest returns the cautious clearance at a spot, if it is under limit.
-func (f *floor) tightest(at spot, limit float64) tightest {
-	t := tightest{limit, "", -1}
-	if v, which := f.flat(at, limit); which >= 0 {
-		t = tightest{v, f.ramps[which].surface, f.ramps[which].cast}
-	}
-	for i := range f.casts {
-		for _, s := range f.boxes {
-			if v, near := f.casts[i].boxWithin(s.Box, at, t.clearance); near {
-				t = tightest{v, s.Name, i}
-			}
-		}
-	}
-	return t
 }

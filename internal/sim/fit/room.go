@@ -28,9 +28,9 @@ func (q *question) room(axis int) *Remedy {
 	}
 	size := [2]float64{q.p.Room.Length, q.p.Room.Width}[axis]
 	least := [2]float64{shortest, narrow}[axis]
-	var users []*cast
+	var users []*Cast
 	for k := range q.casts {
-		if uses(q.casts[k].player, q.p.Tees[q.asked.tee]) {
+		if q.casts[k].Player.Uses(q.p.Tees[q.asked.tee]) {
 			users = append(users, &q.casts[k])
 		}
 	}
@@ -119,15 +119,15 @@ func (q *question) resized(axis int, size float64) Remedy {
 
 // along looks for a place of the asked tee along an axis from which everybody in
 // users is clear, and returns the one nearest to where it is.
-func (q *question) along(axis int, p plan.Plan, users []*cast) (float64, bool) {
+func (q *question) along(axis int, p plan.Plan, users []*Cast) (float64, bool) {
 	size := [2]float64{p.Room.Length, p.Room.Width}[axis]
-	now := [2]float64{q.asked.at.x, q.asked.at.y}[axis]
-	spotAt := func(v float64) spot {
+	now := [2]float64{q.asked.at.X, q.asked.at.Y}[axis]
+	spotAt := func(v float64) Spot {
 		at := q.asked.at
 		if axis == 0 {
-			at.x = v
+			at.X = v
 		} else {
-			at.y = v
+			at.Y = v
 		}
 		return at
 	}
@@ -147,9 +147,9 @@ func (q *question) along(axis int, p plan.Plan, users []*cast) (float64, bool) {
 	}
 	for _, s := range stands {
 		for _, f := range s.flat {
-			slope, v := f.dx, f.at(spotAt(0))
+			slope, v := f.DX, f.At(spotAt(0))
 			if axis == 1 {
-				slope = f.dy
+				slope = f.DY
 			}
 			switch {
 			case slope > 0:
@@ -163,7 +163,7 @@ func (q *question) along(axis int, p plan.Plan, users []*cast) (float64, bool) {
 	}
 	clear := func(v float64) float64 {
 		at := spotAt(v)
-		if !ballFits(p, at) {
+		if !BallFits(p, at) {
 			return p.Margin - teeStep
 		}
 		least := p.Margin

@@ -75,14 +75,14 @@ type SeatCheck struct {
 
 // Onlookers draws where others may be while somebody plays, and checks the
 // plan's seats. The error is the plan's own sentence.
-func (l *Lab) Onlookers(given plan.Checked, o OnlookOptions) (OnlookMap, error) {
+func Onlookers(l *Lab, given plan.Checked, o OnlookOptions) (OnlookMap, error) {
 	p := given.Plan()
-	casts, err := l.casts(p, o.Players, o.Clubs)
+	casts, err := l.Casts(p, o.Players, o.Clubs)
 	if err != nil {
 		return OnlookMap{}, err
 	}
 	m := OnlookMap{
-		Grid: newGrid(p.Room.Length, p.Room.Width, o.Cell), Cap: p.Margin + roomToSpare, Margin: p.Margin,
+		Grid: newGrid(p.Room.Length, p.Room.Width, o.Cell), Cap: p.Margin + RoomToSpare, Margin: p.Margin,
 		Reasons: onlookReasons[:],
 	}
 	club := make([]float64, m.Grid.NX*m.Grid.NY)
@@ -109,7 +109,7 @@ func (l *Lab) Onlookers(given plan.Checked, o OnlookOptions) (OnlookMap, error) 
 			if flight < p.Margin {
 				mask |= maskFlight
 			}
-			if p.Screen != nil && at.x+m.Grid.Cell[0]/2 > p.Screen.X {
+			if p.Screen != nil && at.X+m.Grid.Cell[0]/2 > p.Screen.X {
 				mask |= maskBehind
 			}
 			if solidAt(p, at) {
@@ -137,7 +137,7 @@ func (m *OnlookMap) At(x, y float64) float64 { return m.Grid.at(x, y) }
 
 // sectors are the cones of the plan that matter from above: ordinary balls and
 // hosel shots.
-func sectors(p plan.Plan, casts []cast) (out []cone) {
+func sectors(p plan.Plan, casts []Cast) (out []cone) {
 	for _, c := range cones(p, casts, true) {
 		if c.shot != "skied" { // it flies over where the ordinary ones do
 			out = append(out, c)
@@ -148,7 +148,7 @@ func sectors(p plan.Plan, casts []cast) (out []cone) {
 
 // nearestCone returns how far the nearest cone is from a place, and which it is;
 // −1 for none.
-func nearestCone(flying []cone, at spot) (float64, int) {
+func nearestCone(flying []cone, at Spot) (float64, int) {
 	best, which := math.Inf(1), -1
 	for k := range flying {
 		if d, _ := flying[k].off(at); d < best {
@@ -159,10 +159,10 @@ func nearestCone(flying []cone, at spot) (float64, int) {
 }
 
 // solidAt reports whether a solid takes the floor of a place, up to the knee.
-func solidAt(p plan.Plan, at spot) bool {
+func solidAt(p plan.Plan, at Spot) bool {
 	const knee = 0.45 // m: people sit over what is lower and stand under what is higher
 	for _, s := range p.Room.Solids {
-		if at.x > s.Min[0] && at.x < s.Max[0] && at.y > s.Min[1] && at.y < s.Max[1] &&
+		if at.X > s.Min[0] && at.X < s.Max[0] && at.Y > s.Min[1] && at.Y < s.Max[1] &&
 			s.Min[2] < knee && s.Max[2] > 0 {
 			return true
 		}
@@ -171,17 +171,17 @@ func solidAt(p plan.Plan, at spot) bool {
 }
 
 // seats checks every seat of a plan.
-func seats(p plan.Plan, casts []cast, flying []cone, most float64) []SeatCheck {
+func seats(p plan.Plan, casts []Cast, flying []cone, most float64) []SeatCheck {
 	out := []SeatCheck{}
 	for _, s := range p.Seats {
 		c := SeatCheck{Name: s.Name, Club: most, Ball: most}
-		at := spot{s.X, s.Y}
+		at := Spot{s.X, s.Y}
 		// A column of air over the middle of the seat.
 		column := geom.Box{Min: geom.Vec{X: s.X - hair, Y: s.Y - hair, Z: -1}, Max: geom.Vec{X: s.X + hair, Y: s.Y + hair, Z: p.Room.Height + 1}}
 		for k := range casts {
-			for _, tee := range p.TeesOf(casts[k].player) {
-				if v, near := casts[k].boxWithin(column, spot{tee.X, tee.Y}, c.Club+s.Radius); near {
-					c.Club, c.Player, c.With, c.Tee = v-s.Radius, casts[k].player.Name, casts[k].club.Name, tee.Name
+			for _, tee := range p.TeesOf(casts[k].Player) {
+				if v, near := casts[k].BoxWithin(column, Spot{tee.X, tee.Y}, c.Club+s.Radius); near {
+					c.Club, c.Player, c.With, c.Tee = v-s.Radius, casts[k].Player.Name, casts[k].Club.Name, tee.Name
 				}
 			}
 		}
@@ -190,7 +190,7 @@ func seats(p plan.Plan, casts []cast, flying []cone, most float64) []SeatCheck {
 		}
 		c.Behind = p.Screen != nil && s.X+s.Radius > p.Screen.X
 		c.ClubVerdict, c.BallVerdict = VerdictOf(c.Club, p.Margin), VerdictOf(c.Ball, p.Margin)
-		c.Verdict = worse(c.ClubVerdict, c.BallVerdict)
+		c.Verdict = Worse(c.ClubVerdict, c.BallVerdict)
 		out = append(out, c)
 	}
 	return out

@@ -7,15 +7,15 @@ import (
 	"wideberth/internal/sim/plan"
 )
 
-// A lab swings a player anew exactly when something changed that the swing
+// A store swings a player anew exactly when something changed that the swing
 // depends on.
-func TestLabTellsSwingsApart(t *testing.T) {
+func TestStoreTellsSwingsApart(t *testing.T) {
 	player := plan.Player{Name: "Host", Height: 1.78, Hand: plan.HandRight, Span: 1.8, Arm: 0.66, BallToToes: 0.8, BallToHands: 0.82,
 		Shoe: 0.025, Turn: plan.TurnFull, Plane: plan.PlaneNeutral, Follow: plan.FollowFull}
 	club := plan.DefaultClub(plan.KindDriver, "driver")
 	dirs := []geom.Vec{{Y: 1}}
-	var lab Lab
-	first, err := lab.relatives(player, club, dirs)
+	var store Store
+	first, err := store.Of(player, club, dirs)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -35,7 +35,7 @@ func TestLabTellsSwingsApart(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			other := player
 			c.change(&other)
-			got, err := lab.relatives(other, club, dirs)
+			got, err := store.Of(other, club, dirs)
 			if err != nil {
 				t.Fatal(err)
 			}

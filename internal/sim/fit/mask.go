@@ -21,8 +21,8 @@ var maskReasons = [...]string{"screen near", "screen far", "sensor", "mat", "fee
 // rect is a rectangle on the floor, m.
 type rect struct{ x0, y0, x1, y1 float64 }
 
-func (r rect) around(at spot) rect {
-	return rect{at.x + r.x0, at.y + r.y0, at.x + r.x1, at.y + r.y1}
+func (r rect) around(at Spot) rect {
+	return rect{at.X + r.x0, at.Y + r.y0, at.X + r.x1, at.Y + r.y1}
 }
 
 func (r rect) within(o rect) bool {
@@ -36,14 +36,14 @@ func (r rect) meets(o rect) bool {
 
 // footing is the rectangle of floor, seen from the ball, that both feet of
 // everybody of a cast need.
-func (c *cast) footing() rect {
-	s := c.kin.family.Central.Stance
+func footing(c *Cast) rect {
+	s := c.Kin.Family.Central.Stance
 	foot := (s.BallToHeels - s.BallToToes) / 4 // about half a foot's breadth
 	r := rect{
 		-s.BallForward - s.StanceWidth/2 - foot, s.BallToToes,
 		-s.BallForward + s.StanceWidth/2 + foot, s.BallToHeels,
 	}
-	if c.at.Left {
+	if c.At.Left {
 		r.y0, r.y1 = -r.y1, -r.y0
 	}
 	return r
@@ -59,7 +59,7 @@ type site struct {
 	farthest float64
 }
 
-func newSite(p plan.Plan, casts []cast, o StandOptions) site {
+func newSite(p plan.Plan, casts []Cast, o StandOptions) site {
 	s := site{p: p, floor: rect{0, 0, p.Room.Length, p.Room.Width}, nearest: o.Nearest, farthest: o.Farthest}
 	if p.Screen != nil {
 		s.floor.x1 = min(s.floor.x1, p.Screen.X)
@@ -72,7 +72,7 @@ func newSite(p plan.Plan, casts []cast, o StandOptions) site {
 		}
 	}
 	for i := range casts {
-		s.feet = append(s.feet, casts[i].footing())
+		s.feet = append(s.feet, footing(&casts[i]))
 	}
 	return s
 }
@@ -83,17 +83,17 @@ func (s *site) fits(r rect) bool {
 }
 
 // against returns the reasons against a tee on a spot; 0 for none.
-func (s *site) against(at spot) (m int16) {
+func (s *site) against(at Spot) (m int16) {
 	const slack = 1e-6 // m
 	if c := s.p.Screen; c != nil {
-		if c.X-at.x < s.nearest-slack {
+		if c.X-at.X < s.nearest-slack {
 			m |= maskScreenNear
 		}
-		if c.X-at.x > s.farthest+slack {
+		if c.X-at.X > s.farthest+slack {
 			m |= maskScreenFar
 		}
 	}
-	if c := s.p.Sensor; c != nil && (at.x < c.Min[0]-slack || at.x > c.Max[0]+slack || at.y < c.Min[1]-slack || at.y > c.Max[1]+slack) {
+	if c := s.p.Sensor; c != nil && (at.X < c.Min[0]-slack || at.X > c.Max[0]+slack || at.Y < c.Min[1]-slack || at.Y > c.Max[1]+slack) {
 		m |= maskSensor
 	}
 	if c := s.p.Floor.Mat; c != nil && !s.fits(rect{-c.Length / 2, -c.Width / 2, c.Length / 2, c.Width / 2}.around(at)) {
@@ -102,27 +102,8 @@ func (s *site) against(at spot) (m int16) {
 	if slices.ContainsFunc(s.feet, func(f rect) bool { return !s.fits(f.around(at)) }) {
 		m |= maskFeet
 	}
-	if !ballFits(s.p, at) {
+	if !BallFits(s.p, at) {
 		m |= maskBall
 	}
 	return m
-}
-
-// ballFits reports whether a plan may have a tee on a spot.
-func ballFits(p plan.Plan, at spot) bool {
-	const ball = 0.043 // m, its diameter
-	standing := p.Floor.Standing()
-	if !(at.x > 0 && at.y > 0 && at.x < p.Room.Length && at.y < p.Room.Width) ||
-		p.Room.CeilingAt(at.x, at.y)-standing < ball {
-		return false
-	}
-	if s := p.Screen; s != nil && at.x+ball/2 > s.X {
-		return false
-	}
-	for _, s := range p.Room.Solids {
-		if at.x > s.Min[0] && at.x < s.Max[0] && at.y > s.Min[1] && at.y < s.Max[1] && standing+ball > s.Min[2] && standing < s.Max[2] {
-			return false
-		}
-	}
-	return true
 }
