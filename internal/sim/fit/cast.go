@@ -3,6 +3,7 @@ package fit
 import (
 	"math"
 
+	"wideberth/internal/sim/family"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/sweep"
@@ -12,9 +13,8 @@ import (
 type Cast struct {
 	Player plan.Player
 	Club   plan.Club
-	Kin    *Relatives
-	// At is where the frame lies for a ball at the room's origin.
-	At sweep.Placement
+	Kin    *family.Relatives // the family of their swings
+	At     sweep.Placement   // where the golfer's frame lies for a ball at the room's origin
 }
 
 // NewCast makes a cast of a player and a club of a plan by name. Its family is not
@@ -25,7 +25,7 @@ func NewCast(p plan.Plan, player, club string) (Cast, error) {
 		return Cast{}, err
 	}
 	at := sweep.Place(p, plan.Tee{}, pl)
-	kin, err := New(pl, c, Directions(at.Surfaces(sweep.Surfaces(p))))
+	kin, err := family.New(pl, c, family.Directions(at.Surfaces(sweep.Surfaces(p))))
 	return Cast{pl, c, kin, at}, err
 }
 
@@ -39,9 +39,11 @@ func (c *Cast) Placed(at Spot) sweep.Placement {
 // Ramp is a clearance that depends on the spot as a flat surface's does: on a
 // straight line.
 type Ramp struct {
-	At0, DX, DY float64
+	At0    float64 // m, with the ball at the room's origin
+	DX, DY float64 // per m that the ball is moved along x and y
 }
 
+// At is the clearance (m) on a spot.
 func (r Ramp) At(s Spot) float64 { return r.At0 + r.DX*s.X + r.DY*s.Y }
 
 // Level reports whether it is the same everywhere, as over a level ceiling.
@@ -55,13 +57,13 @@ func (c *Cast) Ramp(s sweep.Surface) Ramp {
 }
 
 // BoxWithin returns the cautious clearance of the family to a box of the room
-// from a spot, if it is less than limit: that of the members in the
+// from a spot (m), if it is less than limit: that of the members in the
 // atlas less its hollow, which no member undercuts.
 func (c *Cast) BoxWithin(b geom.Box, at Spot, limit float64) (float64, bool) {
 	return c.BoxBetween(b, at, math.Inf(-1), limit)
 }
 
-// BoxBetween is boxWithin for a caller to whom all clearances up to enough are
+// BoxBetween is BoxWithin for a caller to whom all clearances up to enough are
 // the same: what it returns then need not be the least.
 func (c *Cast) BoxBetween(b geom.Box, at Spot, enough, limit float64) (float64, bool) {
 	local := c.Placed(at).Surface(sweep.Surface{Kind: sweep.Solid, Box: b})
@@ -71,14 +73,14 @@ func (c *Cast) BoxBetween(b geom.Box, at Spot, enough, limit float64) (float64, 
 // BoxExact returns what a Check finds for a box, if it is less than limit.
 func (c *Cast) BoxExact(b geom.Box, at Spot, limit float64) float64 {
 	v, near := c.BoxWithin(b, at, limit)
-	if !near {
+	if !near { // nor does anybody come nearer
 		return v
 	}
 	local := c.Placed(at).Surface(sweep.Surface{Kind: sweep.Solid, Box: b})
 	return min(c.Kin.NearestTo(local), limit)
 }
 
-// Apart returns a quick lower bound of boxWithin.
+// Apart returns a quick lower bound of BoxWithin.
 func (c *Cast) Apart(b geom.Box, at Spot) float64 {
 	return b.Gap(c.Extent().Moved(geom.Vec{X: -at.X, Y: -at.Y}))
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"wideberth/internal/sim/family"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/r3"
@@ -29,7 +30,7 @@ func (l *Lab) Check(given plan.Checked) (Report, error) {
 			for _, tee := range p.TeesOf(player) {
 				place := sweep.Place(p, tee, player)
 				local := place.Surfaces(surfaces)
-				kin, err := l.families.Of(player, club, Directions(local))
+				kin, err := l.families.Of(player, club, family.Directions(local))
 				if err != nil {
 					return Report{}, err
 				}
@@ -46,7 +47,7 @@ func (l *Lab) Check(given plan.Checked) (Report, error) {
 
 // trial is a family put on one tee of a room.
 type trial struct {
-	kin      *Relatives
+	kin      *family.Relatives
 	place    sweep.Placement
 	surfaces []sweep.Surface // room frame
 	local    []sweep.Surface // golfer frame
@@ -64,8 +65,8 @@ func (t *trial) check(margin float64) Check {
 	}
 	tightest, loosest := 0, r.Central
 	touched := make([]bool, len(r.Sample))
-	var struck []int   // surfaces
-	var deep []*Member // the members that come deepest into them
+	var struck []int          // surfaces
+	var deep []*family.Member // the members that come deepest into them
 	for i, s := range t.local {
 		least, typical, who := r.Against(s, touched)
 		name := t.surfaces[i].Name
@@ -117,13 +118,13 @@ func shareError(hits, tried int) float64 {
 
 // nearest describes the meeting of one member with surface i where it comes
 // nearest.
-func (t *trial) nearest(i int, m *Member) Nearest {
+func (t *trial) nearest(i int, m *family.Member) Nearest {
 	s := t.local[i]
 	return t.meeting(i, m, sweep.Around(m.Swing, t.kin.Coarse(m).Clearance(s).Time).Clearance(s))
 }
 
 // meeting describes the meeting of one member with surface i.
-func (t *trial) meeting(i int, m *Member, at sweep.Contact) Nearest {
+func (t *trial) meeting(i int, m *family.Member, at sweep.Contact) Nearest {
 	inRoom := t.place.ContactToRoom(at)
 	return Nearest{
 		Surface: t.surfaces[i].Name, Part: at.Part.String(), Phase: m.Swing.PhaseAt(at.Time).String(), Time: at.Time,

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"wideberth/internal/sim/family"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
 )
@@ -36,7 +37,7 @@ const (
 // may be at a struck surface at all, a few at a time, and stops at the first few
 // in which one touches. A coarse look, which may take a near miss for a touch but
 // never the other way round, says who must be followed closely.
-func (t *trial) firstTouch(struck []int, members []*Member) (first Contact, touches bool) {
+func (t *trial) firstTouch(struck []int, members []*family.Member) (first Contact, touches bool) {
 	r := t.kin
 	best, surface, who := sweep.Contact{Time: math.Inf(1)}, 0, r.Central
 	track := &sweep.Track{}
@@ -78,7 +79,7 @@ func (t *trial) firstTouch(struck []int, members []*Member) (first Contact, touc
 }
 
 // contactOf is a meeting of a member as a first touch.
-func contactOf(n Nearest, m *Member) Contact {
+func contactOf(n Nearest, m *family.Member) Contact {
 	return Contact{n, n.Time - m.Swing.ImpactTime()}
 }
 
@@ -117,7 +118,7 @@ func (t *trial) glances(struck []int) (out []glanceAt) {
 }
 
 // mayTouch reports whether a member may touch any of the surfaces.
-func (t *trial) mayTouch(m *Member, surfaces []int) bool {
+func (t *trial) mayTouch(m *family.Member, surfaces []int) bool {
 	return slices.ContainsFunc(surfaces, func(i int) bool { return t.kin.MayTouch(m, t.local[i]) })
 }
 
@@ -126,7 +127,7 @@ func (t *trial) mayTouch(m *Member, surfaces []int) bool {
 // sample that touch anything, deep are the members that come deepest into each
 // surface, and deepest is the meeting that sets the clearance: where a clearance
 // is negative only by the caution in it, that is the touch.
-func (t *trial) contacts(struck []int, touched []bool, deep []*Member, deepest Nearest, typical bool) (family, central *Contact) {
+func (t *trial) contacts(struck []int, touched []bool, deep []*family.Member, deepest Nearest, typical bool) (soonest, central *Contact) {
 	r := t.kin
 	members := slices.Concat(r.Far, r.Singles)
 	for i, m := range r.Sample {
@@ -146,7 +147,7 @@ func (t *trial) contacts(struck []int, touched []bool, deep []*Member, deepest N
 	if !typical {
 		return &c, nil
 	}
-	own, ok := t.firstTouch(struck, []*Member{r.Central})
+	own, ok := t.firstTouch(struck, []*family.Member{r.Central})
 	if !ok {
 		return &c, nil
 	}

@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"wideberth/internal/sim/family"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/r3"
@@ -55,7 +56,7 @@ func trialOf(t *testing.T, p plan.Plan, player plan.Player, club plan.Club) tria
 	t.Helper()
 	place, surfaces := sweep.Place(p, p.Tees[0], player), sweep.Surfaces(p)
 	local := place.Surfaces(surfaces)
-	kin, err := New(player, club, Directions(local))
+	kin, err := family.New(player, club, family.Directions(local))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,42 +7,26 @@ import (
 	"wideberth/internal/sim/sweep"
 )
 
-// Comfort (m) is the clearance from which people stop flinching: 12 in, common
-// practice, no source.
-const Comfort = 0.30
-
-// Usual distances from tee to screen, m: 8–12 ft, common practice, no source.
-// Nearer brings a hard rebound, farther spreads misses.
-const (
-	UsualNearest  = 2.4
-	UsualFarthest = 3.7
-)
-
 // Ground is the room as several casts meet it, for a ball on any spot.
 type Ground struct {
-	Cap   float64 // m: clearances from here on are not told apart
 	Casts []Cast
-	Ramps []Side          // per flat surface, whoever reaches farthest
+	Sides []Side          // the flat surfaces
 	Boxes []sweep.Surface // room frame
 }
 
-// Side is a flat surface with the cast that comes nearest to it.
+// Side is a flat surface with the clearance of the cast that comes nearest to it.
 type Side struct {
 	Ramp
-	Surface string
-	Cast    int
+	Surface string // its name
+	Cast    int    // index
 }
-
-// RoomToSpare (m) is how much beyond comfort and margin clearances are told
-// apart.
-const RoomToSpare = 0.20
 
 // NewGround is the room of a plan for some casts.
 func NewGround(p plan.Plan, casts []Cast) *Ground {
-	f := &Ground{Cap: max(Comfort, p.Margin) + RoomToSpare, Casts: casts}
+	g := &Ground{Casts: casts}
 	for _, s := range sweep.Surfaces(p) {
 		if !s.Kind.Flat() {
-			f.Boxes = append(f.Boxes, s)
+			g.Boxes = append(g.Boxes, s)
 			continue
 		}
 		least := Side{Ramp{At0: math.Inf(1)}, s.Name, -1}
@@ -52,17 +36,18 @@ func NewGround(p plan.Plan, casts []Cast) *Ground {
 			}
 		}
 		if least.Cast >= 0 {
-			f.Ramps = append(f.Ramps, least)
+			g.Sides = append(g.Sides, least)
 		}
 	}
-	return f
+	return g
 }
 
-// Flat returns the clearance to the flat surfaces, at most limit, and which.
-func (f *Ground) Flat(at Spot, limit float64) (v float64, which int) {
+// Flat returns the clearance (m) to the flat surfaces, at most limit, and which
+// side that is; −1 for none.
+func (g *Ground) Flat(at Spot, limit float64) (v float64, which int) {
 	v, which = limit, -1
-	for i := range f.Ramps {
-		if d := f.Ramps[i].At(at); d < v {
+	for i := range g.Sides {
+		if d := g.Sides[i].At(at); d < v {
 			v, which = d, i
 		}
 	}
@@ -71,20 +56,20 @@ func (f *Ground) Flat(at Spot, limit float64) (v float64, which int) {
 
 // Tightest is the tightest meeting anywhere.
 type Tightest struct {
-	Clearance float64
-	Surface   string
-	Cast      int // index; −1 for none
+	Clearance float64 // m
+	Surface   string  // its name
+	Cast      int     // index; −1 for none
 }
 
-// Tightest returns the cautious clearance at a spot, if it is under limit.
-func (f *Ground) Tightest(at Spot, limit float64) Tightest {
+// Tightest returns the cautious clearance (m) at a spot, if it is under limit.
+func (g *Ground) Tightest(at Spot, limit float64) Tightest {
 	t := Tightest{limit, "", -1}
-	if v, which := f.Flat(at, limit); which >= 0 {
-		t = Tightest{v, f.Ramps[which].Surface, f.Ramps[which].Cast}
+	if v, which := g.Flat(at, limit); which >= 0 {
+		t = Tightest{v, g.Sides[which].Surface, g.Sides[which].Cast}
 	}
-	for i := range f.Casts {
-		for _, s := range f.Boxes {
-			if v, near := f.Casts[i].BoxWithin(s.Box, at, t.Clearance); near {
+	for i := range g.Casts {
+		for _, s := range g.Boxes {
+			if v, near := g.Casts[i].BoxWithin(s.Box, at, t.Clearance); near {
 				t = Tightest{v, s.Name, i}
 			}
 		}

@@ -3,6 +3,7 @@ package fit
 import (
 	"slices"
 
+	"wideberth/internal/sim/family"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/sweep"
 )
@@ -11,7 +12,7 @@ import (
 // zero value is ready to use; it is not for concurrent use. What it answers does
 // not depend on what it was asked before.
 type Lab struct {
-	families Store
+	families family.Store
 }
 
 // Casts returns every player with each of their clubs; where players or clubs
@@ -28,7 +29,7 @@ func (l *Lab) Casts(p plan.Plan, players, clubs []string) ([]Cast, error) {
 				continue
 			}
 			at := sweep.Place(p, plan.Tee{}, player)
-			kin, err := l.families.Of(player, club, Directions(at.Surfaces(surfaces)))
+			kin, err := l.families.Of(player, club, family.Directions(at.Surfaces(surfaces)))
 			if err != nil {
 				return nil, err
 			}

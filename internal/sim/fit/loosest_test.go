@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"wideberth/internal/sim/family"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/plan/plantest"
 	"wideberth/internal/sim/sweep"
@@ -41,7 +42,7 @@ func TestNobodyPassesTheLoosest(t *testing.T) {
 		place := sweep.Place(p, p.Tees[0], player)
 		surfaces := place.Surfaces(sweep.Surfaces(p))
 		for _, v := range swing.Variations(fresh, 1000+seed) {
-			s, err := SwingOf(player, club, v)
+			s, err := family.SwingOf(player, club, v)
 			if err != nil {
 				continue
 			}

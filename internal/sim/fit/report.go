@@ -1,6 +1,6 @@
 // Package fit answers the question of the whole program: does every golfer who
 // will play clear every surface with every club? It runs each golfer's family of
-// swings through the room and reports the clearances, and solves what would help.
+// swings through the room and reports the clearances.
 package fit
 
 import "wideberth/internal/sim/swing"

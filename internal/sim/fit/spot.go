@@ -11,6 +11,13 @@ type Spot struct{ X, Y float64 }
 // To is the distance to another spot, m.
 func (s Spot) To(t Spot) float64 { return geom.Hypot(t.X-s.X, t.Y-s.Y) }
 
+// Usual distances from tee to screen, m: 8–12 ft, common practice, no source.
+// Nearer brings a hard rebound, farther spreads misses.
+const (
+	UsualNearest  = 2.4
+	UsualFarthest = 3.7
+)
+
 // BallFits reports whether a plan may have a tee on a spot.
 func BallFits(p plan.Plan, at Spot) bool {
 	const ball = 0.043 // m, its diameter

@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"wideberth/internal/lean/fmt"
-	"wideberth/internal/sim/fit"
+	"wideberth/internal/sim/maps"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/solver/words"
 )
@@ -84,7 +84,7 @@ func (s *Solver) spot(doc plan.Checked, req request) (hangAnswerAt, error) {
 	p := doc.Plan()
 	hold := func(v, most float64) float64 { return min(max(v, 0), most) }
 	players, clubs := chosen(p, req.Focus)
-	spot, err := s.cache.lab.HangAt(doc, fit.HangOptions{Players: players, Clubs: clubs, Ball: true}, hold(req.X, p.Room.Length), hold(req.Y, p.Room.Width))
+	spot, err := maps.HangAt(&s.cache.lab, doc, maps.HangOptions{Players: players, Clubs: clubs, Ball: true}, hold(req.X, p.Room.Length), hold(req.Y, p.Room.Width))
 	if err != nil {
 		return hangAnswerAt{}, err
 	}
