@@ -40,7 +40,7 @@ func check(_ context.Context, args []string, s streams) (int, error) {
 }
 
 // exitCode is the verdict as the caller's shell sees it.
-func exitCode(verdict string) (int, error) {
+func exitCode(verdict fit.Verdict) (int, error) {
 	switch verdict {
 	case fit.Clear:
 		return exitClear, nil

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 )
 
@@ -121,10 +122,10 @@ func (s *Scene) highest(q Pair) HighestLoft {
 
 // StandOff is how far the screen hangs from the wall behind it, and should, m.
 type StandOff struct {
-	Have    float64 `json:"have"`
-	Low     float64 `json:"low"`     // a tight cloth
-	High    float64 `json:"high"`    // a slack one
-	Verdict string  `json:"verdict"` // "clear", "tight" (between the two) or "strikes"
+	Have    float64     `json:"have"`
+	Low     float64     `json:"low"`     // a tight cloth
+	High    float64     `json:"high"`    // a slack one
+	Verdict fit.Verdict `json:"verdict"` // tight between the two, clear above, strikes below
 }
 
 // standOff takes the stretch of the cloth as 0.15–0.30 m under a driver's ball
@@ -137,13 +138,6 @@ func standOff(p plan.Plan, pairs []Pair) StandOff {
 		factor = max(factor, q.launch().Speed/70)
 	}
 	s := StandOff{Have: p.Room.Length - p.Screen.X, Low: 0.15*factor + Diameter, High: 0.30*factor + Diameter}
-	switch {
-	case s.Have >= s.High:
-		s.Verdict = "clear"
-	case s.Have >= s.Low:
-		s.Verdict = "tight"
-	default:
-		s.Verdict = "strikes"
-	}
+	s.Verdict = fit.VerdictOf(s.Have-s.Low, s.High-s.Low)
 	return s
 }

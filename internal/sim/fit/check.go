@@ -38,7 +38,7 @@ func (l *Lab) Check(given plan.Checked) (Report, error) {
 				c := t.check(p.Margin)
 				c.Player, c.Club, c.Tee = player.Name, club.Name, tee.Name
 				report.Checks = append(report.Checks, c)
-				report.Verdict = Worse(report.Verdict, c.Verdict)
+				report.Verdict = report.Verdict.Worse(c.Verdict)
 			}
 		}
 	}

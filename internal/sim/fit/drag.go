@@ -15,7 +15,7 @@ type Reading struct {
 	Tee     string       `json:"tee"`
 	X       float64      `json:"x"` // m
 	Y       float64      `json:"y"`
-	Verdict string       `json:"verdict"` // the worst
+	Verdict Verdict      `json:"verdict"` // the worst
 	Checks  []QuickCheck `json:"checks"`
 	Free    bool         `json:"free"` // a ball may lie there
 }
@@ -29,7 +29,7 @@ type Reading struct {
 type QuickCheck struct {
 	Player    string  `json:"player"`
 	Club      string  `json:"club"`
-	Verdict   string  `json:"verdict"`
+	Verdict   Verdict `json:"verdict"`
 	Clearance float64 `json:"clearance"` // m
 	Surface   string  `json:"surface"`   // the nearest
 	Caution   float64 `json:"caution"`   // m; 0 at a flat surface
@@ -68,7 +68,7 @@ func (l *Lab) At(given plan.Checked, tee string, x, y float64) (Reading, error) 
 			q.Caution = c.Kin.Atlas().Caution()
 		}
 		r.Checks = append(r.Checks, q)
-		r.Verdict = Worse(r.Verdict, q.Verdict)
+		r.Verdict = r.Verdict.Worse(q.Verdict)
 	}
 	return r, nil
 }

@@ -54,7 +54,7 @@ type Behind struct {
 	Wall      string  `json:"wall"`
 	Clearance float64 `json:"clearance"` // m
 	Typical   float64 `json:"typical"`   // m
-	Verdict   string  `json:"verdict"`
+	Verdict   Verdict `json:"verdict"`
 	Part      string  `json:"part"`
 	Phase     string  `json:"phase"`
 }

@@ -12,7 +12,7 @@ const Version = 1
 // are metres, times seconds, speeds metres per second, in room coordinates.
 type Report struct {
 	Version int     `json:"version"`
-	Verdict string  `json:"verdict"` // the worst check's
+	Verdict Verdict `json:"verdict"` // the worst check's
 	Checks  []Check `json:"checks"`
 
 	// ModelError is how far the model's paths lie from recorded ones, m; a clearance
@@ -23,10 +23,10 @@ type Report struct {
 
 // Check is the answer for one player with one club on one tee.
 type Check struct {
-	Player  string `json:"player"`
-	Club    string `json:"club"`
-	Tee     string `json:"tee"`
-	Verdict string `json:"verdict"`
+	Player  string  `json:"player"`
+	Club    string  `json:"club"`
+	Tee     string  `json:"tee"`
+	Verdict Verdict `json:"verdict"`
 
 	// Clearance is the signed distance from the nearest surface to the nearest
 	// part of golfer or club over the loosest swing of the family; negative is

@@ -331,7 +331,7 @@ func TestSeats(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := []struct{ verdict, club, ball string }{
+	want := []struct{ verdict, club, ball fit.Verdict }{
 		{fit.Clear, fit.Clear, fit.Clear}, {fit.Strikes, fit.Strikes, ""}, {fit.Strikes, "", fit.Strikes}, {fit.Strikes, "", fit.Strikes},
 	}
 	for i, s := range m.Seats {

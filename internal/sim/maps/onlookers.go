@@ -54,24 +54,24 @@ var onlookReasons = [...]string{"club", "ball", "screen", "solid"}
 
 // SeatCheck is the answer for one seat: the whole of its disc counts.
 type SeatCheck struct {
-	Name    string `json:"name"`
-	Verdict string `json:"verdict"` // the worse of Club's and Ball's
+	Name    string      `json:"name"`
+	Verdict fit.Verdict `json:"verdict"` // the worse of Club's and Ball's
 
 	// Club is the distance from the edge of the seat to the nearest reach of a
 	// golfer or a club, m, and whose; from the map's cap on it is that.
-	Club        float64 `json:"club"`
-	ClubVerdict string  `json:"clubVerdict"`
-	Player      string  `json:"player"`
-	With        string  `json:"with"` // the club
-	Tee         string  `json:"tee"`
+	Club        float64     `json:"club"`
+	ClubVerdict fit.Verdict `json:"clubVerdict"`
+	Player      string      `json:"player"`
+	With        string      `json:"with"` // the club
+	Tee         string      `json:"tee"`
 
 	// Ball is the distance to the nearest first-hand path of a ball, m, whose, and
 	// what shot it is.
-	Ball        float64 `json:"ball"`
-	BallVerdict string  `json:"ballVerdict"`
-	From        string  `json:"from"`   // player
-	Shot        string  `json:"shot"`   // "ordinary" or "hosel"
-	Behind      bool    `json:"behind"` // the seat is behind the screen
+	Ball        float64     `json:"ball"`
+	BallVerdict fit.Verdict `json:"ballVerdict"`
+	From        string      `json:"from"`   // player
+	Shot        string      `json:"shot"`   // "ordinary" or "hosel"
+	Behind      bool        `json:"behind"` // the seat is behind the screen
 }
 
 // Onlookers draws where others may be while somebody plays, and checks the
@@ -191,7 +191,7 @@ func seats(p plan.Plan, casts []fit.Cast, flying []cone, most float64) []SeatChe
 		}
 		c.Behind = p.Screen != nil && s.X+s.Radius > p.Screen.X
 		c.ClubVerdict, c.BallVerdict = fit.VerdictOf(c.Club, p.Margin), fit.VerdictOf(c.Ball, p.Margin)
-		c.Verdict = fit.Worse(c.ClubVerdict, c.BallVerdict)
+		c.Verdict = c.ClubVerdict.Worse(c.BallVerdict)
 		out = append(out, c)
 	}
 	return out

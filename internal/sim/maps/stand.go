@@ -57,14 +57,14 @@ type StandMap struct {
 // Best is the place with most room to spare. Where it makes no difference (the
 // ceiling is the same everywhere) it is the one with most room to the rest.
 type Best struct {
-	Found     bool    `json:"found"` // false when no place is free
-	X         float64 `json:"x"`     // m
-	Y         float64 `json:"y"`
-	Clearance float64 `json:"clearance"` // cautious, m
-	Verdict   string  `json:"verdict"`
-	Surface   string  `json:"surface"` // the tightest there
-	Player    string  `json:"player"`  // whose swing is tightest there
-	Club      string  `json:"club"`
+	Found     bool        `json:"found"` // false when no place is free
+	X         float64     `json:"x"`     // m
+	Y         float64     `json:"y"`
+	Clearance float64     `json:"clearance"` // cautious, m
+	Verdict   fit.Verdict `json:"verdict"`
+	Surface   string      `json:"surface"` // the tightest there
+	Player    string      `json:"player"`  // whose swing is tightest there
+	Club      string      `json:"club"`
 }
 
 // PlayerBest is a player's best place.

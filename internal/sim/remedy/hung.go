@@ -136,7 +136,7 @@ func hungRemedies(p plan.Plan, casts []fit.Cast, i int) []Remedy {
 
 // planClearance returns the tightest clearance of all casts from all tees, as
 // cautious as a Reading's.
-func planClearance(p plan.Plan, casts []fit.Cast) (float64, string) {
+func planClearance(p plan.Plan, casts []fit.Cast) (float64, fit.Verdict) {
 	v := math.Inf(1)
 	for k := range casts {
 		for i, t := range p.Tees {

@@ -2,6 +2,8 @@
 // makes them: edits of the plan, each verified on the changed plan.
 package remedy
 
+import "wideberth/internal/sim/fit"
+
 // The kinds of remedy.
 const (
 	KindTee     = "tee"     // move the tee Subject by Amount Towards a side
@@ -42,10 +44,10 @@ type Remedy struct {
 	Edits   []Edit  `json:"edits"`             // the change of the plan
 
 	// Clearance and Verdict are the check's after the change.
-	Clearance float64 `json:"clearance"`
-	Verdict   string  `json:"verdict"`
+	Clearance float64     `json:"clearance"`
+	Verdict   fit.Verdict `json:"verdict"`
 	// PlanClearance and PlanVerdict are the tightest of all checks after it, as
 	// cautious as a Reading's: the change may help one golfer and hurt another.
-	PlanClearance float64 `json:"planClearance"`
-	PlanVerdict   string  `json:"planVerdict"`
+	PlanClearance float64     `json:"planClearance"`
+	PlanVerdict   fit.Verdict `json:"planVerdict"`
 }

@@ -12,13 +12,13 @@ import (
 // HungCheck is the answer for one hung thing: the tightest of all swings from
 // all tees against it alone.
 type HungCheck struct {
-	Name      string   `json:"name"`
-	Verdict   string   `json:"verdict"`
-	Clearance float64  `json:"clearance"` // m, as a Check's BySurface
-	Player    string   `json:"player"`
-	Club      string   `json:"club"`
-	Tee       string   `json:"tee"`
-	Remedies  []Remedy `json:"remedies"` // raise, shift, remove; none when clear
+	Name      string      `json:"name"`
+	Verdict   fit.Verdict `json:"verdict"`
+	Clearance float64     `json:"clearance"` // m, as a Check's BySurface
+	Player    string      `json:"player"`
+	Club      string      `json:"club"`
+	Tee       string      `json:"tee"`
+	Remedies  []Remedy    `json:"remedies"` // raise, shift, remove; none when clear
 }
 
 // Things checks the hung things of a plan.

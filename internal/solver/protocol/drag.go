@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"wideberth/internal/lean/fmt"
+	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/maps"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/solver/words"
@@ -11,12 +12,12 @@ import (
 
 // dragAnswer is what is known at once of a tee that is being moved.
 type dragAnswer struct {
-	X        float64   `json:"x"` // m
-	Y        float64   `json:"y"`
-	Free     bool      `json:"free"` // a ball may lie there
-	Verdict  string    `json:"verdict"`
-	Sentence string    `json:"sentence"`
-	Labels   [2]string `json:"labels"` // of x and y
+	X        float64     `json:"x"` // m
+	Y        float64     `json:"y"`
+	Free     bool        `json:"free"` // a ball may lie there
+	Verdict  fit.Verdict `json:"verdict"`
+	Sentence string      `json:"sentence"`
+	Labels   [2]string   `json:"labels"` // of x and y
 }
 
 // drag serves a request of kind drag: the tee named in the focus, moved to x, y.

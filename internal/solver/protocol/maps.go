@@ -3,6 +3,7 @@ package protocol
 import (
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/render/drawing"
+	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/maps"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/solver/words"
@@ -41,12 +42,12 @@ type standAnswer struct {
 
 // place is a spot for a tee.
 type place struct {
-	Name    string   `json:"name"` // whose
-	X       float64  `json:"x"`
-	Y       float64  `json:"y"`
-	Verdict string   `json:"verdict"`
-	Text    string   `json:"text"`
-	Players []string `json:"players,omitempty"` // of a hand
+	Name    string      `json:"name"` // whose
+	X       float64     `json:"x"`
+	Y       float64     `json:"y"`
+	Verdict fit.Verdict `json:"verdict"`
+	Text    string      `json:"text"`
+	Players []string    `json:"players,omitempty"` // of a hand
 }
 
 // hangAnswer is the map of what may hang how low.
@@ -61,7 +62,7 @@ type hangAnswer struct {
 // thing is one hung thing, and what would help.
 type thing struct {
 	Name     string       `json:"name"`
-	Verdict  string       `json:"verdict"`
+	Verdict  fit.Verdict  `json:"verdict"`
 	Text     string       `json:"text"`
 	Remedies []remedyText `json:"remedies"`
 }
@@ -75,9 +76,9 @@ type watchAnswer struct {
 
 // seatWords is one seat.
 type seatWords struct {
-	Name    string `json:"name"`
-	Verdict string `json:"verdict"`
-	Text    string `json:"text"`
+	Name    string      `json:"name"`
+	Verdict fit.Verdict `json:"verdict"`
+	Text    string      `json:"text"`
 }
 
 // mapsOf serves a request of kind maps, for everybody with every club or for the

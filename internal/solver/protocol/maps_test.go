@@ -129,7 +129,7 @@ func TestDrag(t *testing.T) {
 	cases := []struct {
 		name    string
 		x, y    float64
-		verdict string
+		verdict fit.Verdict
 		free    bool
 		says    string
 	}{

@@ -20,7 +20,7 @@ type remedyText struct {
 	After     string        `json:"after"` // what that leads to
 	Spare     bool          `json:"spare"` // for a check that is clear: how much could be given up
 	Clearance float64       `json:"clearance"`
-	Verdict   string        `json:"verdict"`
+	Verdict   fit.Verdict   `json:"verdict"`
 	Edits     []remedy.Edit `json:"edits"`
 }
 

@@ -24,7 +24,7 @@ func (w Words) Both(x, y float64) [2]string {
 func With(player, club string) string { return player + " with the " + club }
 
 // Fits says how a clearance to a surface turns out.
-func (w Words) Fits(verdict string, clearance float64, name string) string {
+func (w Words) Fits(verdict fit.Verdict, clearance float64, name string) string {
 	switch verdict {
 	case fit.Strikes:
 		return fmt.Sprintf("strikes %s, %s past it", Surface(name), w.past(clearance))
