@@ -74,7 +74,7 @@ const topped = "topped"
 // (common practice, no source). The rest are assumptions: a thin ball leaves at
 // a third of the launch angle; a topped one skims the mat with topspin; a skied
 // one climbs 30° steeper than meant, 45–65° in all.
-func Misses(l Launch, hand string) []Miss {
+func Misses(l Launch, hand plan.Hand) []Miss {
 	toe := -1.0
 	if hand == plan.HandLeft {
 		toe = 1

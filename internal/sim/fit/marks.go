@@ -10,10 +10,10 @@ import (
 // Mark is where one player stands with one club on one tee, in room coordinates,
 // m, with what to measure in the room to find the place again.
 type Mark struct {
-	Player string `json:"player"`
-	Club   string `json:"club"`
-	Tee    string `json:"tee"`
-	Hand   string `json:"hand"`
+	Player string    `json:"player"`
+	Club   string    `json:"club"`
+	Tee    string    `json:"tee"`
+	Hand   plan.Hand `json:"hand"`
 
 	Ball  [2]float64 `json:"ball"`
 	Lead  Foot       `json:"lead"`  // nearer to the target

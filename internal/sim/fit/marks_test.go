@@ -29,7 +29,7 @@ func TestMarks(t *testing.T) {
 			t.Fatalf("mark %d is of %s, %s, %s; the check of %s, %s, %s", i, m.Player, m.Club, m.Tee, c.Player, c.Club, c.Tee)
 		}
 		back := 1.0 // the side of the golfer's back
-		if m.Hand == "left" {
+		if m.Hand == plan.HandLeft {
 			back = -1
 		}
 		for name, f := range map[string]Foot{"lead": m.Lead, "trail": m.Trail} {
@@ -44,7 +44,7 @@ func TestMarks(t *testing.T) {
 		if m.Lead.Heel[0] < m.Trail.Heel[0]+0.15 {
 			t.Errorf("%s: the lead foot is not nearer the target", m.Player)
 		}
-		wall := map[string]string{"right": "left wall", "left": "right wall"}[m.Hand]
+		wall := map[plan.Hand]string{plan.HandRight: "left wall", plan.HandLeft: "right wall"}[m.Hand]
 		if m.Behind.Wall != wall || math.Abs(m.Behind.Clearance-c.BySurface[wall]) > 1e-9 || math.Abs(m.Behind.Typical-c.TypicalBySurface[wall]) > 1e-9 {
 			t.Errorf("%s: behind %+v, the check has %.4f and %.4f to the %s", m.Player, m.Behind, c.BySurface[wall], c.TypicalBySurface[wall], wall)
 		}

@@ -34,7 +34,7 @@ func (m *StandMap) judge(p plan.Plan, casts []fit.Cast, where *site) {
 		}
 	}
 	var all []string
-	for _, hand := range []string{plan.HandRight, plan.HandLeft} {
+	for _, hand := range []plan.Hand{plan.HandRight, plan.HandLeft} {
 		b := HandBest{Hand: hand}
 		for _, q := range m.Players {
 			if q.Hand == hand {

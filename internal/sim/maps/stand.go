@@ -16,12 +16,12 @@ const Comfort = 0.30
 // StandOptions chooses what a StandMap is drawn for. The zero value takes
 // everybody with every club, cells of 5 cm and the usual distances.
 type StandOptions struct {
-	Players  []string // by name; none: all
-	Clubs    []string // by name; none: all
-	Hand     string   // only players of this hand; "": both
-	Cell     float64  // m; 0, or more than 0.05: 0.05
-	Nearest  float64  // m from tee to screen; 0: fit.UsualNearest
-	Farthest float64  // m from tee to screen; 0: fit.UsualFarthest
+	Players  []string  // by name; none: all
+	Clubs    []string  // by name; none: all
+	Hand     plan.Hand // only players of this hand; "": both
+	Cell     float64   // m; 0, or more than 0.05: 0.05
+	Nearest  float64   // m from tee to screen; 0: fit.UsualNearest
+	Farthest float64   // m from tee to screen; 0: fit.UsualFarthest
 }
 
 // StandMap says for every place of the tee how near the tightest of the chosen
@@ -69,16 +69,16 @@ type Best struct {
 
 // PlayerBest is a player's best place.
 type PlayerBest struct {
-	Player string `json:"player"`
-	Hand   string `json:"hand"`
-	Best   Best   `json:"best"`
+	Player string    `json:"player"`
+	Hand   plan.Hand `json:"hand"`
+	Best   Best      `json:"best"`
 }
 
 // HandBest is the best place for all players of one hand.
 type HandBest struct {
-	Hand    string   `json:"hand"`
-	Players []string `json:"players"`
-	Best    Best     `json:"best"`
+	Hand    plan.Hand `json:"hand"`
+	Players []string  `json:"players"`
+	Best    Best      `json:"best"`
 }
 
 // Sharing says whether one tee serves both hands.

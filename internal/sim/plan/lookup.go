@@ -36,13 +36,13 @@ func (r Room) CeilingAt(x, y float64) float64 {
 	for _, s := range r.Slopes {
 		d := 0.0 // distance from the knee wall
 		switch s.Wall {
-		case "left":
+		case WallLeft:
 			d = r.Width - y
-		case "right":
+		case WallRight:
 			d = y
-		case "front":
+		case WallFront:
 			d = r.Length - x
-		case "back":
+		case WallBack:
 			d = x
 		default:
 			continue

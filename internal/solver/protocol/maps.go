@@ -179,7 +179,7 @@ func standOf(w words.Words, p plan.Plan, m *maps.StandMap, who string) standAnsw
 	if m.Sharing.Both && !m.Sharing.One {
 		for _, h := range m.Hands {
 			if h.Best.Found {
-				b := placeOf(w, h.Hand+"-handers", h.Best)
+				b := placeOf(w, string(h.Hand)+"-handers", h.Best)
 				b.Players = h.Players
 				out.Hands = append(out.Hands, b)
 			}

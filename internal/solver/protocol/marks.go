@@ -19,7 +19,7 @@ type guestMark struct {
 	Player   string      `json:"player"`
 	Club     string      `json:"club"`
 	Tee      string      `json:"tee"`
-	Hand     string      `json:"hand"`
+	Hand     plan.Hand   `json:"hand"`
 	Verdict  fit.Verdict `json:"verdict"`  // of their check here
 	Sentence string      `json:"sentence"` // for the player
 	More     string      `json:"more,omitempty"`

@@ -53,7 +53,7 @@ func Random(seed uint64) plan.Plan {
 	l, w, h := in(3, 9), in(2.2, 7), in(2.2, 4)
 	p.Room = plan.Room{Length: l, Width: w, Height: h}
 	for i := range rnd.IntN(3) {
-		p.Room.Slopes = append(p.Room.Slopes, plan.Slope{Name: fmt.Sprint("slope ", i), Wall: []string{"left", "right", "front", "back"}[rnd.IntN(4)],
+		p.Room.Slopes = append(p.Room.Slopes, plan.Slope{Name: fmt.Sprint("slope ", i), Wall: []plan.Wall{plan.WallLeft, plan.WallRight, plan.WallFront, plan.WallBack}[rnd.IntN(4)],
 			KneeHeight: in(0.5, h), Run: in(0.2, min(l, w))})
 	}
 	box := func() (lo, hi [3]float64) {
@@ -89,7 +89,7 @@ func Random(seed uint64) plan.Plan {
 	p.Floor.Layers = []plan.Layer{{Name: "layer", Thickness: in(0, 0.1)}}
 	p.Tees = []plan.Tee{{Name: "tee", X: in(0.2, l-0.2), Y: in(0.2, w-0.2)}}
 	p.Clubs = []plan.Club{plan.DefaultClub([]string{"driver", "iron", "wedge"}[rnd.IntN(3)], "club")}
-	p.Players = []plan.Player{{Name: "player", Height: in(1.4, 2.05), Hand: []string{"right", "left"}[rnd.IntN(2)]}}
+	p.Players = []plan.Player{{Name: "player", Height: in(1.4, 2.05), Hand: []plan.Hand{plan.HandRight, plan.HandLeft}[rnd.IntN(2)]}}
 	p.Seats = []plan.Seat{{Name: "seat", X: in(0, l), Y: in(0, w)}}
 	return p.WithDefaults()
 }
