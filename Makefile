@@ -51,7 +51,7 @@ unit: ## Unit, property, golden and example tests, the fuzz corpora, and distanc
 	$(GO) test ./...
 
 wasmtest: ## Reports, maps, marks and remedies again, compiled for the browser: the same golden bytes
-	$(JS) $(GO) test -run Golden -exec="$(JSEXEC)" ./internal/sim/remedy ./internal/sim/maps ./internal/sim/ball
+	$(JS) $(GO) test -run Golden -exec="$(JSEXEC)" ./internal/solver/words ./internal/sim/maps ./internal/sim/ball
 
 size: ## Build both programs and hold what a visitor transfers to the budgets
 	$(GO) run ./internal/cli size -check

@@ -12,7 +12,7 @@ import (
 	"wideberth/internal/link"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
-	"wideberth/internal/sim/remedy"
+	"wideberth/internal/solver/words"
 )
 
 // check prints the report of a plan; the exit code is its verdict.
@@ -30,7 +30,7 @@ func check(_ context.Context, args []string, s streams) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	if err := remedy.Advise(&lab, p, &report); err != nil {
+	if err := words.Advise(&lab, p, &report); err != nil {
 		return 0, err
 	}
 	if err := printJSON(s.out, report, "  "); err != nil {

@@ -13,12 +13,6 @@ import (
 	"wideberth/internal/sim/swing"
 )
 
-// CheckPlan is Lab.Check for a single question.
-func CheckPlan(given plan.Checked) (Report, error) {
-	var l Lab
-	return l.Check(given)
-}
-
 // Check runs every player with each of their clubs on each of their tees and
 // reports the clearances. The same plan gives the same report.
 func (l *Lab) Check(given plan.Checked) (Report, error) {

@@ -59,7 +59,10 @@ type Check struct {
 	HeadSpeed float64  `json:"headSpeed"` // of the clubhead at impact
 	Heels     float64  `json:"heels"`     // from the ball to the line of the heels
 	Notes     []string `json:"notes,omitempty"`
-	Remedies  []string `json:"remedies,omitempty"`
+
+	// Remedies are what would make the check clear, in words. A Lab leaves them out:
+	// whoever prints the report adds them (words.Advise).
+	Remedies []string `json:"remedies,omitempty"`
 }
 
 // Nearest is where one member of a family meets a surface: in a check, the

@@ -16,7 +16,7 @@ import (
 type cone struct {
 	tee      fit.Spot
 	from, to float64 // rad, azimuths, positive to the left
-	shot     string  // "ordinary", "skied" or "hosel"
+	shot     string  // "ordinary" or "hosel"
 	player   string
 	club     string
 	cast     int
@@ -36,8 +36,8 @@ const (
 )
 
 // cones returns where the balls of casts fly from each of the players' tees;
-// with mishits the named ones too.
-func cones(p plan.Plan, casts []fit.Cast, mishits bool) (out []cone) {
+// those off the hosel too, if asked.
+func cones(p plan.Plan, casts []fit.Cast, hosel bool) (out []cone) {
 	air := ball.AirOf(p.Air)
 	far := geom.Hypot(p.Room.Length, p.Room.Width)
 	for k := range casts {
@@ -66,14 +66,8 @@ func cones(p plan.Plan, casts []fit.Cast, mishits bool) (out []cone) {
 				out = append(out, cone{fit.Spot{X: tee.X, Y: tee.Y}, min(a, b), max(a, b), shot, c.Player.Name, c.Club.Name, k, profile(l)})
 			}
 			add("ordinary", -side, side, launch)
-			if !mishits {
-				continue
-			}
 			for _, m := range ball.Misses(launch, c.Player.Hand) {
-				switch m.Name {
-				case "skied":
-					add("skied", -side, side, m.Launch)
-				case "hosel 60°":
+				if hosel && m.Name == "hosel 60°" {
 					add("hosel", toe*side, toe*hoselWidest, m.Launch)
 				}
 			}

@@ -45,20 +45,6 @@ func (g *Grid) spot(i, j int) fit.Spot {
 	return fit.Spot{X: g.Origin[0] + float64(i)*g.Cell[0], Y: g.Origin[1] + float64(j)*g.Cell[1]}
 }
 
-// cellOf returns the cell that holds a place, or the nearest.
-func (g *Grid) cellOf(x, y float64) (i, j int) {
-	at := func(v, cell float64, n int) int {
-		return min(max(int(math.Floor(v/cell)), 0), n-1)
-	}
-	return at(x, g.Cell[0], g.NX), at(y, g.Cell[1], g.NY)
-}
-
-// At returns the value (m) of the cell that holds a place.
-func (g *Grid) at(x, y float64) float64 {
-	i, j := g.cellOf(x, y)
-	return float64(g.Values[j*g.NX+i]) / 1000
-}
-
 // store rounds values (m) down to millimetres, those beyond ±32 m to that.
 func (g *Grid) store(values []float64) {
 	g.Values = make([]int16, len(values))

@@ -16,7 +16,6 @@ type HangOptions struct {
 	Clubs   []string // by name; none: all
 	Cell    float64  // m; 0, or more than 0.05: 0.05
 	Ball    bool     // count the paths of ordinary balls
-	Mishits bool     // with Ball: count the named mishits too
 }
 
 // HangMap says for every place under the ceiling how low a thing may hang there
@@ -73,19 +72,12 @@ func Hang(l *fit.Lab, given plan.Checked, o HangOptions) (HangMap, error) {
 	}
 	newShadow(p, casts, &m.Grid, extra+thickest).lift(&m.Grid, extra, heights, m.Who)
 	if o.Ball {
-		flying := cones(p, casts, o.Mishits)
+		flying := cones(p, casts, false)
 		m.overBalls(p, flying, len(casts), heights)
 	}
 	m.Grid.storeUp(heights)
 	m.Things = remedy.Things(p, casts)
 	return m, nil
-}
-
-// At returns how low (m above the structural floor) a thing may hang over a
-// place, and who sets that; 0 and −1 where nothing passes.
-func (m *HangMap) At(x, y float64) (lowest float64, who int) {
-	i, j := m.Grid.cellOf(x, y)
-	return m.Grid.at(x, y), int(m.Who[j*m.Grid.NX+i])
 }
 
 // HangSpot is how low a thing may hang over one place.
@@ -141,7 +133,7 @@ func HangAt(l *fit.Lab, given plan.Checked, o HangOptions, x, y float64) (HangSp
 	}
 	if o.Ball {
 		reach := p.Margin + ball.Radius
-		for _, f := range cones(p, casts, o.Mishits) {
+		for _, f := range cones(p, casts, false) {
 			if h, ok := f.top(fit.Spot{X: x, Y: y}, reach, 0); ok && h > s.Lowest {
 				s.Lowest, s.Player, s.Club, s.Ball = h, f.player, f.club, true
 			}

@@ -27,7 +27,7 @@ func everything(t *testing.T, lab *fit.Lab, p plan.Plan) {
 	note("Check", r, err)
 	s, err := Stand(lab, plantest.Checked(p), StandOptions{})
 	note("Stand", s, err)
-	h, err := Hang(lab, plantest.Checked(p), HangOptions{Ball: true, Mishits: true})
+	h, err := Hang(lab, plantest.Checked(p), HangOptions{Ball: true})
 	note("Hang", h, err)
 	at, err := HangAt(lab, plantest.Checked(p), HangOptions{Ball: true}, p.Room.Length/3, p.Room.Width/3)
 	note("HangAt", at, err)

@@ -92,7 +92,7 @@ func Onlookers(l *fit.Lab, given plan.Checked, o OnlookOptions) (OnlookMap, erro
 	}
 	const thickest = 0.40 // m: no part in a footprint has a larger radius
 	newShadow(p, casts, &m.Grid, m.Cap+thickest).spread(&m.Grid, m.Cap, club)
-	flying := sectors(p, casts)
+	flying := cones(p, casts, true)
 	half := geom.Hypot(m.Grid.Cell[0], m.Grid.Cell[1]) / 2
 	values := make([]float64, len(club))
 	region := make([]float64, len(club))
@@ -131,20 +131,6 @@ func Onlookers(l *fit.Lab, given plan.Checked, o OnlookOptions) (OnlookMap, erro
 	m.Region.Level = p.Margin
 	m.Seats = seats(p, casts, flying, m.Cap)
 	return m, nil
-}
-
-// At returns how far (m) golfers, clubs and balls stay from a place.
-func (m *OnlookMap) At(x, y float64) float64 { return m.Grid.at(x, y) }
-
-// sectors are the cones of the plan that matter from above: ordinary balls and
-// hosel shots.
-func sectors(p plan.Plan, casts []fit.Cast) (out []cone) {
-	for _, c := range cones(p, casts, true) {
-		if c.shot != "skied" { // it flies over where the ordinary ones do
-			out = append(out, c)
-		}
-	}
-	return out
 }
 
 // nearestCone returns how far the nearest cone is from a place, and which it is;

@@ -1,9 +1,6 @@
 package maps
 
 import (
-	"math"
-	"slices"
-
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
@@ -16,12 +13,11 @@ const Comfort = 0.30
 // StandOptions chooses what a StandMap is drawn for. The zero value takes
 // everybody with every club, cells of 5 cm and the usual distances.
 type StandOptions struct {
-	Players  []string  // by name; none: all
-	Clubs    []string  // by name; none: all
-	Hand     plan.Hand // only players of this hand; "": both
-	Cell     float64   // m; 0, or more than 0.05: 0.05
-	Nearest  float64   // m from tee to screen; 0: fit.UsualNearest
-	Farthest float64   // m from tee to screen; 0: fit.UsualFarthest
+	Players  []string // by name; none: all
+	Clubs    []string // by name; none: all
+	Cell     float64  // m; 0, or more than 0.05: 0.05
+	Nearest  float64  // m from tee to screen; 0: fit.UsualNearest
+	Farthest float64  // m from tee to screen; 0: fit.UsualFarthest
 }
 
 // StandMap says for every place of the tee how near the tightest of the chosen
@@ -103,9 +99,6 @@ func Stand(l *fit.Lab, given plan.Checked, o StandOptions) (StandMap, error) {
 	if err != nil {
 		return StandMap{}, err
 	}
-	if o.Hand != "" {
-		casts = slices.DeleteFunc(casts, func(c fit.Cast) bool { return c.Player.Hand != o.Hand })
-	}
 	orNumber(&o.Nearest, fit.UsualNearest)
 	orNumber(&o.Farthest, fit.UsualFarthest)
 	f := newFloor(p, casts)
@@ -129,22 +122,6 @@ func Stand(l *fit.Lab, given plan.Checked, o StandOptions) (StandMap, error) {
 	}
 	m.judge(p, casts, &where)
 	return m, nil
-}
-
-// At returns a clearance (m) that the chosen swings have at least with the tee
-// on any place, from the map alone: that of the nearest cells less the way to
-// them, since no clearance changes by more than the tee is moved. At a cell's
-// middle it is the cell's own; elsewhere Lab.At is more exact.
-func (m *StandMap) At(x, y float64) float64 {
-	i0, j0 := m.Grid.cellOf(x, y)
-	best := math.Inf(-1)
-	for j := max(j0-1, 0); j <= min(j0+1, m.Grid.NY-1); j++ {
-		for i := max(i0-1, 0); i <= min(i0+1, m.Grid.NX-1); i++ {
-			d := m.Grid.spot(i, j).To(fit.Spot{X: x, Y: y})
-			best = max(best, float64(m.Grid.Values[j*m.Grid.NX+i])/1000-d)
-		}
-	}
-	return best
 }
 
 func orNumber(v *float64, d float64) {

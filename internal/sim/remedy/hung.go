@@ -102,7 +102,7 @@ func shifted(h plan.Hung, i int, dx, dy float64) []Edit {
 func hungRemedies(p plan.Plan, casts []fit.Cast, i int) []Remedy {
 	name := p.Hung[i].Name
 	out := hungMoves(p, i, func(most float64, changed func(d float64) (plan.Plan, bool)) (float64, bool) {
-		w := walk{p.Margin, most, step, func(d float64) (float64, bool) {
+		w := walk{p.Margin, most, func(d float64) (float64, bool) {
 			q, ok := changed(d)
 			if !ok {
 				return 0, false

@@ -3,8 +3,6 @@ package remedy
 import (
 	"math"
 	"slices"
-	"strconv"
-	"strings"
 	"testing"
 
 	"wideberth/internal/sim/fit"
@@ -19,7 +17,7 @@ const remedyTolerance = 0.001
 // checkOf runs the changed plan afresh.
 func checkOf(t *testing.T, p plan.Plan, c fit.Check) fit.Check {
 	t.Helper()
-	r, err := fit.CheckPlan(plantest.Checked(p))
+	r, err := new(fit.Lab).Check(plantest.Checked(p))
 	if err != nil {
 		t.Fatalf("the changed plan: %v", err)
 	}
@@ -140,66 +138,6 @@ func TestRemediesAreVerified(t *testing.T) {
 		}
 	}
 	t.Log(kinds)
-}
-
-// TestAdviceHolds reads the sentences of a report back and does what they say.
-func TestAdviceHolds(t *testing.T) {
-	if testing.Short() {
-		t.Skip("takes long; says nothing that differs from one machine to the next")
-	}
-	for name, p := range map[string]plan.Plan{"demo": plantest.OneClub("7-iron"), "lamp": lowLamp(t)} {
-		var lab fit.Lab
-		r, err := lab.Check(plantest.Checked(p))
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := Advise(&lab, plantest.Checked(p), &r); err != nil {
-			t.Fatal(err)
-		}
-		said := 0
-		for _, c := range r.Checks {
-			if c.Verdict == fit.Clear && len(c.Remedies) > 0 {
-				t.Errorf("%s: a clear check has remedies %q", name, c.Remedies)
-			}
-			for _, words := range c.Remedies {
-				said++
-				q := p.WithDefaults()
-				f := strings.Fields(words)
-				number := func(i int) float64 {
-					v, err := strconv.ParseFloat(f[i], 64)
-					if err != nil {
-						t.Fatalf("%s: %q: %v", name, words, err)
-					}
-					return v
-				}
-				switch {
-				case strings.HasPrefix(words, "Move the tee"):
-					for _, s := range sides {
-						if strings.Contains(words, "the "+s.name+":") {
-							q.Tees[0].X += s.x * number(3)
-							q.Tees[0].Y += s.y * number(3)
-						}
-					}
-				case strings.HasPrefix(words, "Raise the lamp"):
-					q, err = Apply(q, raised(q, 0, number(3)))
-				case strings.HasPrefix(words, "Raise the ceiling"):
-					continue // TestRemediesAreVerified does
-				default:
-					t.Fatalf("%s: %q is not understood", name, words)
-				}
-				if err != nil {
-					t.Fatal(err)
-				}
-				got := checkOf(t, q, c)
-				if claim := number(len(f) - 2); got.Clearance < claim-remedyTolerance || got.Verdict != fit.Clear {
-					t.Errorf("%s: %q, but it is %.4f", name, words, got.Clearance)
-				}
-			}
-		}
-		if said == 0 {
-			t.Errorf("%s: no check says anything", name)
-		}
-	}
 }
 
 func TestLimits(t *testing.T) {

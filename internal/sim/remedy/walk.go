@@ -15,8 +15,7 @@ const step = 0.001
 // a margin. No clearance changes by more than the way gone, so it may go as far
 // as is missing each time and cannot step over such a place.
 type walk struct {
-	margin, most float64
-	step         float64 // m
+	margin, most float64 // m
 	// look returns a clearance at a distance along the line; it need not be right
 	// beyond the margin. ok is false where the line ends.
 	look func(s float64) (v float64, ok bool)
@@ -27,7 +26,7 @@ type walk struct {
 func (w walk) first(s float64) (float64, bool) {
 	const tries = 4000
 	for range tries {
-		s = math.Ceil(s/w.step-1e-6) * w.step
+		s = math.Ceil(s/step-1e-6) * step
 		if s > w.most {
 			return 0, false
 		}
@@ -38,7 +37,7 @@ func (w walk) first(s float64) (float64, bool) {
 		if v >= w.margin {
 			return s, true
 		}
-		s += max(w.margin-v, w.step)
+		s += max(w.margin-v, step)
 	}
 	return 0, false
 }
@@ -99,7 +98,7 @@ func (s *stand) exact(at fit.Spot, limit float64) float64 {
 // farthest-reaching members, which no member surpasses but near boxes, and from
 // there with every member.
 func (s *stand) first(margin, most float64, at func(s float64) (*stand, fit.Spot, bool)) (float64, bool) {
-	rough := walk{margin, most, step, func(d float64) (float64, bool) {
+	rough := walk{margin, most, func(d float64) (float64, bool) {
 		t, on, ok := at(d)
 		if !ok {
 			return 0, false

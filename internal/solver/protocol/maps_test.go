@@ -169,7 +169,7 @@ func TestRemediesApplied(t *testing.T) {
 		edits, _ := json.Marshal(r.Edits)
 		var changed planAnswer
 		askFor(t, &s, "apply", p, `,"edits":`+string(edits), &changed)
-		report, err := fit.CheckPlan(checked(changed.Plan))
+		report, err := new(fit.Lab).Check(checked(changed.Plan))
 		if err != nil {
 			t.Fatalf("%s: %v", r.Text, err)
 		}

@@ -66,13 +66,5 @@ func (s *Solver) apply(req request) (any, error) {
 }
 
 func remedyOf(w words.Words, p plan.Plan, r remedy.Remedy) remedyText {
-	out := remedyText{Kind: r.Kind, Text: w.Change(p, r), Spare: w.Spares(r), Clearance: r.Clearance, Verdict: r.Verdict, Edits: r.Edits}
-	out.After = "clear by " + w.Gap(r.Clearance)
-	switch r.PlanVerdict {
-	case fit.Strikes:
-		out.After += "; elsewhere in the plan something still strikes"
-	case fit.Tight:
-		out.After += "; elsewhere in the plan something is still tight"
-	}
-	return out
+	return remedyText{Kind: r.Kind, Text: w.Change(p, r), After: w.After(r), Spare: w.Spares(r), Clearance: r.Clearance, Verdict: r.Verdict, Edits: r.Edits}
 }

@@ -1,4 +1,4 @@
-package remedy
+package words
 
 import (
 	"bytes"
@@ -71,7 +71,7 @@ func TestGoldenReports(t *testing.T) {
 				for at < min(len(got), len(want)) && got[at] == want[at] {
 					at++
 				}
-				t.Errorf("the report differs from %s at byte %d: …%s…, want …%s… (go test ./internal/sim/fit -update rewrites it)",
+				t.Errorf("the report differs from %s at byte %d: …%s…, want …%s… (go test ./internal/solver/words -update rewrites it)",
 					file, at, around(got, at), around(want, at))
 			}
 		})
