@@ -128,16 +128,23 @@ type StandOff struct {
 	Verdict fit.Verdict `json:"verdict"` // tight between the two, clear above, strikes below
 }
 
-// standOff takes the stretch of the cloth as 0.15–0.30 m under a driver's ball
-// at 70 m/s (common practice, no source), in proportion for a faster ball as a
+// How far (m) a screen's cloth stretches under a driver's ball at StretchSpeed (m/s):
+// common practice, no source.
+const (
+	StretchLeast = 0.15
+	StretchMost  = 0.30
+	StretchSpeed = 70
+)
+
+// standOff takes the stretch of the cloth in proportion for a faster ball as a
 // spring's would be, not less for a slower one, since slack does not depend on
 // speed; the ball that pushes it is its own diameter thick.
 func standOff(p plan.Plan, pairs []Pair) StandOff {
 	factor := 1.0
 	for _, q := range pairs {
-		factor = max(factor, q.launch().Speed/70)
+		factor = max(factor, q.launch().Speed/StretchSpeed)
 	}
-	s := StandOff{Have: p.Room.Length - p.Screen.X, Low: 0.15*factor + Diameter, High: 0.30*factor + Diameter}
+	s := StandOff{Have: p.Room.Length - p.Screen.X, Low: StretchLeast*factor + Diameter, High: StretchMost*factor + Diameter}
 	s.Verdict = fit.VerdictOf(s.Have-s.Low, s.High-s.Low)
 	return s
 }

@@ -27,10 +27,9 @@ const (
 	// sure is how many standard deviations of a player's spread count as where an
 	// ordinary ball may go: 99 of 100 in each direction.
 	sure = 2.5
-	// hoselWidest (rad) is where the hosel shots end: 60° to the toe side, common
-	// practice, no source. Between there and the ordinary balls anything may come
+	// hoselWidest (rad) is where the hosel shots end. Between there and the ordinary balls anything may come
 	// off the toe or the hosel.
-	hoselWidest = 60 * math.Pi / 180
+	hoselWidest = ball.HoselMost * math.Pi / 180
 	// profileStep (m) is the spacing of a cone's heights.
 	profileStep = 0.03
 )

@@ -240,11 +240,8 @@ func (b *balls) launchLine(l ball.HighestLoft) launchLine {
 	return out
 }
 
-// The stretch (m) that package ball assumes under a ball of 70 m/s.
-const leastStretch, mostStretch = 0.15, 0.30
-
 func (b *balls) behind(s ball.StandOff) string {
-	text := fmt.Sprintf("The wall is %s behind the screen. A cloth that stretches %s to %s under a driver's ball, which is assumed, wants %s to %s.", b.Down(s.Have), b.Near(leastStretch), b.Near(mostStretch), b.Up(s.Low), b.Up(s.High))
+	text := fmt.Sprintf("The wall is %s behind the screen. A cloth that stretches %s to %s under a driver's ball, which is assumed, wants %s to %s.", b.Down(s.Have), b.Near(ball.StretchLeast), b.Near(ball.StretchMost), b.Up(s.Low), b.Up(s.High))
 	switch s.Verdict {
 	case fit.Clear:
 		return text + " That is more than the whole range."
