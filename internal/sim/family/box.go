@@ -134,7 +134,7 @@ func (r *Relatives) roughPass(s sweep.Surface, look []window, limit float64) []p
 	return out
 }
 
-// At returns the i-th of all members and its place in the sample, or −1.
+// at returns the i-th of all members and its place in the sample, or −1.
 func (r *Relatives) at(i int) (*Member, int) {
 	if i < len(r.Far) {
 		return r.Far[i], -1

@@ -38,7 +38,7 @@ func (r *rival) look(at fit.Spot, enough, limit float64) (float64, bool) {
 	return v, near
 }
 
-// Coarse is how many cells a block has along each side at first. In larger ones
+// coarse is how many cells a block has along each side at first. In larger ones
 // everything is near.
 const coarse = 8
 

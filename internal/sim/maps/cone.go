@@ -117,7 +117,7 @@ func (c *cone) off(at fit.Spot) (side, along float64) {
 	return side, along
 }
 
-// Top returns the highest point that is within reach (m) of the middle of a
+// top returns the highest point that is within reach (m) of the middle of a
 // ball somewhere over places up to spread (m) from at; false when there is none.
 func (c *cone) top(at fit.Spot, reach, spread float64) (float64, bool) {
 	side, along := c.off(at)

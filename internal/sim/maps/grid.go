@@ -40,7 +40,7 @@ func newGrid(length, width, cell float64) Grid {
 // finest, a hall has coarser ones.
 const maxCells = 400
 
-// Spot returns the middle of a cell.
+// spot returns the middle of a cell.
 func (g *Grid) spot(i, j int) fit.Spot {
 	return fit.Spot{X: g.Origin[0] + float64(i)*g.Cell[0], Y: g.Origin[1] + float64(j)*g.Cell[1]}
 }

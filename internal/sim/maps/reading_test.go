@@ -10,7 +10,7 @@ func (g *Grid) cellOf(x, y float64) (i, j int) {
 	return at(x, g.Cell[0], g.NX), at(y, g.Cell[1], g.NY)
 }
 
-// At returns the value (m) of the cell that holds a place.
+// at returns the value (m) of the cell that holds a place.
 func (g *Grid) at(x, y float64) float64 {
 	i, j := g.cellOf(x, y)
 	return float64(g.Values[j*g.NX+i]) / 1000
