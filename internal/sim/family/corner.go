@@ -17,7 +17,7 @@ type event struct {
 	part  swing.Part
 }
 
-// Member returns how far along −N the part of the event reaches at its moment in
+// reach returns how far along −N the part of the event reaches at its moment in
 // another swing.
 func (e *event) reach(s *swing.Swing) float64 { return s.PoseAt(e.time)[e.part].Reach(e.n) }
 
