@@ -51,7 +51,7 @@ unit: ## Unit, property, golden and example tests, the fuzz corpora, and distanc
 	$(GO) test ./...
 
 wasmtest: ## Reports, maps, marks and remedies again, compiled for the browser: the same golden bytes
-	$(JS) $(GO) test -run Golden -exec="$(JSEXEC)" ./internal/sim/fit ./internal/sim/ball
+	$(JS) $(GO) test -run Golden -exec="$(JSEXEC)" ./internal/solver/words ./internal/sim/maps ./internal/sim/ball
 
 size: ## Build both programs and hold what a visitor transfers to the budgets
 	$(GO) run ./internal/cli size -check
@@ -68,7 +68,7 @@ browser: ## The page in headless Chromium (public/build must be built)
 
 bench: ## Benchmarks, on this machine and compiled for the browser
 	$(GO) test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) ./internal/...
-	$(JS) $(GO) test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) -exec="$(JSEXEC)" ./internal/sim/fit
+	$(JS) $(GO) test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) -exec="$(JSEXEC)" ./internal/sim/fit ./internal/sim/maps
 
 fuzz: ## Every fuzz target for a few seconds (FUZZTIME=5s)
 	@for pkg in $$($(GO) list ./internal/...); do \

@@ -28,7 +28,7 @@ func TestPageAgreesWithNative(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			report, err := fit.CheckPlan(p)
+			report, err := new(fit.Lab).Check(p)
 			if err != nil {
 				t.Fatal(err)
 			}

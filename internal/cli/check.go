@@ -12,6 +12,7 @@ import (
 	"wideberth/internal/link"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/solver/words"
 )
 
 // check prints the report of a plan; the exit code is its verdict.
@@ -24,8 +25,12 @@ func check(_ context.Context, args []string, s streams) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	report, err := fit.CheckPlan(p)
+	var lab fit.Lab
+	report, err := lab.Check(p)
 	if err != nil {
+		return 0, err
+	}
+	if err := words.Advise(&lab, p, &report); err != nil {
 		return 0, err
 	}
 	if err := printJSON(s.out, report, "  "); err != nil {
@@ -35,7 +40,7 @@ func check(_ context.Context, args []string, s streams) (int, error) {
 }
 
 // exitCode is the verdict as the caller's shell sees it.
-func exitCode(verdict string) (int, error) {
+func exitCode(verdict fit.Verdict) (int, error) {
 	switch verdict {
 	case fit.Clear:
 		return exitClear, nil

@@ -62,8 +62,9 @@ func TestCheckVerdicts(t *testing.T) {
 		over = min(over, c.BySurface["ceiling"])
 	}
 	tests := []struct {
-		name, plan, verdict string
-		code                int
+		name, plan string
+		verdict    fit.Verdict
+		code       int
 	}{
 		{"clear", hall, fit.Clear, exitClear},
 		{"tight", withCeiling(t, hall, hallHeight-over+halfMargin), fit.Tight, exitTight},

@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"math"
 
-	"wideberth/internal/sim/fit"
+	"wideberth/internal/sim/family"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
@@ -48,7 +48,7 @@ func printSwing(_ context.Context, args []string, s streams) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	sw, place, err := fit.Swing(p, *player, *club, *tee, *sample)
+	sw, place, err := family.Swing(p, *player, *club, *tee, *sample)
 	if err != nil {
 		return 0, err
 	}

@@ -19,7 +19,7 @@ func Cards() []Card {
 			Lists: []List{
 				{Path: "room.slopes", Title: "Slopes", One: "slope", Fields: []Field{
 					name,
-					{Path: "wall", Label: "Comes down at", Kind: Choice, Choices: [][2]string{{"left", "left wall"}, {"right", "right wall"}, {"front", "front wall"}, {"back", "back wall"}}},
+					{Path: "wall", Label: "Comes down at", Kind: Choice, Choices: [][2]string{{string(plan.WallLeft), "left wall"}, {string(plan.WallRight), "right wall"}, {string(plan.WallFront), "front wall"}, {string(plan.WallBack), "back wall"}}},
 					{Path: "kneeHeight", Label: "Height at the wall", Kind: Length, Hint: "Where the slope meets the wall, above the bare floor."},
 					{Path: "run", Label: "Reaches into the room", Kind: Length, Hint: "Level distance from the wall to where the ceiling is flat."},
 				}},
@@ -86,7 +86,7 @@ var players = List{Path: "players", Title: "Players", One: "player", Bare: true,
 	Fields: []Field{
 		name,
 		{Path: "height", Label: "Height", Kind: Length},
-		{Path: "hand", Label: "Hand", Kind: Choice, Choices: [][2]string{{plan.HandRight, "right-handed"}, {plan.HandLeft, "left-handed"}}},
+		{Path: "hand", Label: "Hand", Kind: Choice, Choices: [][2]string{{string(plan.HandRight), "right-handed"}, {string(plan.HandLeft), "left-handed"}}},
 		{Path: "skill", Label: "Spread of shots", Kind: Choice, Choices: as(plan.SkillSteady, plan.SkillAverage, plan.SkillWild), Hint: "How far the ball strays from shot to shot."},
 	},
 	More: &More{Title: "Build and swing",

@@ -26,7 +26,7 @@ func FreshFor(p plan.Plan) Fresh {
 	tee := p.Tees[0]
 	const lamp, strip = 0.15, 0.15 // m, half the width of a lamp and of a sensor's strip
 	return Fresh{
-		Slope:  plan.Slope{Name: "slope", Wall: "left", KneeHeight: min(2.1, r.Height), Run: 0.9},
+		Slope:  plan.Slope{Name: "slope", Wall: plan.WallLeft, KneeHeight: min(2.1, r.Height), Run: 0.9},
 		Solid:  plan.Solid{Name: "beam", Min: [3]float64{0, 0, r.Height - 0.2}, Max: [3]float64{0.2, r.Width, r.Height}},
 		Player: plan.Player{Name: "Player", Height: 1.8, Hand: plan.HandRight},
 		Club:   plan.Club{Name: "club", Kind: plan.KindIron},

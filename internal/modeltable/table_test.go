@@ -12,7 +12,7 @@ import (
 
 	"github.com/andybalholm/brotli"
 
-	"wideberth/internal/sim/fit"
+	"wideberth/internal/sim/family"
 	"wideberth/internal/sim/swing/published"
 )
 
@@ -202,15 +202,15 @@ func TestPageSaysTheSize(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, words := range []string{"every player is a family: %d swings", "counted from those %d,"} {
-		if want := fmt.Sprintf(words, fit.Sampled); !strings.Contains(string(page), want) {
+		if want := fmt.Sprintf(words, family.Sampled); !strings.Contains(string(page), want) {
 			t.Errorf("the page does not say %q", want)
 		}
 	}
 }
 
 func TestFamilyIsAsLargeAsThePages(t *testing.T) {
-	if published.Swings != fit.Sampled {
-		t.Errorf("the compared family has %d swings, want as many as a check tries: %d", published.Swings, fit.Sampled)
+	if published.Swings != family.Sampled {
+		t.Errorf("the compared family has %d swings, want as many as a check tries: %d", published.Swings, family.Sampled)
 	}
 }
 

@@ -11,6 +11,7 @@ import (
 	"math"
 	"slices"
 
+	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/r3"
@@ -75,11 +76,11 @@ type Limb struct {
 
 // TapeLine is the reading from the golfer or club (A) to the nearest surface (B).
 type TapeLine struct {
-	A       Point  `json:"a"`
-	B       Point  `json:"b"`
-	Label   string `json:"label"`
-	Verdict string `json:"verdict"`
-	Surface string `json:"surface"`
+	A       Point       `json:"a"`
+	B       Point       `json:"b"`
+	Label   string      `json:"label"`
+	Verdict fit.Verdict `json:"verdict"`
+	Surface string      `json:"surface"`
 	// Fray is the share of the tape, from A, over which the model may be wrong: that
 	// end is drawn frayed.
 	Fray float64 `json:"fray"`
@@ -97,7 +98,7 @@ type Tightest struct {
 	From    geom.Vec   // the point of golfer or club nearest to the surface
 	To      geom.Vec   // the point of the surface nearest to it
 	Label   string
-	Verdict string
+	Verdict fit.Verdict
 	Surface string
 	// ModelError is how far the model's paths lie from recorded ones, m.
 	ModelError float64

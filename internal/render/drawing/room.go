@@ -125,12 +125,12 @@ func stanceMiddle(address swing.Pose) geom.Vec {
 // side); and in the plan the crease where it leaves the ceiling, or where the
 // cut meets it.
 func (d *draft) slope(s plan.Slope, room plan.Room) {
-	across := s.Wall == "left" || s.Wall == "right" // it slopes along y
+	across := s.Wall.Side() // it slopes along y
 	from, into := 0.0, 1.0
 	switch s.Wall {
-	case "left":
+	case plan.WallLeft:
 		from, into = room.Width, -1
-	case "front":
+	case plan.WallFront:
 		from, into = room.Length, -1
 	}
 	crease := from + into*s.Run
@@ -139,7 +139,7 @@ func (d *draft) slope(s plan.Slope, room plan.Room) {
 		edge, knee, span = viewFace, viewSide, room.Length
 	}
 	d.line(edge, s.Name, KindSlope, false, Point{from, s.KneeHeight}, Point{crease, room.Height})
-	behind := s.Wall == "right" || s.Wall == "back"
+	behind := s.Wall == plan.WallRight || s.Wall == plan.WallBack
 	d.line(knee, s.Name, KindSlope, behind, Point{0, s.KneeHeight}, Point{span, s.KneeHeight})
 
 	along := func(at float64, hidden bool) {

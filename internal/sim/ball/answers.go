@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 )
 
@@ -121,29 +122,29 @@ func (s *Scene) highest(q Pair) HighestLoft {
 
 // StandOff is how far the screen hangs from the wall behind it, and should, m.
 type StandOff struct {
-	Have    float64 `json:"have"`
-	Low     float64 `json:"low"`     // a tight cloth
-	High    float64 `json:"high"`    // a slack one
-	Verdict string  `json:"verdict"` // "clear", "tight" (between the two) or "strikes"
+	Have    float64     `json:"have"`
+	Low     float64     `json:"low"`     // a tight cloth
+	High    float64     `json:"high"`    // a slack one
+	Verdict fit.Verdict `json:"verdict"` // tight between the two, clear above, strikes below
 }
 
-// standOff takes the stretch of the cloth as 0.15–0.30 m under a driver's ball
-// at 70 m/s (common practice, no source), in proportion for a faster ball as a
+// How far (m) a screen's cloth stretches under a driver's ball at StretchSpeed (m/s):
+// common practice, no source.
+const (
+	StretchLeast = 0.15
+	StretchMost  = 0.30
+	StretchSpeed = 70
+)
+
+// standOff takes the stretch of the cloth in proportion for a faster ball as a
 // spring's would be, not less for a slower one, since slack does not depend on
 // speed; the ball that pushes it is its own diameter thick.
 func standOff(p plan.Plan, pairs []Pair) StandOff {
 	factor := 1.0
 	for _, q := range pairs {
-		factor = max(factor, q.launch().Speed/70)
+		factor = max(factor, q.launch().Speed/StretchSpeed)
 	}
-	s := StandOff{Have: p.Room.Length - p.Screen.X, Low: 0.15*factor + Diameter, High: 0.30*factor + Diameter}
-	switch {
-	case s.Have >= s.High:
-		s.Verdict = "clear"
-	case s.Have >= s.Low:
-		s.Verdict = "tight"
-	default:
-		s.Verdict = "strikes"
-	}
+	s := StandOff{Have: p.Room.Length - p.Screen.X, Low: StretchLeast*factor + Diameter, High: StretchMost*factor + Diameter}
+	s.Verdict = fit.VerdictOf(s.Have-s.Low, s.High-s.Low)
 	return s
 }

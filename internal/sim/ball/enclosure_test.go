@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 )
 
@@ -137,8 +138,8 @@ func TestBottomOfTheScreen(t *testing.T) {
 func TestStandOff(t *testing.T) {
 	for _, c := range []struct {
 		x, speed float64
-		want     string
-	}{{6.00, 62, "clear"}, {6.15, 62, "tight"}, {6.25, 62, "strikes"}, {6.04, 80, "tight"}} {
+		want     fit.Verdict
+	}{{6.00, 62, fit.Clear}, {6.15, 62, fit.Tight}, {6.25, 62, fit.Strikes}, {6.04, 80, fit.Tight}} {
 		p := plan.Demo().WithDefaults()
 		p.Screen.X, p.Clubs[0].Ball.Speed = c.x, c.speed
 		if got := standOff(p, Pairs(p, nil)); got.Verdict != c.want {

@@ -29,6 +29,18 @@ var strikes = map[string]strike{
 	plan.KindWedge:  {0.290, 0.78, -5 * degree, Radius},
 }
 
+// Restitutions returns the restitution of a driver's face, and the least and the
+// most of all other kinds of club.
+func Restitutions() (driver, least, most float64) {
+	least, most = math.Inf(1), math.Inf(-1)
+	for kind, s := range strikes {
+		if kind != plan.KindDriver {
+			least, most = min(least, s.restitution), max(most, s.restitution)
+		}
+	}
+	return strikes[plan.KindDriver].restitution, least, most
+}
+
 func strikeOf(c plan.Club) strike {
 	s, ok := strikes[c.Kind]
 	if !ok {

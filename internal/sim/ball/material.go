@@ -22,19 +22,27 @@ const (
 	High
 )
 
+// The restitution of what is bare and hard, head-on against a rigid surface, is
+// HardStill − HardPerSpeed v (A. R. Penner, Am. J. Phys. 69:563–568, 2001, from
+// memory): BoardsLess for boards that give, DoubtMore for the doubt.
+const (
+	HardStill    = 0.86
+	HardPerSpeed = 0.0029 // per m/s
+	BoardsLess   = 0.15
+	DoubtMore    = 0.05
+)
+
 // Restitution returns speed off over speed on, along the normal, for a ball that
 // arrives at normal speed v (m/s).
 //
-// Hard: e = 0.86 − 0.0029 v, head-on against a rigid surface (A. R. Penner,
-// Am. J. Phys. 69:563–568, 2001, from memory), with −0.15 for boards that give
-// and +0.05 for the doubt; it does not fall below 0.3. Steel is the same at its
-// upper end; a tube that gives or is struck off its middle returns less.
+// Hard does not fall below 0.3. Steel is the same at its upper end; a tube that
+// gives or is struck off its middle returns less.
 //
 // Cloth, foam and floor are assumptions. No measured return off hung cloth was
 // found; it depends on tension, gap and cloth, hence a range of ten to one.
 // Whoever builds should try soft shots first.
 func (m Material) Restitution(v float64, g Give) float64 {
-	rigid := max(0.3, 0.86-0.0029*v)
+	rigid := max(0.3, HardStill-HardPerSpeed*v)
 	switch m {
 	case Cloth:
 		return [3]float64{0.03, 0.10, 0.30}[g]
@@ -45,7 +53,7 @@ func (m Material) Restitution(v float64, g Give) float64 {
 	case Steel:
 		return [3]float64{0.30, (0.30 + rigid) / 2, rigid}[g]
 	default:
-		return [3]float64{max(0.3, rigid-0.15), rigid, min(0.9, rigid+0.05)}[g]
+		return [3]float64{max(0.3, rigid-BoardsLess), rigid, min(0.9, rigid+DoubtMore)}[g]
 	}
 }
 

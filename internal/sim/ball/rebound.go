@@ -2,6 +2,7 @@ package ball
 
 import (
 	"cmp"
+	"math"
 
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
@@ -9,10 +10,14 @@ import (
 )
 
 // WarnEnergy (J) is the energy at the golfer's plane above which a return is
-// warned of. An assumption: no limit for a golf ball was found. 1 J is a ball
-// dropped from 2.2 m, a little above the head of a tall person: about what
+// warned of. An assumption: no limit for a golf ball was found. It is a ball
+// dropped from WarnDrop, a little above the head of a tall person: about what
 // anyone would still let fall on a foot, and nobody on an eye.
 const WarnEnergy = 1.0
+
+// WarnDrop returns the height (m) from which a ball falls to have WarnEnergy, to a
+// decimetre.
+func WarnDrop() float64 { return math.Round(10*WarnEnergy/(Mass*Gravity)) / 10 }
 
 // Return is a ball on its way back to the golfer.
 type Return struct {

@@ -69,12 +69,22 @@ type Miss struct {
 
 const topped = "topped"
 
-// Misses returns the named worst cases for a well-struck launch. A hosel shot
-// leaves 30–60° to the golfer's toe side, which is right for a right-hander
-// (common practice, no source). The rest are assumptions: a thin ball leaves at
-// a third of the launch angle; a topped one skims the mat with topspin; a skied
-// one climbs 30° steeper than meant, 45–65° in all.
-func Misses(l Launch, hand string) []Miss {
+// What the named mishits are. Off the hosel is common practice, no source; the
+// rest are assumptions.
+const (
+	ThinPart   = 3.0 // a thin ball's launch angle is divided by it
+	SkiedMore  = 30  // degrees that a skied ball starts steeper than meant,
+	SkiedLeast = 45  // from this many
+	SkiedMost  = 65  // to this many
+	HoselLeast = 30  // degrees to the toe side
+	HoselMost  = 60
+	HoselSpeed = 0.7 // share of the speed
+)
+
+// Misses returns the named worst cases for a well-struck launch: a hosel shot
+// leaves to the golfer's toe side, which is right for a right-hander; a thin ball
+// leaves low; a topped one skims the mat with topspin; a skied one climbs.
+func Misses(l Launch, hand plan.Hand) []Miss {
 	toe := -1.0
 	if hand == plan.HandLeft {
 		toe = 1
@@ -88,19 +98,19 @@ func Misses(l Launch, hand string) []Miss {
 		return func(m *Launch) {
 			m.Azimuth = toe * angle * degree
 			m.Elevation /= 2
-			m.Speed *= 0.7
+			m.Speed *= HoselSpeed
 			m.Spin *= 0.5
 		}
 	}
 	return []Miss{
-		with("thin", func(m *Launch) { m.Elevation /= 3; m.Spin *= 0.6 }),
+		with("thin", func(m *Launch) { m.Elevation /= ThinPart; m.Spin *= 0.6 }),
 		with(topped, func(m *Launch) { m.Elevation = 1 * degree; m.Speed *= 0.6; m.Spin *= -0.5 }),
 		with("skied", func(m *Launch) {
-			m.Elevation = min(max(m.Elevation+30*degree, 45*degree), 65*degree)
+			m.Elevation = min(max(m.Elevation+SkiedMore*degree, SkiedLeast*degree), SkiedMost*degree)
 			m.Speed *= 0.65
 		}),
-		with("hosel 30°", shank(30)),
+		with("hosel 30°", shank(HoselLeast)),
 		with("hosel 45°", shank(45)),
-		with("hosel 60°", shank(60)),
+		with("hosel 60°", shank(HoselMost)),
 	}
 }

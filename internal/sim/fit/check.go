@@ -5,18 +5,13 @@ import (
 	"math"
 	"slices"
 
+	"wideberth/internal/sim/family"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/r3"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
 )
-
-// CheckPlan is Lab.Check for a single question.
-func CheckPlan(given plan.Checked) (Report, error) {
-	var l Lab
-	return l.Check(given)
-}
 
 // Check runs every player with each of their clubs on each of their tees and
 // reports the clearances. The same plan gives the same report.
@@ -26,69 +21,49 @@ func (l *Lab) Check(given plan.Checked) (Report, error) {
 	surfaces := sweep.Surfaces(p)
 	for _, player := range p.Players {
 		for _, club := range p.ClubsOf(player) {
-			for t, tee := range p.Tees {
-				if !uses(player, tee) {
-					continue
-				}
-				room := newRoom(surfaces, sweep.Place(p, tee, player))
-				kin, err := l.relatives(player, club, room.dirs())
+			for _, tee := range p.TeesOf(player) {
+				place := sweep.Place(p, tee, player)
+				local := place.Surfaces(surfaces)
+				kin, err := l.families.Of(player, club, family.Directions(local))
 				if err != nil {
 					return Report{}, err
 				}
-				c := kin.check(room, p.Margin)
+				t := trial{kin, place, surfaces, local}
+				c := t.check(p.Margin)
 				c.Player, c.Club, c.Tee = player.Name, club.Name, tee.Name
-				if c.Verdict != Clear && !l.Brief {
-					who := cast{player, club, kin, sweep.Place(p, plan.Tee{}, player)}
-					c.Remedies = who.advise(p, t, c.BySurface)
-				}
 				report.Checks = append(report.Checks, c)
-				report.Verdict = worse(report.Verdict, c.Verdict)
+				report.Verdict = report.Verdict.Worse(c.Verdict)
 			}
 		}
 	}
 	return report, nil
 }
 
-// worse returns the worse of two verdicts.
-func worse(a, b string) string {
-	rising := []string{Clear, Tight, Strikes}
-	if slices.Index(rising, b) > slices.Index(rising, a) {
-		return b
-	}
-	return a
+// trial is a family put on one tee of a room.
+type trial struct {
+	kin      *family.Relatives
+	place    sweep.Placement
+	surfaces []sweep.Surface // room frame
+	local    []sweep.Surface // golfer frame
 }
 
-// VerdictOf is the one rule: the verdict for a clearance (m) under a margin (m).
-func VerdictOf(clearance, margin float64) string {
-	switch {
-	case clearance < 0:
-		return Strikes
-	case clearance < margin:
-		return Tight
-	}
-	return Clear
-}
-
-// check answers for the family in one room.
-func (r *relatives) check(room room, margin float64) Check {
-	central := r.family.Central
+// check answers for the family under a margin (m).
+func (t *trial) check(margin float64) Check {
+	r := t.kin
+	central := r.Family.Central
 	c := Check{
 		Clearance: math.Inf(1), Typical: math.Inf(1),
 		BySurface: map[string]float64{}, TypicalBySurface: map[string]float64{},
-		Notes:     r.notes,
+		Notes:     r.Notes,
 		HeadSpeed: central.ClubheadSpeed(central.ImpactTime()), Heels: central.Stance.BallToHeels,
 	}
-	tightest, loosest := 0, r.central
-	touched := make([]bool, len(r.sample))
-	var struck []int  // surfaces
-	var deep []*reach // the members that come deepest into them
-	for i, s := range room.local {
-		against := r.againstFlat
-		if !s.Kind.Flat() {
-			against = r.againstBox
-		}
-		least, typical, who := against(s, touched)
-		name := room.surfaces[i].Name
+	tightest, loosest := 0, r.Central
+	touched := make([]bool, len(r.Sample))
+	var struck []int          // surfaces
+	var deep []*family.Member // the members that come deepest into them
+	for i, s := range t.local {
+		least, typical, who := r.Against(s, touched)
+		name := t.surfaces[i].Name
 		c.BySurface[name], c.TypicalBySurface[name] = least, typical
 		c.Typical = min(c.Typical, typical)
 		if least < 0 {
@@ -98,48 +73,29 @@ func (r *relatives) check(room room, margin float64) Check {
 			c.Clearance, tightest, loosest = least, i, who
 		}
 	}
-	for _, t := range touched {
-		if t {
+	for _, touches := range touched {
+		if touches {
 			c.Hits++
 		}
 	}
-	c.Tried = len(r.sample)
+	c.Tried = len(r.Sample)
 	c.HitShare = float64(c.Hits) / float64(c.Tried)
 	c.HitError = shareError(c.Hits, c.Tried)
 	c.Verdict = VerdictOf(c.Clearance, margin)
-	c.Nearest = r.nearest(room, tightest, loosest)
+	c.Nearest = t.nearest(tightest, loosest)
 	if c.Verdict == Strikes {
-		c.Contact, c.ContactTypical = r.contacts(room, struck, touched, deep, c.Nearest, c.Typical < 0)
+		c.Contact, c.ContactTypical = t.contacts(struck, touched, deep, c.Nearest, c.Typical < 0)
 	}
-	c.Causes = r.causes(room.local[tightest])
+	c.Causes = t.causes(t.local[tightest])
 	return c
 }
 
-// againstFlat is againstBox for a flat surface.
-func (r *relatives) againstFlat(s sweep.Surface, touched []bool) (least, typical float64, who *reach) {
-	k := slices.Index(r.dirs, s.Plane.N)
-	for i := range r.sample {
-		touched[i] = touched[i] || r.sample[i].least[k] < s.Plane.D
-	}
-	return r.least[k] - s.Plane.D, r.central.least[k] - s.Plane.D, r.loosest[k]
-}
-
-// causes returns what each trait costs in clearance to a surface, the dearest
-// first.
-func (r *relatives) causes(s sweep.Surface) []Cause {
+// causes returns what each trait costs in clearance to a surface of the golfer
+// frame, the dearest first.
+func (t *trial) causes(s sweep.Surface) []Cause {
 	var causes []Cause
-	add := func(t swing.Trait, cost float64) {
-		causes = append(causes, Cause{t.String(), cost})
-	}
-	if s.Kind.Flat() {
-		for t, slope := range r.slopes(slices.Index(r.dirs, s.Plane.N)) {
-			add(swing.Trait(t), 0-slope) // no negative zeros in reports
-		}
-	} else {
-		at := r.singleClearances(s)
-		for t := range swing.NumTraits {
-			add(t, (at[2*t]-at[2*t+1])/2)
-		}
+	for trait, cost := range t.kin.Costs(s) {
+		causes = append(causes, Cause{swing.Trait(trait).String(), cost})
 	}
 	slices.SortStableFunc(causes, func(x, y Cause) int { return cmp.Compare(math.Abs(y.Cost), math.Abs(x.Cost)) })
 	return causes
@@ -156,20 +112,20 @@ func shareError(hits, tried int) float64 {
 
 // nearest describes the meeting of one member with surface i where it comes
 // nearest.
-func (r *relatives) nearest(room room, i int, m *reach) Nearest {
-	s := room.local[i]
-	return r.meeting(room, i, m, sweep.Around(m.swing, r.coarse(m).Clearance(s).Time).Clearance(s))
+func (t *trial) nearest(i int, m *family.Member) Nearest {
+	s := t.local[i]
+	return t.meeting(i, m, sweep.Around(m.Swing, t.kin.Coarse(m).Clearance(s).Time).Clearance(s))
 }
 
 // meeting describes the meeting of one member with surface i.
-func (r *relatives) meeting(room room, i int, m *reach, at sweep.Contact) Nearest {
-	inRoom := room.place.ContactToRoom(at)
+func (t *trial) meeting(i int, m *family.Member, at sweep.Contact) Nearest {
+	inRoom := t.place.ContactToRoom(at)
 	return Nearest{
-		Surface: room.surfaces[i].Name, Part: at.Part.String(), Phase: m.swing.PhaseAt(at.Time).String(), Time: at.Time,
+		Surface: t.surfaces[i].Name, Part: at.Part.String(), Phase: m.Swing.PhaseAt(at.Time).String(), Time: at.Time,
 		At:        [3]float64{inRoom.OnSurface.X, inRoom.OnSurface.Y, inRoom.OnSurface.Z},
 		On:        [3]float64{inRoom.OnPart.X, inRoom.OnPart.Y, inRoom.OnPart.Z},
-		Speed:     speedAt(m.swing, at),
-		Variation: m.variation,
+		Speed:     speedAt(m.Swing, at),
+		Variation: m.Variation,
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"wideberth/internal/sim/family"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
 )
@@ -36,35 +37,36 @@ const (
 // may be at a struck surface at all, a few at a time, and stops at the first few
 // in which one touches. A coarse look, which may take a near miss for a touch but
 // never the other way round, says who must be followed closely.
-func (r *relatives) firstTouch(room room, struck []int, members []*reach) (first Contact, touches bool) {
-	best, surface, who := sweep.Contact{Time: math.Inf(1)}, 0, r.central
+func (t *trial) firstTouch(struck []int, members []*family.Member) (first Contact, touches bool) {
+	r := t.kin
+	best, surface, who := sweep.Contact{Time: math.Inf(1)}, 0, r.Central
 	track := &sweep.Track{}
-	for _, w := range r.glances(room, struck) {
-		if r.times[w.from] >= best.Time {
+	for _, w := range t.glances(struck) {
+		if r.Times[w.from] >= best.Time {
 			break
 		}
 		// One more moment on either side, for the curvature there.
-		times := r.times[max(0, w.from-1):min(len(r.times), w.to+2)]
+		times := r.Times[max(0, w.from-1):min(len(r.Times), w.to+2)]
 		poses := make([]swing.Pose, len(times))
-		r.family.SetTimes(times)
-		r.family.Poses(r.central.swing, poses) // where the rest of the golfer stays while only the club matters
+		r.Family.SetTimes(times)
+		r.Family.Poses(r.Central.Swing, poses) // where the rest of the golfer stays while only the club matters
 		for _, m := range members {
-			if !r.mayTouch(m, room, w.surfaces) {
+			if !t.mayTouch(m, w.surfaces) {
 				continue
 			}
 			if w.part >= swing.Grip {
-				r.family.ClubPoses(m.swing, poses)
+				r.Family.ClubPoses(m.Swing, poses)
 			} else {
-				r.family.Poses(m.swing, poses)
+				r.Family.Poses(m.Swing, poses)
 			}
 			track.ResetFrom(w.part, times, poses)
 			for _, i := range w.surfaces {
-				c, near := track.FirstContactBefore(room.local[i], best.Time)
+				c, near := track.FirstContactBefore(t.local[i], best.Time)
 				if !near {
 					continue
 				}
-				closely := sweep.Between(m.swing, c.Time-touchStep, times[len(times)-1], touchStep)
-				if c, ok := closely.FirstContactBefore(room.local[i], best.Time); ok {
+				closely := sweep.Between(m.Swing, c.Time-touchStep, times[len(times)-1], touchStep)
+				if c, ok := closely.FirstContactBefore(t.local[i], best.Time); ok {
 					best, surface, who = c, i, m
 				}
 			}
@@ -73,12 +75,12 @@ func (r *relatives) firstTouch(room room, struck []int, members []*reach) (first
 	if math.IsInf(best.Time, 1) {
 		return Contact{}, false
 	}
-	return r.contact(r.meeting(room, surface, who, best), who), true
+	return contactOf(t.meeting(surface, who, best), who), true
 }
 
-// contact is a meeting as a first touch.
-func (r *relatives) contact(n Nearest, m *reach) Contact {
-	return Contact{n, n.Time - m.swing.ImpactTime()}
+// contactOf is a meeting of a member as a first touch.
+func contactOf(n Nearest, m *family.Member) Contact {
+	return Contact{n, n.Time - m.Swing.ImpactTime()}
 }
 
 // glanceAt is a few steps of the family's times, the surfaces that somebody may
@@ -91,12 +93,12 @@ type glanceAt struct {
 
 // glances returns the steps in which any member may be at one of the struck
 // surfaces, in order.
-func (r *relatives) glances(room room, struck []int) (out []glanceAt) {
-	for j, boxes := range r.spread() {
+func (t *trial) glances(struck []int) (out []glanceAt) {
+	for j, boxes := range t.kin.Spread() {
 		w := glanceAt{from: j, to: j, part: swing.NumParts}
 		for _, i := range struck {
 			for p := range boxes {
-				if room.local[i].Gap(boxes[p]) < 0 {
+				if t.local[i].Gap(boxes[p]) < 0 {
 					w.surfaces = append(w.surfaces, i)
 					w.part = min(w.part, swing.Part(p))
 					break
@@ -115,16 +117,9 @@ func (r *relatives) glances(room room, struck []int) (out []glanceAt) {
 	return out
 }
 
-// mayTouch reports whether a member may touch any of the surfaces, by what is
-// known of how far it reaches.
-func (r *relatives) mayTouch(m *reach, room room, surfaces []int) bool {
-	for _, i := range surfaces {
-		s := &room.local[i]
-		if !s.Kind.Flat() || m.least == nil || m.least[slices.Index(r.dirs, s.Plane.N)] < s.Plane.D {
-			return true
-		}
-	}
-	return false
+// mayTouch reports whether a member may touch any of the surfaces.
+func (t *trial) mayTouch(m *family.Member, surfaces []int) bool {
+	return slices.ContainsFunc(surfaces, func(i int) bool { return t.kin.MayTouch(m, t.local[i]) })
 }
 
 // contacts returns the first touch of the family with the struck surfaces, and
@@ -132,9 +127,10 @@ func (r *relatives) mayTouch(m *reach, room room, surfaces []int) bool {
 // sample that touch anything, deep are the members that come deepest into each
 // surface, and deepest is the meeting that sets the clearance: where a clearance
 // is negative only by the caution in it, that is the touch.
-func (r *relatives) contacts(room room, struck []int, touched []bool, deep []*reach, deepest Nearest, typical bool) (family, central *Contact) {
-	members := slices.Concat(r.far, r.singles)
-	for i, m := range r.sample {
+func (t *trial) contacts(struck []int, touched []bool, deep []*family.Member, deepest Nearest, typical bool) (soonest, central *Contact) {
+	r := t.kin
+	members := slices.Concat(r.Far, r.Singles)
+	for i, m := range r.Sample {
 		if touched[i] {
 			members = append(members, m)
 		}
@@ -144,16 +140,16 @@ func (r *relatives) contacts(room room, struck []int, touched []bool, deep []*re
 			members = append(members, m)
 		}
 	}
-	c, ok := r.firstTouch(room, struck, members)
+	c, ok := t.firstTouch(struck, members)
 	if !ok {
-		c = r.contact(deepest, r.central)
+		c = contactOf(deepest, r.Central)
 	}
 	if !typical {
 		return &c, nil
 	}
-	t, ok := r.firstTouch(room, struck, []*reach{r.central})
+	own, ok := t.firstTouch(struck, []*family.Member{r.Central})
 	if !ok {
 		return &c, nil
 	}
-	return &c, &t
+	return &c, &own
 }

@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"wideberth/internal/sim/family"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/r3"
@@ -50,6 +51,18 @@ func demoIn(length, width, height float64) plan.Plan {
 	return p
 }
 
+// trialOf puts a player's family on the first tee of a plan.
+func trialOf(t *testing.T, p plan.Plan, player plan.Player, club plan.Club) trial {
+	t.Helper()
+	place, surfaces := sweep.Place(p, p.Tees[0], player), sweep.Surfaces(p)
+	local := place.Surfaces(surfaces)
+	kin, err := family.New(player, club, family.Directions(local))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return trial{kin, place, surfaces, local}
+}
+
 // TestFirstTouch holds the first touch against every member followed in small
 // steps: before it nobody is past anything by more than the tolerance, and at it
 // the member that it names is at the surface.
@@ -77,19 +90,15 @@ func TestFirstTouch(t *testing.T) {
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
 			p := c.plan.WithDefaults()
-			surfaces := sweep.Surfaces(p)
 			struckSome := false
 			for i, player := range p.Players {
 				if testing.Short() && i > 0 {
 					break
 				}
 				club := p.ClubsOf(player)[0]
-				room := newRoom(surfaces, sweep.Place(p, p.Tees[0], player))
-				r, err := newRelatives(player, club, room.dirs(), swing.Variations(Sampled, seed))
-				if err != nil {
-					t.Fatal(err)
-				}
-				check := r.check(room, p.Margin)
+				on := trialOf(t, p, player, club)
+				r := on.kin
+				check := on.check(p.Margin)
 				if (check.Contact != nil) != (check.Verdict == Strikes) || (check.ContactTypical != nil) != (check.Typical < 0) {
 					t.Fatalf("%s: contacts %v and %v with verdict %s, typical clearance %.3f", player.Name, check.Contact, check.ContactTypical, check.Verdict, check.Typical)
 				}
@@ -98,12 +107,12 @@ func TestFirstTouch(t *testing.T) {
 				}
 				struckSome = true
 				everybody := []*swing.Swing{}
-				for m := range r.all() {
-					everybody = append(everybody, m.swing)
+				for m := range r.All() {
+					everybody = append(everybody, m.Swing)
 				}
-				holdContact(t, player.Name, r, room, check.Contact, everybody)
+				holdContact(t, player.Name, on, check.Contact, everybody)
 				if check.ContactTypical != nil {
-					holdContact(t, player.Name+" (typical)", r, room, check.ContactTypical, []*swing.Swing{r.central.swing})
+					holdContact(t, player.Name+" (typical)", on, check.ContactTypical, []*swing.Swing{r.Central.Swing})
 					if check.ContactTypical.Variation != (swing.Variation{}) {
 						t.Errorf("%s: the typical swing is %v", player.Name, check.ContactTypical.Variation)
 					}
@@ -116,14 +125,14 @@ func TestFirstTouch(t *testing.T) {
 	}
 }
 
-func holdContact(t *testing.T, who string, r *relatives, room room, c *Contact, all []*swing.Swing) {
+func holdContact(t *testing.T, who string, on trial, c *Contact, all []*swing.Swing) {
 	t.Helper()
 	for _, s := range all {
-		if at, ok := deeperThan(s, room.local, sweep.Tolerance, c.Time); ok {
+		if at, ok := deeperThan(s, on.local, sweep.Tolerance, c.Time); ok {
 			t.Errorf("%s: first touch at %.5f s, but somebody is %g past a surface at %.5f s", who, c.Time, sweep.Tolerance, at)
 		}
 	}
-	s, err := r.family.Member(c.Variation)
+	s, err := on.kin.Family.Member(c.Variation)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -132,8 +141,8 @@ func holdContact(t *testing.T, who string, r *relatives, room room, c *Contact, 
 		if part.String() != c.Part {
 			continue
 		}
-		for i, surface := range room.local {
-			if room.surfaces[i].Name != c.Surface {
+		for i, surface := range on.local {
+			if on.surfaces[i].Name != c.Surface {
 				continue
 			}
 			if d := distance(&pose, part, surface); d > sweep.Tolerance || d < -sweep.Tolerance && c.Time > 0 {
@@ -142,9 +151,9 @@ func holdContact(t *testing.T, who string, r *relatives, room room, c *Contact, 
 			at := geom.Vec{X: c.At[0], Y: c.At[1], Z: c.At[2]}
 			off := 0.0
 			if surface.Kind.Flat() {
-				off = room.surfaces[i].Plane.PointDistance(at)
+				off = on.surfaces[i].Plane.PointDistance(at)
 			} else {
-				off = max(room.surfaces[i].Box.PointDistance(at), 0)
+				off = max(on.surfaces[i].Box.PointDistance(at), 0)
 			}
 			if math.Abs(off) > 1e-9 {
 				t.Errorf("%s: the touch lies %g m off the %s", who, off, c.Surface)
@@ -169,57 +178,16 @@ func holdContact(t *testing.T, who string, r *relatives, room room, c *Contact, 
 func TestGrazing(t *testing.T) {
 	p := demoIn(12, 10, 6).WithDefaults()
 	player := p.Players[0]
-	place := sweep.Place(p, p.Tees[0], player)
-	r, err := newRelatives(player, p.Clubs[0], []geom.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: -1}}, swing.Variations(Sampled, seed))
-	if err != nil {
-		t.Fatal(err)
-	}
-	p.Room.Height = place.Ball.Z - r.least[4] - 1e-7
-	c := r.check(newRoom(sweep.Surfaces(p), place), p.Margin)
+	on := trialOf(t, p, player, p.Clubs[0])
+	least, _, _ := on.kin.Reach(geom.Vec{Z: -1})
+	p.Room.Height = on.place.Ball.Z - least - 1e-7
+	on.surfaces = sweep.Surfaces(p)
+	on.local = on.place.Surfaces(on.surfaces)
+	c := on.check(p.Margin)
 	if c.Verdict != Strikes || c.Contact == nil {
 		t.Fatalf("verdict %s with contact %v, want a strike by a hair", c.Verdict, c.Contact)
 	}
 	if d := math.Abs(c.Contact.Time - c.Nearest.Time); c.Contact.Surface != "ceiling" || d > 0.01 {
 		t.Errorf("first touch with the %s at %.4f s, want the ceiling about %.4f s", c.Contact.Surface, c.Contact.Time, c.Nearest.Time)
-	}
-}
-
-// TestSpreadHoldsEveryMember checks the boxes that say when anybody may be at a
-// surface at all, for golfers of all manners.
-func TestSpreadHoldsEveryMember(t *testing.T) {
-	players := []plan.Player{
-		{Name: "Loose", Height: 1.92, Follow: "loose", Span: 2.01, Turn: "long"},
-		{Name: "Full", Height: 1.78},
-		{Name: "Held", Height: 1.60, Follow: "held", Plane: "flat", Turn: "compact"},
-	}
-	if testing.Short() {
-		players = players[:1]
-	}
-	for _, player := range players {
-		for _, club := range []plan.Club{plan.DefaultClub("driver", "driver"), plan.DefaultClub("wedge", "wedge")} {
-			r, err := newRelatives(player, club, []geom.Vec{{Z: -1}}, swing.Variations(Sampled, seed))
-			if err != nil {
-				t.Fatal(err)
-			}
-			const between = 3
-			for j, boxes := range r.spread() {
-				var times []float64
-				for k := range between + 1 {
-					times = append(times, r.times[j]+(r.times[j+1]-r.times[j])*float64(k)/between)
-				}
-				r.family.SetTimes(times)
-				poses := make([]swing.Pose, len(times))
-				for m := range r.all() {
-					r.family.Poses(m.swing, poses)
-					for k := range poses {
-						for p := range swing.NumParts {
-							if b := poses[k][p].Bounds(); boxes[p].Union(b) != boxes[p] {
-								t.Fatalf("%s, %s: %v of %v at %.4f s is at %v, outside %v", player.Name, club.Name, p, m.variation, times[k], b, boxes[p])
-							}
-						}
-					}
-				}
-			}
-		}
 	}
 }

@@ -15,7 +15,7 @@ type Reading struct {
 	Tee     string       `json:"tee"`
 	X       float64      `json:"x"` // m
 	Y       float64      `json:"y"`
-	Verdict string       `json:"verdict"` // the worst
+	Verdict Verdict      `json:"verdict"` // the worst
 	Checks  []QuickCheck `json:"checks"`
 	Free    bool         `json:"free"` // a ball may lie there
 }
@@ -29,7 +29,7 @@ type Reading struct {
 type QuickCheck struct {
 	Player    string  `json:"player"`
 	Club      string  `json:"club"`
-	Verdict   string  `json:"verdict"`
+	Verdict   Verdict `json:"verdict"`
 	Clearance float64 `json:"clearance"` // m
 	Surface   string  `json:"surface"`   // the nearest
 	Caution   float64 `json:"caution"`   // m; 0 at a flat surface
@@ -46,29 +46,29 @@ func (l *Lab) At(given plan.Checked, tee string, x, y float64) (Reading, error) 
 	if math.IsNaN(x+y) || math.IsInf(x+y, 0) {
 		return Reading{}, fmt.Errorf("tee %q: %g, %g is no place", p.Tees[i].Name, x, y)
 	}
-	casts, err := l.casts(p, nil, nil)
+	casts, err := l.Casts(p, nil, nil)
 	if err != nil {
 		return Reading{}, err
 	}
-	at := spot{x, y}
+	at := Spot{x, y}
 	r := Reading{Tee: p.Tees[i].Name, X: x, Y: y, Verdict: Clear, Checks: []QuickCheck{},
-		Free: ballFits(p, at)}
+		Free: BallFits(p, at)}
 	for k := range casts {
 		c := &casts[k]
-		if !slices.ContainsFunc(p.TeesOf(c.player), func(t plan.Tee) bool { return t.Name == r.Tee }) {
+		if !slices.ContainsFunc(p.TeesOf(c.Player), func(t plan.Tee) bool { return t.Name == r.Tee }) {
 			continue
 		}
-		f := newFloor(p, casts[k:k+1])
-		t := f.tightest(at, math.Inf(1))
+		f := NewGround(p, casts[k:k+1])
+		t := f.Tightest(at, math.Inf(1))
 		q := QuickCheck{
-			Player: c.player.Name, Club: c.club.Name,
-			Verdict: VerdictOf(t.clearance, p.Margin), Clearance: t.clearance, Surface: t.surface,
+			Player: c.Player.Name, Club: c.Club.Name,
+			Verdict: VerdictOf(t.Clearance, p.Margin), Clearance: t.Clearance, Surface: t.Surface,
 		}
-		if slices.ContainsFunc(f.boxes, func(s sweep.Surface) bool { return s.Name == t.surface }) {
-			q.Caution = c.kin.atlas().hollow + 2*coarseTolerance
+		if slices.ContainsFunc(f.Boxes, func(s sweep.Surface) bool { return s.Name == t.Surface }) {
+			q.Caution = c.Kin.Atlas().Caution()
 		}
 		r.Checks = append(r.Checks, q)
-		r.Verdict = worse(r.Verdict, q.Verdict)
+		r.Verdict = r.Verdict.Worse(q.Verdict)
 	}
 	return r, nil
 }

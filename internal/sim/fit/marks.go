@@ -10,10 +10,10 @@ import (
 // Mark is where one player stands with one club on one tee, in room coordinates,
 // m, with what to measure in the room to find the place again.
 type Mark struct {
-	Player string `json:"player"`
-	Club   string `json:"club"`
-	Tee    string `json:"tee"`
-	Hand   string `json:"hand"`
+	Player string    `json:"player"`
+	Club   string    `json:"club"`
+	Tee    string    `json:"tee"`
+	Hand   plan.Hand `json:"hand"`
 
 	Ball  [2]float64 `json:"ball"`
 	Lead  Foot       `json:"lead"`  // nearer to the target
@@ -54,7 +54,7 @@ type Behind struct {
 	Wall      string  `json:"wall"`
 	Clearance float64 `json:"clearance"` // m
 	Typical   float64 `json:"typical"`   // m
-	Verdict   string  `json:"verdict"`
+	Verdict   Verdict `json:"verdict"`
 	Part      string  `json:"part"`
 	Phase     string  `json:"phase"`
 }
@@ -66,12 +66,12 @@ func (l *Lab) Marks(given plan.Checked, player string) ([]Mark, error) {
 	p := given.Plan()
 	var only []string
 	if player != "" {
-		if _, _, _, err := named(p, player, "", ""); err != nil {
+		if _, _, _, err := p.Named(player, "", ""); err != nil {
 			return nil, err
 		}
 		only = []string{player}
 	}
-	casts, err := l.casts(p, only, nil)
+	casts, err := l.Casts(p, only, nil)
 	if err != nil {
 		return nil, err
 	}
@@ -80,7 +80,7 @@ func (l *Lab) Marks(given plan.Checked, player string) ([]Mark, error) {
 		c := &casts[k]
 		var tightest sweep.Contact
 		var phase swing.Phase
-		for i, tee := range p.TeesOf(c.player) {
+		for i, tee := range p.TeesOf(c.Player) {
 			m := c.mark(p, tee)
 			if i == 0 { // the same wall and the same swing from all tees
 				tightest, phase = c.behind(m.Behind.Wall, p)
@@ -93,29 +93,29 @@ func (l *Lab) Marks(given plan.Checked, player string) ([]Mark, error) {
 }
 
 // mark places the stance of a cast's central swing.
-func (c *cast) mark(p plan.Plan, tee plan.Tee) Mark {
-	at := c.placed(spot{tee.X, tee.Y})
-	pose := c.kin.family.Central.PoseAt(0)
+func (c *Cast) mark(p plan.Plan, tee plan.Tee) Mark {
+	at := c.Placed(Spot{tee.X, tee.Y})
+	pose := c.Kin.Family.Central.PoseAt(0)
 	foot := func(part swing.Part) Foot {
 		heel, toe := at.Footprint(pose[part])
 		return Foot{flat2(heel), flat2(toe)}
 	}
 	first := p.Tees[0]
 	m := Mark{
-		Player: c.player.Name, Club: c.club.Name, Tee: tee.Name, Hand: c.player.Hand,
+		Player: c.Player.Name, Club: c.Club.Name, Tee: tee.Name, Hand: c.Player.Hand,
 		Ball: [2]float64{tee.X, tee.Y}, Lead: foot(swing.LeadFoot), Trail: foot(swing.TrailFoot),
 		Moved: [3]float64{tee.X - first.X, tee.Y - first.Y, geom.Hypot(tee.X-first.X, tee.Y-first.Y)},
 	}
 	m.tape(p)
 	wall := "left wall"
-	if c.at.Left {
+	if c.At.Left {
 		wall = "right wall"
 	}
 	for _, s := range sweep.Surfaces(p) {
 		if s.Name == wall && s.Kind == sweep.Wall {
-			v := c.ramp(s).at(spot{tee.X, tee.Y})
-			k := indexOf(c.kin.dirs, at.Surface(s).Plane.N, func(n geom.Vec) geom.Vec { return n })
-			m.Behind = Behind{Wall: wall, Clearance: v, Typical: v - c.kin.least[k] + c.kin.central.least[k], Verdict: VerdictOf(v, p.Margin)}
+			v := c.Ramp(s).At(Spot{tee.X, tee.Y})
+			least, typical, _ := c.Kin.Reach(at.Surface(s).Plane.N)
+			m.Behind = Behind{Wall: wall, Clearance: v, Typical: v - least + typical, Verdict: VerdictOf(v, p.Margin)}
 		}
 	}
 	return m
@@ -144,14 +144,13 @@ func (m *Mark) tape(p plan.Plan) {
 }
 
 // behind returns the meeting of the loosest swing with the wall behind.
-func (c *cast) behind(wall string, p plan.Plan) (sweep.Contact, swing.Phase) {
+func (c *Cast) behind(wall string, p plan.Plan) (sweep.Contact, swing.Phase) {
 	for _, s := range sweep.Surfaces(p) {
 		if s.Name == wall && s.Kind == sweep.Wall {
-			local := c.at.Surface(s)
-			k := indexOf(c.kin.dirs, local.Plane.N, func(n geom.Vec) geom.Vec { return n })
-			who := c.kin.loosest[k].swing
-			at := sweep.Sample(who, sweep.FineTolerance).Clearance(local)
-			return at, who.PhaseAt(at.Time)
+			local := c.At.Surface(s)
+			_, _, who := c.Kin.Reach(local.Plane.N)
+			at := sweep.Sample(who.Swing, sweep.FineTolerance).Clearance(local)
+			return at, who.Swing.PhaseAt(at.Time)
 		}
 	}
 	return sweep.Contact{}, 0

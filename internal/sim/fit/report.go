@@ -1,6 +1,6 @@
 // Package fit answers the question of the whole program: does every golfer who
 // will play clear every surface with every club? It runs each golfer's family of
-// swings through the room and reports the clearances, and solves what would help.
+// swings through the room and reports the clearances.
 package fit
 
 import "wideberth/internal/sim/swing"
@@ -8,18 +8,11 @@ import "wideberth/internal/sim/swing"
 // Version is the version of the report that this package writes.
 const Version = 1
 
-// The verdicts, from best to worst.
-const (
-	Clear   = "clear"   // clearance at or above the plan's margin
-	Tight   = "tight"   // under the margin, but nothing is touched
-	Strikes = "strikes" // something is touched
-)
-
 // Report is the answer for a plan: one check per player, club and tee. Lengths
 // are metres, times seconds, speeds metres per second, in room coordinates.
 type Report struct {
 	Version int     `json:"version"`
-	Verdict string  `json:"verdict"` // the worst check's
+	Verdict Verdict `json:"verdict"` // the worst check's
 	Checks  []Check `json:"checks"`
 
 	// ModelError is how far the model's paths lie from recorded ones, m; a clearance
@@ -30,10 +23,10 @@ type Report struct {
 
 // Check is the answer for one player with one club on one tee.
 type Check struct {
-	Player  string `json:"player"`
-	Club    string `json:"club"`
-	Tee     string `json:"tee"`
-	Verdict string `json:"verdict"`
+	Player  string  `json:"player"`
+	Club    string  `json:"club"`
+	Tee     string  `json:"tee"`
+	Verdict Verdict `json:"verdict"`
 
 	// Clearance is the signed distance from the nearest surface to the nearest
 	// part of golfer or club over the loosest swing of the family; negative is
@@ -66,7 +59,10 @@ type Check struct {
 	HeadSpeed float64  `json:"headSpeed"` // of the clubhead at impact
 	Heels     float64  `json:"heels"`     // from the ball to the line of the heels
 	Notes     []string `json:"notes,omitempty"`
-	Remedies  []string `json:"remedies,omitempty"`
+
+	// Remedies are what would make the check clear, in words. A Lab leaves them out:
+	// whoever prints the report adds them (words.Advise).
+	Remedies []string `json:"remedies,omitempty"`
 }
 
 // Nearest is where one member of a family meets a surface: in a check, the

@@ -21,10 +21,32 @@ const (
 	defaultTeeFromBack = 2.0
 )
 
+// Hand is the hand that a player swings with: a right-hander's target is to their
+// left.
+type Hand string
+
+// The hands.
+const (
+	HandRight Hand = "right"
+	HandLeft  Hand = "left"
+)
+
+// Wall is one of the upright walls, as somebody sees them who looks to the target.
+type Wall string
+
+// The walls.
+const (
+	WallLeft  Wall = "left"
+	WallRight Wall = "right"
+	WallFront Wall = "front"
+	WallBack  Wall = "back"
+)
+
+// Side reports whether it is a side wall: what slopes down at it slopes along y.
+func (w Wall) Side() bool { return w == WallLeft || w == WallRight }
+
 // Words that a plan uses.
 const (
-	HandRight, HandLeft = "right", "left"
-
 	SexMan, SexWoman = "man", "woman"
 
 	TurnCompact, TurnFull, TurnLong = "compact", "full", "long"
@@ -117,7 +139,7 @@ func (p Plan) defaultTee() Tee {
 }
 
 // orWord fills an empty word.
-func orWord(s *string, d string) {
+func orWord[T ~string](s *T, d T) {
 	if *s == "" {
 		*s = d
 	}

@@ -1,6 +1,10 @@
 package plan
 
-import "slices"
+import (
+	"slices"
+
+	"wideberth/internal/lean/fmt"
+)
 
 // Standing is the height (m) of the surface that ball and golfer stand on,
 // above the structural floor: the layers, and the mat on top of them. An inset
@@ -32,13 +36,13 @@ func (r Room) CeilingAt(x, y float64) float64 {
 	for _, s := range r.Slopes {
 		d := 0.0 // distance from the knee wall
 		switch s.Wall {
-		case "left":
+		case WallLeft:
 			d = r.Width - y
-		case "right":
+		case WallRight:
 			d = y
-		case "front":
+		case WallFront:
 			d = r.Length - x
-		case "back":
+		case WallBack:
 			d = x
 		default:
 			continue
@@ -94,9 +98,41 @@ func (p Plan) ClubsOf(pl Player) []Club {
 func (p Plan) TeesOf(pl Player) []Tee {
 	var out []Tee
 	for _, t := range p.Tees {
-		if len(pl.Tees) == 0 || slices.Contains(pl.Tees, t.Name) {
+		if pl.Uses(t) {
 			out = append(out, t)
 		}
 	}
 	return out
+}
+
+// Uses reports whether a player plays from a tee.
+func (pl Player) Uses(t Tee) bool { return len(pl.Tees) == 0 || slices.Contains(pl.Tees, t.Name) }
+
+// Named finds a player, a club of theirs and a tee of theirs; an empty name takes
+// the first.
+func (p Plan) Named(player, club, tee string) (Player, Club, Tee, error) {
+	pl, ok := find(p.Players, player, func(x Player) string { return x.Name })
+	if !ok {
+		return pl, Club{}, Tee{}, fmt.Errorf("player %q is not in the plan", player)
+	}
+	c, ok := find(p.ClubsOf(pl), club, func(x Club) string { return x.Name })
+	if !ok {
+		return pl, c, Tee{}, fmt.Errorf("player %q has no club %q", pl.Name, club)
+	}
+	t, ok := find(p.TeesOf(pl), tee, func(x Tee) string { return x.Name })
+	if !ok {
+		return pl, c, t, fmt.Errorf("player %q has no tee %q", pl.Name, tee)
+	}
+	return pl, c, t, nil
+}
+
+// find returns the item of a name, or the first for an empty name.
+func find[T any](items []T, name string, nameOf func(T) string) (T, bool) {
+	for _, x := range items {
+		if name == "" || nameOf(x) == name {
+			return x, true
+		}
+	}
+	var none T
+	return none, false
 }

@@ -36,7 +36,7 @@ func TestStanding(t *testing.T) {
 
 func TestCeilingAt(t *testing.T) {
 	for _, tc := range []struct {
-		wall       string
+		wall       Wall
 		x, y, want float64
 	}{
 		{"left", 3, 4, 2}, {"left", 3, 3.5, 2.5}, {"left", 3, 3, 3}, {"left", 3, 1, 3},

@@ -42,7 +42,7 @@ type Room struct {
 // KneeHeight high, and it meets the flat ceiling Run away from the wall.
 type Slope struct {
 	Name       string  `json:"name"`
-	Wall       string  `json:"wall"` // "left", "right", "front" or "back"
+	Wall       Wall    `json:"wall"` // at which it comes down
 	KneeHeight float64 `json:"kneeHeight"`
 	Run        float64 `json:"run"`
 }
@@ -116,7 +116,7 @@ type Ball struct {
 type Player struct {
 	Name   string  `json:"name"`
 	Height float64 `json:"height"`         // standing, without shoes
-	Hand   string  `json:"hand,omitempty"` // "right" (default) or "left"
+	Hand   Hand    `json:"hand,omitempty"` // HandRight by default
 	Sex    string  `json:"sex,omitempty"`  // body proportions: "man", "woman", or "" for both pooled
 	Span   float64 `json:"span,omitempty"` // fingertip to fingertip, measured; 0: guessed from Height
 	Arm    float64 `json:"arm,omitempty"`  // shoulder to grip, measured; 0: guessed

@@ -72,10 +72,10 @@ func (p Plan) roomProblems(c *collector, things names) {
 		field := fmt.Sprintf("room.slopes[%d]", i)
 		things.check(c, field, "slope", s.Name, i)
 		name := who("slope", s.Name, i)
-		c.word(field+".wall", name, "wall", s.Wall, "left", "right", "front", "back")
+		c.word(field+".wall", name, "wall", string(s.Wall), string(WallLeft), string(WallRight), string(WallFront), string(WallBack))
 		c.length(field+".kneeHeight", name, "knee height", s.KneeHeight, span{0, max(r.Height, 0)})
 		across := r.Width
-		if s.Wall == "front" || s.Wall == "back" {
+		if s.Wall == WallFront || s.Wall == WallBack {
 			across = r.Length
 		}
 		c.length(field+".run", name, "run", s.Run, span{0.01, max(across, 0.01)})
@@ -175,7 +175,7 @@ func (p Plan) playerProblems(c *collector) {
 			c.addf(field+".height", "%sheight %s m and %s m of shoe do not fit under the ceiling, which is %s m above the surface to stand on",
 				name, shortNumber(v.Height), shortNumber(v.Shoe), shortNumber(room))
 		}
-		c.word(field+".hand", name, "hand", v.Hand, HandRight, HandLeft)
+		c.word(field+".hand", name, "hand", string(v.Hand), string(HandRight), string(HandLeft))
 		if v.Sex != "" {
 			c.word(field+".sex", name, "sex", v.Sex, SexMan, SexWoman)
 		}

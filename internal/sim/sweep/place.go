@@ -15,7 +15,7 @@ type Placement struct {
 func Place(p plan.Plan, tee plan.Tee, pl plan.Player) Placement {
 	return Placement{
 		Ball: geom.Vec{X: tee.X, Y: tee.Y, Z: p.Floor.Standing()},
-		Left: pl.Hand == "left",
+		Left: pl.Hand == plan.HandLeft,
 	}
 }
 

@@ -105,13 +105,13 @@ func slope(r plan.Room, s plan.Slope) (geom.Halfspace, bool) {
 	}
 	out, at := geom.Vec{}, geom.Vec{Z: s.KneeHeight} // out: level, towards the wall
 	switch s.Wall {
-	case "left":
+	case plan.WallLeft:
 		out.Y, at.Y = 1, r.Width
-	case "right":
+	case plan.WallRight:
 		out.Y = -1
-	case "front":
+	case plan.WallFront:
 		out.X, at.X = 1, r.Length
-	case "back":
+	case plan.WallBack:
 		out.X = -1
 	default:
 		return geom.Halfspace{}, false
@@ -126,7 +126,7 @@ func slopeName(s plan.Slope) string {
 	if s.Name != "" {
 		return s.Name
 	}
-	return s.Wall + " slope"
+	return string(s.Wall) + " slope"
 }
 
 // builtIn returns the box from lo to hi, carried on behind every wall, ceiling

@@ -122,7 +122,7 @@ func TestBuiltIn(t *testing.T) {
 func TestSlopeWalls(t *testing.T) {
 	r := plan.Room{Length: 6, Width: 4, Height: 3}
 	for _, c := range []struct {
-		wall       string
+		wall       plan.Wall
 		knee, roof geom.Vec
 	}{
 		{"left", geom.Vec{X: 1, Y: 4, Z: 2}, geom.Vec{X: 5, Y: 3.2, Z: 3}},

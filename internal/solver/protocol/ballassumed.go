@@ -37,22 +37,26 @@ func (b *balls) assumed(pairs []ball.Pair, each int) []assumption {
 	}
 	b.assumeSkill(add)
 	b.assumeLaunch(add)
-	add(statusAssumed, "mishits are named, not counted: nobody says how often they happen. A thin ball starts at a third of the launch angle, a topped one skims the mat, a skied one starts 30° steeper than meant, at 45° to 65°.")
-	add(statusPractice, "a ball off the hosel starts 30° to 60° to the toe side, right for a right-hander, at 0.7 of the speed.")
-	add(statusSource, "the ball is the smallest and heaviest the Rules allow: %s across, 45.93 g (Equipment Rules 2019, Part 4).", ballSize(b.Units))
+	add(statusAssumed, "mishits are named, not counted: nobody says how often they happen. A thin ball starts at 1/%.0f of the launch angle, a topped one skims the mat, a skied one starts %d° steeper than meant, at %d° to %d°.",
+		ball.ThinPart, ball.SkiedMore, ball.SkiedLeast, ball.SkiedMost)
+	add(statusPractice, "a ball off the hosel starts %d° to %d° to the toe side, right for a right-hander, at %.1f of the speed.", ball.HoselLeast, ball.HoselMost, ball.HoselSpeed)
+	add(statusSource, "the ball is the smallest and heaviest the Rules allow: %s across, %.2f g (Equipment Rules 2019, Part 4).", ballSize(b.Units), 1000*ball.Mass)
 	add(statusSource, "drag and lift of Bearman and Harvey 1976, as digitised in an open course (NTNU TKT4140). Over a room other published figures move the ball by less than %s at %s.", b.Up(0.010), units.Label(3, b.Units))
 	air := plan.DefaultAir()
 	if b.plan.Air != nil {
 		air = *b.plan.Air
 	}
 	add(statusYours, "air at %s and %s above sea level; the ball flies straight, its spin axis level.", units.LabelQuantity(units.Temperature, air.Temperature, b.Units), units.LabelQuantity(units.Altitude, air.Altitude, b.Units))
-	add(statusAssumed, "hung cloth gives back 3 %% to 30 %% of a ball's speed, likely 10 %%; foam 10 %% to 50 %%; turf or mat 30 %% to 70 %%. No measured figure for cloth was found: try soft shots first.")
-	add(statusMemory, "a bare hard surface gives back 0.86 less 0.0029 for every m/s (Penner 2001), 0.15 less where boards give, 0.05 more for the doubt. Walls, ceiling, slopes, beams and hung things all count as bare and hard.")
+	back := func(m ball.Material, g ball.Give) float64 { return 100 * m.Restitution(0, g) }
+	add(statusAssumed, "hung cloth gives back %.0f %% to %.0f %% of a ball's speed, likely %.0f %%; foam %.0f %% to %.0f %%; turf or mat %.0f %% to %.0f %%. No measured figure for cloth was found: try soft shots first.",
+		back(ball.Cloth, ball.Low), back(ball.Cloth, ball.High), back(ball.Cloth, ball.Likely), back(ball.Foam, ball.Low), back(ball.Foam, ball.High), back(ball.Ground, ball.Low), back(ball.Ground, ball.High))
+	add(statusMemory, "a bare hard surface gives back %.2f less %.4f for every m/s (Penner 2001), %.2f less where boards give, %.2f more for the doubt. Walls, ceiling, slopes, beams and hung things all count as bare and hard.",
+		ball.HardStill, ball.HardPerSpeed, ball.BoardsLess, ball.DoubtMore)
 	if b.plan.Screen != nil {
-		add(statusPractice, "a screen stretches %s to %s under a driver's ball at %s, more in proportion for a faster one.", b.Near(leastStretch), b.Near(mostStretch), b.SpeedUp(70))
+		add(statusPractice, "a screen stretches %s to %s under a driver's ball at %s, more in proportion for a faster one.", b.Near(ball.StretchLeast), b.Near(ball.StretchMost), b.SpeedUp(ball.StretchSpeed))
 		add(statusAssumed, "the enclosure stands on square tube %s wide outside the cloth, along the sides and the top, none along the bottom.", units.LabelShort(ball.Tube, b.Units))
 	}
-	add(statusAssumed, "a ball that passes the golfer with more than 1 joule is worth a warning: one dropped from %s has that. No published limit was found.", units.Label(2.2, b.Units))
+	add(statusAssumed, "a ball that passes the golfer with more than %.0f joule is worth a warning: one dropped from %s has that. No published limit was found.", ball.WarnEnergy, units.Label(ball.WarnDrop(), b.Units))
 	add(statusModel, "%s balls are flown for the player and club looked at and %s for each line of the table, spread evenly (Halton 1960). The interval (Wilson 1927) holds the error of counting only, not how well the spread fits a player.", words.Thousands(focusBalls), words.Thousands(each))
 	return out
 }
@@ -103,8 +107,9 @@ func (b *balls) assumeLaunch(add func(status, format string, args ...any)) {
 	}
 	speed := b.head(b.who.player, b.who.club)
 	if speed > 0 {
-		add(statusModel, "ball speed from each player's own modelled swing. %s's clubhead with the %s comes in at %s and the ball leaves %.2f times as fast (impact of a free head and a ball: restitution 0.83 for a driver, USGA 1998, 0.78 to 0.81 else; form of Penner 2003, from memory). Spin goes with it.",
-			b.who.player.Name, b.who.club.Name, b.SpeedUp(speed), ball.Smash(b.who.club))
+		driver, least, most := ball.Restitutions()
+		add(statusModel, "ball speed from each player's own modelled swing. %s's clubhead with the %s comes in at %s and the ball leaves %.2f times as fast (impact of a free head and a ball: restitution %.2f for a driver, USGA 1998, %.2f to %.2f else; form of Penner 2003, from memory). Spin goes with it.",
+			b.who.player.Name, b.who.club.Name, b.SpeedUp(speed), ball.Smash(b.who.club), driver, least, most)
 	}
 }
 

@@ -3,6 +3,7 @@ package protocol
 import (
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/ball"
+	"wideberth/internal/sim/fit"
 	"wideberth/internal/solver/words"
 	"wideberth/internal/units"
 )
@@ -23,11 +24,11 @@ type ballEnclosure struct {
 
 // returnNeed sets a return's depth against what the plan has, m.
 type returnNeed struct {
-	Need    float64 `json:"need"`
-	All     float64 `json:"all"` // to catch every ordinary ball that was flown
-	Have    float64 `json:"have"`
-	Verdict string  `json:"verdict"` // "clear" when it is deep enough, else "strikes"
-	Text    string  `json:"text"`
+	Need    float64     `json:"need"`
+	All     float64     `json:"all"` // to catch every ordinary ball that was flown
+	Have    float64     `json:"have"`
+	Verdict fit.Verdict `json:"verdict"` // clear when it is deep enough, else strikes
+	Text    string      `json:"text"`
 }
 
 // curvePoint is one depth against the share of ordinary balls that pass.
@@ -94,7 +95,7 @@ func (b *balls) enclosure(e ball.Enclosure) *ballEnclosure {
 
 // need says how deep a return must be and what the plan has.
 func (b *balls) need(n ball.Need, have float64, name, where string) returnNeed {
-	out := returnNeed{Need: n.Depth, All: n.All, Have: have, Verdict: "clear"}
+	out := returnNeed{Need: n.Depth, All: n.All, Have: have, Verdict: fit.VerdictOf(have-n.Depth, 0)}
 	has := "there is none"
 	if have > 0 {
 		has = "the plan has " + b.Down(have)
@@ -112,7 +113,6 @@ func (b *balls) need(n ball.Need, have float64, name, where string) returnNeed {
 		whose = fmt.Sprintf(" (%s asks the most)", swing3(n.Player, n.Club, n.Tee))
 	}
 	if have < n.Depth {
-		out.Verdict = "strikes"
 		has += fmt.Sprintf(", %s too little", b.Up(n.Depth-have))
 	}
 	out.Text = fmt.Sprintf("The %s must be %s deep%s; %s. Every ordinary ball flown would take %s.", name, b.Up(n.Depth), whose, has, b.Up(n.All))
@@ -240,15 +240,12 @@ func (b *balls) launchLine(l ball.HighestLoft) launchLine {
 	return out
 }
 
-// The stretch (m) that package ball assumes under a ball of 70 m/s.
-const leastStretch, mostStretch = 0.15, 0.30
-
 func (b *balls) behind(s ball.StandOff) string {
-	text := fmt.Sprintf("The wall is %s behind the screen. A cloth that stretches %s to %s under a driver's ball, which is assumed, wants %s to %s.", b.Down(s.Have), b.Near(leastStretch), b.Near(mostStretch), b.Up(s.Low), b.Up(s.High))
+	text := fmt.Sprintf("The wall is %s behind the screen. A cloth that stretches %s to %s under a driver's ball, which is assumed, wants %s to %s.", b.Down(s.Have), b.Near(ball.StretchLeast), b.Near(ball.StretchMost), b.Up(s.Low), b.Up(s.High))
 	switch s.Verdict {
-	case "clear":
+	case fit.Clear:
 		return text + " That is more than the whole range."
-	case "tight":
+	case fit.Tight:
 		return text + " That is inside the range: press a ball into the cloth and measure."
 	}
 	return text + " That is less than the range: a ball can reach the wall through the cloth."

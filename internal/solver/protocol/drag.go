@@ -5,18 +5,19 @@ import (
 
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/fit"
+	"wideberth/internal/sim/maps"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/solver/words"
 )
 
 // dragAnswer is what is known at once of a tee that is being moved.
 type dragAnswer struct {
-	X        float64   `json:"x"` // m
-	Y        float64   `json:"y"`
-	Free     bool      `json:"free"` // a ball may lie there
-	Verdict  string    `json:"verdict"`
-	Sentence string    `json:"sentence"`
-	Labels   [2]string `json:"labels"` // of x and y
+	X        float64     `json:"x"` // m
+	Y        float64     `json:"y"`
+	Free     bool        `json:"free"` // a ball may lie there
+	Verdict  fit.Verdict `json:"verdict"`
+	Sentence string      `json:"sentence"`
+	Labels   [2]string   `json:"labels"` // of x and y
 }
 
 // drag serves a request of kind drag: the tee named in the focus, moved to x, y.
@@ -84,7 +85,7 @@ func (s *Solver) spot(doc plan.Checked, req request) (hangAnswerAt, error) {
 	p := doc.Plan()
 	hold := func(v, most float64) float64 { return min(max(v, 0), most) }
 	players, clubs := chosen(p, req.Focus)
-	spot, err := s.cache.lab.HangAt(doc, fit.HangOptions{Players: players, Clubs: clubs, Ball: true}, hold(req.X, p.Room.Length), hold(req.Y, p.Room.Width))
+	spot, err := maps.HangAt(&s.cache.lab, doc, maps.HangOptions{Players: players, Clubs: clubs, Ball: true}, hold(req.X, p.Room.Length), hold(req.Y, p.Room.Width))
 	if err != nil {
 		return hangAnswerAt{}, err
 	}

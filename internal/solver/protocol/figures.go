@@ -24,11 +24,11 @@ type figures struct {
 
 // surfaceFigure is the clearance to one surface over the loosest swing.
 type surfaceFigure struct {
-	Name      string  `json:"name"`
-	Clearance float64 `json:"clearance"` // m
-	Verdict   string  `json:"verdict"`
-	Label     string  `json:"label"`
-	Typical   string  `json:"typical,omitempty"` // of the central swing
+	Name      string      `json:"name"`
+	Clearance float64     `json:"clearance"` // m
+	Verdict   fit.Verdict `json:"verdict"`
+	Label     string      `json:"label"`
+	Typical   string      `json:"typical,omitempty"` // of the central swing
 }
 
 // causeFigure is what one habit tells from one swing to the next.

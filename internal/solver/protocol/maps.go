@@ -4,6 +4,7 @@ import (
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/render/drawing"
 	"wideberth/internal/sim/fit"
+	"wideberth/internal/sim/maps"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/solver/words"
 	"wideberth/internal/units"
@@ -41,12 +42,12 @@ type standAnswer struct {
 
 // place is a spot for a tee.
 type place struct {
-	Name    string   `json:"name"` // whose
-	X       float64  `json:"x"`
-	Y       float64  `json:"y"`
-	Verdict string   `json:"verdict"`
-	Text    string   `json:"text"`
-	Players []string `json:"players,omitempty"` // of a hand
+	Name    string      `json:"name"` // whose
+	X       float64     `json:"x"`
+	Y       float64     `json:"y"`
+	Verdict fit.Verdict `json:"verdict"`
+	Text    string      `json:"text"`
+	Players []string    `json:"players,omitempty"` // of a hand
 }
 
 // hangAnswer is the map of what may hang how low.
@@ -61,7 +62,7 @@ type hangAnswer struct {
 // thing is one hung thing, and what would help.
 type thing struct {
 	Name     string       `json:"name"`
-	Verdict  string       `json:"verdict"`
+	Verdict  fit.Verdict  `json:"verdict"`
 	Text     string       `json:"text"`
 	Remedies []remedyText `json:"remedies"`
 }
@@ -75,9 +76,9 @@ type watchAnswer struct {
 
 // seatWords is one seat.
 type seatWords struct {
-	Name    string `json:"name"`
-	Verdict string `json:"verdict"`
-	Text    string `json:"text"`
+	Name    string      `json:"name"`
+	Verdict fit.Verdict `json:"verdict"`
+	Text    string      `json:"text"`
 }
 
 // mapsOf serves a request of kind maps, for everybody with every club or for the
@@ -93,7 +94,7 @@ func (s *Solver) mapsOf(req request) (any, error) {
 	players, clubs := chosen(p, req.Focus)
 	switch req.Of {
 	case ofStand:
-		m, err := lab.Stand(doc, fit.StandOptions{Players: players, Clubs: clubs})
+		m, err := maps.Stand(lab, doc, maps.StandOptions{Players: players, Clubs: clubs})
 		if err != nil {
 			return nil, err
 		}
@@ -105,7 +106,7 @@ func (s *Solver) mapsOf(req request) (any, error) {
 		out.Reading, err = s.reading(doc, tee.Name, tee.X, tee.Y)
 		return out, err
 	case ofHang:
-		m, err := lab.Hang(doc, fit.HangOptions{Players: players, Clubs: clubs, Ball: true})
+		m, err := maps.Hang(lab, doc, maps.HangOptions{Players: players, Clubs: clubs, Ball: true})
 		if err != nil {
 			return nil, err
 		}
@@ -113,7 +114,7 @@ func (s *Solver) mapsOf(req request) (any, error) {
 		out.Spot, err = s.spot(doc, req)
 		return out, err
 	case ofWatch:
-		m, err := lab.Onlookers(doc, fit.OnlookOptions{Players: players, Clubs: clubs})
+		m, err := maps.Onlookers(lab, doc, maps.OnlookOptions{Players: players, Clubs: clubs})
 		if err != nil {
 			return nil, err
 		}
@@ -124,7 +125,7 @@ func (s *Solver) mapsOf(req request) (any, error) {
 	return nil, fmt.Errorf("a map of %q was asked for, which this program does not know: reload the page", fmt.Clip(req.Of))
 }
 
-func raster(g *fit.Grid) drawing.Raster {
+func raster(g *maps.Grid) drawing.Raster {
 	return drawing.Raster{NX: g.NX, NY: g.NY, Cell: g.Cell, Origin: g.Origin}
 }
 
@@ -143,12 +144,12 @@ func chosen(p plan.Plan, f Focus) (players, clubs []string) {
 	return players, clubs
 }
 
-func standOf(w words.Words, p plan.Plan, m *fit.StandMap, who string) standAnswer {
+func standOf(w words.Words, p plan.Plan, m *maps.StandMap, who string) standAnswer {
 	if who == "" {
 		who = "everybody"
 	}
 	out := standAnswer{Limits: w.Limits(m), Players: []place{}, Hands: []place{}, Grid: m.Grid.Cell, Sharing: w.Sharing(m.Sharing)}
-	labels := map[string]string{"strike": "touches outside this line", "margin": "clear by " + units.LabelShort(p.Margin, w.Units), "comfort": "clear by " + units.LabelShort(max(fit.Comfort, p.Margin), w.Units)}
+	labels := map[string]string{"strike": "touches outside this line", "margin": "clear by " + units.LabelShort(p.Margin, w.Units), "comfort": "clear by " + units.LabelShort(max(maps.Comfort, p.Margin), w.Units)}
 	for _, c := range m.Contours {
 		rings := make([][]drawing.Point, len(c.Rings))
 		for i, ring := range c.Rings {
@@ -178,7 +179,7 @@ func standOf(w words.Words, p plan.Plan, m *fit.StandMap, who string) standAnswe
 	if m.Sharing.Both && !m.Sharing.One {
 		for _, h := range m.Hands {
 			if h.Best.Found {
-				b := placeOf(w, h.Hand+"-handers", h.Best)
+				b := placeOf(w, string(h.Hand)+"-handers", h.Best)
 				b.Players = h.Players
 				out.Hands = append(out.Hands, b)
 			}
@@ -187,11 +188,11 @@ func standOf(w words.Words, p plan.Plan, m *fit.StandMap, who string) standAnswe
 	return out
 }
 
-func placeOf(w words.Words, name string, b fit.Best) place {
+func placeOf(w words.Words, name string, b maps.Best) place {
 	return place{Name: name, X: b.X, Y: b.Y, Verdict: b.Verdict, Text: w.BestFor(name, b)}
 }
 
-func hangOf(w words.Words, p plan.Plan, m *fit.HangMap) hangAnswer {
+func hangOf(w words.Words, p plan.Plan, m *maps.HangMap) hangAnswer {
 	out := hangAnswer{Things: []thing{}}
 	r := raster(&m.Grid)
 	ceiling := make([]float64, len(m.Grid.Values))
@@ -230,7 +231,7 @@ func hangOf(w words.Words, p plan.Plan, m *fit.HangMap) hangAnswer {
 	return out
 }
 
-func watchOf(w words.Words, m *fit.OnlookMap) watchAnswer {
+func watchOf(w words.Words, m *maps.OnlookMap) watchAnswer {
 	out := watchAnswer{Summary: w.WatchSummary(m), Seats: []seatWords{}}
 	rings := make([][]drawing.Point, len(m.Region.Rings))
 	for i, ring := range m.Region.Rings {

@@ -16,18 +16,18 @@ type marksAnswer struct {
 // guestMark is one player with one club on one tee: what to tape to the floor, and
 // what to tell them.
 type guestMark struct {
-	Player   string     `json:"player"`
-	Club     string     `json:"club"`
-	Tee      string     `json:"tee"`
-	Hand     string     `json:"hand"`
-	Verdict  string     `json:"verdict"`  // of their check here
-	Sentence string     `json:"sentence"` // for the player
-	More     string     `json:"more,omitempty"`
-	Moved    string     `json:"moved,omitempty"`
-	Ball     [2]float64 `json:"ball"`
-	Lead     fit.Foot   `json:"lead"`
-	Trail    fit.Foot   `json:"trail"`
-	Tapes    []tapeText `json:"tapes"`
+	Player   string      `json:"player"`
+	Club     string      `json:"club"`
+	Tee      string      `json:"tee"`
+	Hand     plan.Hand   `json:"hand"`
+	Verdict  fit.Verdict `json:"verdict"`  // of their check here
+	Sentence string      `json:"sentence"` // for the player
+	More     string      `json:"more,omitempty"`
+	Moved    string      `json:"moved,omitempty"`
+	Ball     [2]float64  `json:"ball"`
+	Lead     fit.Foot    `json:"lead"`
+	Trail    fit.Foot    `json:"trail"`
+	Tapes    []tapeText  `json:"tapes"`
 }
 
 // tapeText is one distance to measure.

@@ -27,8 +27,8 @@ import (
 	"wideberth/internal/form"
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/lean/json"
-	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/remedy"
 )
 
 // maxRequest is the longest request read, in bytes: a plan of the largest size
@@ -66,7 +66,7 @@ type request struct {
 	X      float64 `json:"x"`     // a place on the floor, m
 	Y      float64 `json:"y"`
 
-	Edits []fit.Edit `json:"edits"` // of a remedy
+	Edits []remedy.Edit `json:"edits"` // of a remedy
 }
 
 // Handle serves one request. It always returns one JSON object.

@@ -3,6 +3,7 @@ package protocol
 import (
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/remedy"
 	"wideberth/internal/solver/words"
 )
 
@@ -14,13 +15,13 @@ type remediesAnswer struct {
 
 // remedyText is one remedy in words, with the edits that make it.
 type remedyText struct {
-	Kind      string     `json:"kind"`
-	Text      string     `json:"text"`  // what to do
-	After     string     `json:"after"` // what that leads to
-	Spare     bool       `json:"spare"` // for a check that is clear: how much could be given up
-	Clearance float64    `json:"clearance"`
-	Verdict   string     `json:"verdict"`
-	Edits     []fit.Edit `json:"edits"`
+	Kind      string        `json:"kind"`
+	Text      string        `json:"text"`  // what to do
+	After     string        `json:"after"` // what that leads to
+	Spare     bool          `json:"spare"` // for a check that is clear: how much could be given up
+	Clearance float64       `json:"clearance"`
+	Verdict   fit.Verdict   `json:"verdict"`
+	Edits     []remedy.Edit `json:"edits"`
 }
 
 // remedies serves requests of kind remedies, and of kind limits, which take
@@ -31,11 +32,11 @@ func (s *Solver) remedies(req request) (any, error) {
 		return nil, err
 	}
 	c := r.Checks[focus]
-	solve := s.cache.lab.Remedies
+	solve := remedy.Solve
 	if req.Kind == "limits" {
-		solve = s.cache.lab.Limits
+		solve = remedy.Limits
 	}
-	found, err := solve(doc, c.Player, c.Club, c.Tee)
+	found, err := solve(&s.cache.lab, doc, c.Player, c.Club, c.Tee)
 	if err != nil {
 		return nil, err
 	}
@@ -54,7 +55,7 @@ func (s *Solver) apply(req request) (any, error) {
 	if err != nil {
 		return nil, err
 	}
-	p, err := fit.Apply(doc.Plan(), req.Edits)
+	p, err := remedy.Apply(doc.Plan(), req.Edits)
 	if err != nil {
 		return nil, err
 	}
@@ -64,14 +65,6 @@ func (s *Solver) apply(req request) (any, error) {
 	return planAnswer{Plan: doc.Plan()}, nil
 }
 
-func remedyOf(w words.Words, p plan.Plan, r fit.Remedy) remedyText {
-	out := remedyText{Kind: r.Kind, Text: w.Change(p, r), Spare: w.Spares(r), Clearance: r.Clearance, Verdict: r.Verdict, Edits: r.Edits}
-	out.After = "clear by " + w.Gap(r.Clearance)
-	switch r.PlanVerdict {
-	case fit.Strikes:
-		out.After += "; elsewhere in the plan something still strikes"
-	case fit.Tight:
-		out.After += "; elsewhere in the plan something is still tight"
-	}
-	return out
+func remedyOf(w words.Words, p plan.Plan, r remedy.Remedy) remedyText {
+	return remedyText{Kind: r.Kind, Text: w.Change(p, r), After: w.After(r), Spare: w.Spares(r), Clearance: r.Clearance, Verdict: r.Verdict, Edits: r.Edits}
 }

@@ -9,6 +9,7 @@ import (
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/render/drawing"
 	"wideberth/internal/render/scene/record"
+	"wideberth/internal/sim/family"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
@@ -233,7 +234,6 @@ func (c *cache) report(doc plan.Checked) (fit.Report, error) {
 	if key == c.key {
 		return c.last, nil
 	}
-	c.lab.Brief = true // the page asks for remedies once the verdict stands
 	r, err := c.lab.Check(doc)
 	if err != nil {
 		return fit.Report{}, err
@@ -248,7 +248,7 @@ func (c *cache) motion(who cast, v swing.Variation) (motion, error) {
 	if m, ok := c.motions[key]; ok {
 		return m, nil
 	}
-	s, err := fit.Member(who.player, who.club, v)
+	s, err := family.SwingOf(who.player, who.club, v)
 	if err != nil {
 		return motion{}, err
 	}

@@ -116,7 +116,7 @@ func TestVerdictFollowsTheRoom(t *testing.T) {
 	cases := []struct {
 		name    string
 		size    [3]float64
-		verdict string
+		verdict fit.Verdict
 		says    string
 	}{
 		{"low ceiling", [3]float64{6.4, 6, 2.3}, fit.Strikes, " strikes the "},

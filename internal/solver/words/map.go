@@ -5,6 +5,8 @@ import (
 
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/fit"
+	"wideberth/internal/sim/maps"
+	"wideberth/internal/sim/remedy"
 	"wideberth/internal/units"
 )
 
@@ -22,7 +24,7 @@ func (w Words) Both(x, y float64) [2]string {
 func With(player, club string) string { return player + " with the " + club }
 
 // Fits says how a clearance to a surface turns out.
-func (w Words) Fits(verdict string, clearance float64, name string) string {
+func (w Words) Fits(verdict fit.Verdict, clearance float64, name string) string {
 	switch verdict {
 	case fit.Strikes:
 		return fmt.Sprintf("strikes %s, %s past it", Surface(name), w.past(clearance))
@@ -33,7 +35,7 @@ func (w Words) Fits(verdict string, clearance float64, name string) string {
 }
 
 // BestPlace is the sentence over the map of where to stand.
-func (w Words) BestPlace(b fit.Best, who string) string {
+func (w Words) BestPlace(b maps.Best, who string) string {
 	if !b.Found {
 		return "No place on this floor is free for a tee."
 	}
@@ -45,12 +47,12 @@ func (w Words) BestPlace(b fit.Best, who string) string {
 }
 
 // BestFor says the best place of one player or hand.
-func (w Words) BestFor(name string, b fit.Best) string {
+func (w Words) BestFor(name string, b maps.Best) string {
 	return fmt.Sprintf("Best for %s: %s; the %s %s.", name, w.where(b.X, b.Y), b.Club, w.Fits(b.Verdict, b.Clearance, b.Surface))
 }
 
 // Sharing says whether one tee serves both hands; nothing for players of one hand.
-func (w Words) Sharing(s fit.Sharing) string {
+func (w Words) Sharing(s maps.Sharing) string {
 	switch {
 	case !s.Both:
 		return ""
@@ -63,7 +65,7 @@ func (w Words) Sharing(s fit.Sharing) string {
 }
 
 // Limits says what else keeps a tee off parts of the floor, where it does.
-func (w Words) Limits(m *fit.StandMap) []string {
+func (w Words) Limits(m *maps.StandMap) []string {
 	var any int16
 	for _, k := range m.Mask {
 		any |= k
@@ -98,7 +100,7 @@ func (w Words) HangSummary(highest float64, closed int) string {
 }
 
 // HangSpot says how low a thing may hang over one place.
-func (w Words) HangSpot(s fit.HangSpot) string {
+func (w Words) HangSpot(s maps.HangSpot) string {
 	who := With(s.Player, s.Club)
 	if s.Ball {
 		who = "the ball of " + who
@@ -113,7 +115,7 @@ func (w Words) HangSpot(s fit.HangSpot) string {
 }
 
 // HungThing says how one hung thing fares.
-func (w Words) HungThing(h fit.HungCheck) string {
+func (w Words) HungThing(h remedy.HungCheck) string {
 	if h.Player == "" {
 		return fmt.Sprintf("%s: no club comes near it.", UpperFirst(h.Name))
 	}
@@ -128,7 +130,7 @@ func (w Words) HungThing(h fit.HungCheck) string {
 }
 
 // WatchSummary is the sentence over the map of where others may be.
-func (w Words) WatchSummary(m *fit.OnlookMap) string {
+func (w Words) WatchSummary(m *maps.OnlookMap) string {
 	if m.Area <= 0 {
 		return "No part of the floor is out of reach of every club and every first-hand ball: others stay outside while somebody plays."
 	}
@@ -146,7 +148,7 @@ func floorTo(v, step float64) float64 {
 }
 
 // Seat says how one seat fares.
-func (w Words) Seat(c fit.SeatCheck) string {
+func (w Words) Seat(c maps.SeatCheck) string {
 	name := UpperFirst(c.Name)
 	if c.Behind {
 		return name + ": behind the screen, where a ball that misses it lands."

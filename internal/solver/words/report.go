@@ -157,7 +157,7 @@ func tally(checks []fit.Check) string {
 	if len(checks) < 2 {
 		return ""
 	}
-	count := map[string]int{}
+	count := map[fit.Verdict]int{}
 	for _, c := range checks {
 		count[c.Verdict]++
 	}

@@ -10,7 +10,7 @@ import (
 	"wideberth/internal/units"
 )
 
-func checkOf(player, verdict string, clearance float64, near fit.Nearest) fit.Check {
+func checkOf(player string, verdict fit.Verdict, clearance float64, near fit.Nearest) fit.Check {
 	return fit.Check{Player: player, Club: "driver", Tee: "middle", Verdict: verdict, Clearance: clearance, Typical: clearance + 0.05, Nearest: near}
 }
 
@@ -149,7 +149,7 @@ func TestShare(t *testing.T) {
 	cases := []struct {
 		name        string
 		units       string
-		verdict     string
+		verdict     fit.Verdict
 		clearance   float64
 		tried, hits int
 		want        string

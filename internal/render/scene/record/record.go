@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"wideberth/internal/render/scene/wire"
+	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/rules"
@@ -46,7 +47,7 @@ type Tightest struct {
 	From    geom.Vec // the point of golfer or club nearest to the surface, m
 	To      geom.Vec // the point of the surface nearest to it, m
 	Label   string   // the reading on the tape
-	Verdict string   // as in the report
+	Verdict fit.Verdict
 	Surface string
 	Part    string
 	// ModelError is how far the model's paths lie from recorded ones, m.
@@ -137,13 +138,20 @@ func addTightest(s *wire.Recording, t Tightest) {
 	}
 	s.Tightest = wire.Tightest{
 		Time: float32(t.Time), From: vec(t.From), To: vec(t.To),
-		Label: t.Label, Surface: t.Surface, Part: t.Part, Fray: float32(t.ModelError),
+		Label: t.Label, Verdict: sent(t.Verdict), Surface: t.Surface, Part: t.Part, Fray: float32(t.ModelError),
 	}
-	for v := range wire.NumVerdicts {
-		if v.String() == t.Verdict {
-			s.Tightest.Verdict = v
-		}
+}
+
+// sent is a report's verdict as a recording holds it; what is none is shown as the
+// worst.
+func sent(v fit.Verdict) wire.Verdict {
+	switch v {
+	case fit.Clear:
+		return wire.Clear
+	case fit.Tight:
+		return wire.Tight
 	}
+	return wire.Strikes
 }
 
 // addFirst marks the first touch of the family.

@@ -6,6 +6,7 @@ import (
 
 	"wideberth/internal/render/scene/wire"
 	"wideberth/internal/sim/body"
+	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/r3"
@@ -129,7 +130,7 @@ func sub(a, b wire.Vec) wire.Vec { return wire.Vec{a[0] - b[0], a[1] - b[1], a[2
 
 // The tightest moment is the report's, word for word and number for number.
 func TestTightestIsTheReports(t *testing.T) {
-	for v, verdict := range []string{"clear", "tight", "strikes"} {
+	for verdict, v := range map[fit.Verdict]wire.Verdict{fit.Clear: wire.Clear, fit.Tight: wire.Tight, fit.Strikes: wire.Strikes, "": wire.Strikes} {
 		in := input(t, "Host", nil)
 		in.Tightest = Tightest{
 			Time: 1.25, From: geom.Vec{X: 1, Y: 2, Z: 3}, To: geom.Vec{X: 1, Y: 2.5, Z: 3.5},
@@ -137,7 +138,7 @@ func TestTightestIsTheReports(t *testing.T) {
 		}
 		want := wire.Tightest{
 			Time: 1.25, From: wire.Vec{1, 2, 3}, To: wire.Vec{1, 2.5, 3.5},
-			Label: "5 7/8 in · 149 mm", Verdict: wire.Verdict(v), Surface: "left wall", Part: "clubhead", Fray: 0.05,
+			Label: "5 7/8 in · 149 mm", Verdict: v, Surface: "left wall", Part: "clubhead", Fray: 0.05,
 		}
 		if got := Swing(in).Tightest; got != want {
 			t.Errorf("%s: tightest moment = %+v, want %+v", verdict, got, want)

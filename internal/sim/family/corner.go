@@ -1,0 +1,202 @@
+package family
+
+import (
+	"math"
+
+	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/sweep"
+	"wideberth/internal/sim/swing"
+)
+
+// event is a moment at which a part reaches far along a direction, or comes near
+// to something that lies there.
+type event struct {
+	value float64  // N·p of the part, or its clearance, m
+	n     geom.Vec // unit vector against which it is measured: less is farther
+	time  float64  // s
+	part  swing.Part
+}
+
+// reach returns how far along −N the part of the event reaches at its moment in
+// another swing.
+func (e *event) reach(s *swing.Swing) float64 { return s.PoseAt(e.time)[e.part].Reach(e.n) }
+
+// member models the member of the family that v places. Where golfer and club
+// cannot stand like that it is the nearest to v of those towards the central
+// swing that can, so that no corner is left out.
+func (r *Relatives) member(v swing.Variation) (*Member, error) {
+	s, v, err := nearestMember(r.Family, v)
+	if err != nil {
+		return nil, err
+	}
+	return &Member{Variation: v, Swing: s}, nil
+}
+
+// nearestMember is member of any family; it returns where in the family it is.
+func nearestMember(f *swing.Family, v swing.Variation) (*swing.Swing, swing.Variation, error) {
+	const tries = 20
+	for k := range tries {
+		near := v.Times(1 - float64(k)/tries)
+		if s, err := f.Member(near); err == nil {
+			return s, near, nil
+		}
+	}
+	s, err := f.Member(swing.Variation{})
+	return s, swing.Variation{}, err
+}
+
+// singleSlopes returns how the reach of an event changes per standard deviation
+// of each trait at the central swing. What a trait does to the least reach is
+// what it does to the part that reaches farthest, when it does (the envelope
+// theorem).
+func (r *Relatives) singleSlopes(e *event) (slope [swing.NumTraits]float64) {
+	for t := range slope {
+		slope[t] = r.perDeviation(t, e.reach(r.Singles[2*t].Swing), e.reach(r.Singles[2*t+1].Swing))
+	}
+	return slope
+}
+
+// perDeviation returns a change per standard deviation of a trait, from what is
+// so with the trait alone below and above the central swing.
+func (r *Relatives) perDeviation(t int, below, above float64) float64 {
+	if d := r.Singles[2*t+1].Variation[t] - r.Singles[2*t].Variation[t]; d > 0 {
+		return (above - below) / d
+	}
+	return 0
+}
+
+// slopesAt is singleSlopes about any member.
+func (r *Relatives) slopesAt(m *Member, e *event) (slope [swing.NumTraits]float64) {
+	const aside = 0.2 // standard deviations
+	var s swing.Swing
+	here := e.reach(m.Swing)
+	for t := range slope {
+		for _, step := range [2]float64{aside, -aside} {
+			v := m.Variation
+			v[t] += step
+			if r.Family.Fill(v, &s) == nil {
+				slope[t] = (e.reach(&s) - here) / step
+				break
+			}
+		}
+	}
+	return slope
+}
+
+const (
+	// climbs is how often a corner is sought anew from the slopes at the last one.
+	climbs = 6
+	// climbed (m) is the least gain for which that goes on.
+	climbed = 0.001
+)
+
+// climb goes from a member on to ever farther-reaching ones: to the corner that
+// the slopes where it is point at, as long as that one reaches farther, or the
+// one half way there. look says what a member does, and where.
+//
+// A swing answers to its traits nearly in proportion, so the corner that the
+// slopes at the central swing point at is nearly the farthest-reaching of all;
+// two or three more steps leave nobody who goes much farther.
+func (r *Relatives) climb(m *Member, e event, look func(*Member) event) (*Member, event) {
+	for range climbs {
+		before := e.value
+		corner := swing.Corner(r.slopesAt(m, &e))
+		for _, share := range [3]float64{1, 0.5, 0.2} {
+			v := m.Variation
+			for t := range v {
+				v[t] += share * (corner[t] - v[t])
+			}
+			v = v.Onto(swing.Reach)
+			next, err := r.member(v)
+			if err != nil {
+				continue
+			}
+			if at := look(next); at.value < e.value {
+				m, e = next, at
+				break
+			}
+		}
+		if e.value > before-climbed {
+			break
+		}
+	}
+	return m, e
+}
+
+func extremeOf(t *sweep.Track, n geom.Vec) event {
+	var e [1]sweep.Extreme
+	t.Support([]geom.Vec{n}, e[:])
+	return event{e[0].Value, n, e[0].Time, e[0].Part}
+}
+
+// meeting says how far a part is from something, m, and against which direction
+// that is measured.
+type meeting func(geom.Capsule) (float64, geom.Vec)
+
+// facing is the meeting with a plane that faces n, far off.
+func facing(n geom.Vec) meeting {
+	return func(c geom.Capsule) (float64, geom.Vec) { return c.Reach(n), n }
+}
+
+// with is the meeting with a box.
+func with(b geom.Box) meeting {
+	return func(c geom.Capsule) (float64, geom.Vec) {
+		s := b.Separate(c)
+		return s.D, s.N
+	}
+}
+
+// ways returns the members that come nearest to something, as the slopes at the
+// central swing have it: one for each moment at which that one comes near, because
+// a later one, or another part, may be the loosest swing's nearest.
+func (r *Relatives) ways(meet meeting) (corners []*Member, at []event) {
+	times, poses := r.tracks[0].Samples()
+	near := make([]event, len(poses))
+	for j := range poses {
+		near[j] = event{value: math.Inf(1), time: times[j]}
+		for part := range swing.NumParts {
+			if v, n := meet(poses[j][part]); v < near[j].value {
+				near[j].value, near[j].n, near[j].part = v, n, part
+			}
+		}
+	}
+	type way struct {
+		event
+		corner swing.Variation
+		least  float64 // as the slopes have it
+	}
+	var ways []way
+	least := math.Inf(1)
+	for j, e := range near {
+		if j > 0 && e.value >= near[j-1].value || j < len(near)-1 && e.value > near[j+1].value {
+			continue
+		}
+		slope := r.singleSlopes(&e)
+		w := way{e, swing.Corner(slope), e.value}
+		for t := range slope {
+			w.least += slope[t] * w.corner[t]
+		}
+		least = min(least, w.least)
+		ways = append(ways, w)
+	}
+	const within = 0.10 // m: how much farther a corner goes than the slopes have it
+	for _, w := range ways {
+		if w.least > least+within {
+			continue
+		}
+		if m, err := r.member(w.corner); err == nil {
+			corners, at = append(corners, m), append(at, w.event)
+		}
+	}
+	return corners, at
+}
+
+// corners returns the members that reach farthest along a direction.
+func (r *Relatives) corners(n geom.Vec) []*Member {
+	out, at := r.ways(facing(n))
+	for i, m := range out {
+		look := func(m *Member) event { return extremeOf(r.around(m, at[i].time), n) }
+		out[i], _ = r.climb(m, look(m), look)
+	}
+	return out
+}

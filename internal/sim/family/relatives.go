@@ -1,0 +1,263 @@
+// Package family reduces the family of swings of one golfer with one club to what
+// is asked of it wherever it is swung: how far anybody reaches in a direction, how
+// near anybody comes to a box, where anybody may be when.
+package family
+
+import (
+	"iter"
+	"slices"
+
+	"wideberth/internal/lean/fmt"
+	"wideberth/internal/sim/body"
+	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/sweep"
+	"wideberth/internal/sim/swing"
+)
+
+// Sampled is how many members of a family are sampled.
+const Sampled = 256
+
+// seed fixes the sample, so that the same plan gives the same report.
+const seed = 20
+
+// Relatives is the family of swings of one player with one club, reduced once to
+// what does not change when the tee or the room moves: how far each member
+// reaches along every direction that a flat surface of the room faces, and where
+// they all are at any time, for boxes. A swing is the same wherever it is swung, so
+// moving a tee costs a few comparisons.
+//
+// What is found along one direction does not depend on which others there are:
+// the corners of the upright walls and the level ceiling are always there, those
+// of any other direction count for that one alone.
+//
+// Everything is in the golfer frame of a right-hander.
+type Relatives struct {
+	Family *swing.Family
+	Notes  []string // what was assumed of the body
+
+	Central *Member   // of the central swing
+	Sample  []*Member // the low-discrepancy sample, on which shares are counted
+	Singles []*Member // each trait alone, at −1 then +1 standard deviation
+	Far     []*Member // the central swing and the corners along the axes
+	Times   []float64 // at which the family is looked over, within coarseTolerance, s
+
+	dirs    []geom.Vec     // unit normals of flat surfaces, into the room
+	own     [][]*Member    // per direction: its corners, unless they are in Far
+	least   []float64      // per direction, over all of the above, m
+	loosest []*Member      // who reaches that far
+	fine    *sweep.Track   // of the central swing, within fineTolerance
+	tracks  []*sweep.Track // of Far, at Times
+	swath   *sweep.Swath   // nil until a box is asked
+	maps    *Atlas         // nil until asked for
+	where   Spread         // nil until asked for
+	poses   []swing.Pose   // scratch for members of the sample
+	track   *sweep.Track   // scratch
+}
+
+// Member is one member of a family: its swing, and how far it reaches.
+type Member struct {
+	Variation swing.Variation // its place in the family
+	Swing     *swing.Swing
+	least     []float64 // per direction: smallest N·p over golfer and club, m
+}
+
+// New models and reduces a family. dirs are the unit normals of the flat surfaces
+// it will meet, as Directions lists them.
+func New(player plan.Player, club plan.Club, dirs []geom.Vec) (*Relatives, error) {
+	f, err := model(player, club)
+	if err != nil {
+		return nil, err
+	}
+	r := &Relatives{Family: f, Notes: body.New(player).Notes, dirs: dirs}
+	if err := r.reduce(swing.Variations(Sampled, seed)); err != nil {
+		return nil, fmt.Errorf("player %q with %q: %w", player.Name, club.Name, err)
+	}
+	return r, nil
+}
+
+// reduce looks over the family: coarsely at the central swing and, from what
+// each trait does to it, at the farthest-reaching members; then at every member
+// near the moments at which one of them may reach farthest.
+func (r *Relatives) reduce(sample []swing.Variation) error {
+	r.fine = sweep.Sample(r.Family.Central, fineTolerance)
+	r.Times = coarseTimes(r.fine, coarseTolerance)
+	r.Family.SetTimes(r.Times)
+	for t := range swing.NumTraits {
+		for _, z := range []float64{-1, 1} {
+			m, err := r.member(swing.Single(t, z))
+			if err != nil {
+				return err
+			}
+			r.Singles = append(r.Singles, m)
+		}
+	}
+	if err := r.follow(swing.Variation{}); err != nil {
+		return err
+	}
+	r.Central = r.Far[0]
+	for _, n := range axes {
+		for _, m := range r.corners(n) {
+			r.keep(m)
+		}
+	}
+	r.own = make([][]*Member, len(r.dirs))
+	for k, n := range r.dirs {
+		if !slices.Contains(axes, n) {
+			r.own[k] = r.corners(n)
+		}
+	}
+	for _, v := range sample {
+		m, err := r.member(v)
+		if err != nil {
+			return err
+		}
+		r.Sample = append(r.Sample, m)
+	}
+	r.measure()
+	return nil
+}
+
+// follow adds a member to those whose tracks are kept.
+func (r *Relatives) follow(v swing.Variation) error {
+	m, err := r.member(v)
+	if err != nil {
+		return err
+	}
+	r.keep(m)
+	return nil
+}
+
+// keep adds a member to those whose tracks are kept.
+func (r *Relatives) keep(m *Member) {
+	r.Far, r.tracks = append(r.Far, m), append(r.tracks, r.Coarse(m))
+}
+
+// around returns a member's track at the coarse times about a moment, valid until
+// the next call.
+func (r *Relatives) around(m *Member, at float64) *sweep.Track {
+	const around = 0.08 // s
+	times := stretch(r.Times, at-around, at+around)
+	r.poses = slices.Grow(r.poses[:0], len(times))[:len(times)]
+	r.Family.SetTimes(times)
+	r.Family.Poses(m.Swing, r.poses)
+	if r.track == nil {
+		r.track = &sweep.Track{}
+	}
+	r.track.Reset(times, r.poses)
+	return r.track
+}
+
+// Coarse returns a member's track at the times of the coarse look.
+func (r *Relatives) Coarse(m *Member) *sweep.Track { return r.trackAt(m, r.Times) }
+
+// closely returns a member's track at the times of the fine one.
+func (r *Relatives) closely(m *Member) *sweep.Track {
+	times, _ := r.fine.Samples()
+	return r.trackAt(m, times)
+}
+
+func (r *Relatives) trackAt(m *Member, times []float64) *sweep.Track {
+	poses := make([]swing.Pose, len(times))
+	r.Family.SetTimes(times)
+	r.Family.Poses(m.Swing, poses)
+	return sweep.NewTrack(times, poses)
+}
+
+// axes are the directions that the upright walls and the level ceiling face.
+var axes = []geom.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: -1}}
+
+// All yields every member that counts whatever is asked.
+func (r *Relatives) All() iter.Seq[*Member] {
+	return func(yield func(*Member) bool) {
+		for _, list := range [][]*Member{r.Far, r.Sample, r.Singles} {
+			for _, m := range list {
+				if !yield(m) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// towards yields every member that counts for direction k.
+func (r *Relatives) towards(k int) iter.Seq[*Member] {
+	return func(yield func(*Member) bool) {
+		for m := range r.All() {
+			if !yield(m) {
+				return
+			}
+		}
+		for _, m := range r.own[k] {
+			if !yield(m) {
+				return
+			}
+		}
+	}
+}
+
+// Directions returns the normals of the flat ones among surfaces of the golfer
+// frame, each once. The upright walls come first and in one order for both hands,
+// so that players of either hand share families in a room without slopes.
+func Directions(surfaces []sweep.Surface) []geom.Vec {
+	dirs := slices.Clone(axes)
+	for _, s := range surfaces {
+		if s.Kind.Flat() && !slices.Contains(dirs, s.Plane.N) {
+			dirs = append(dirs, s.Plane.N)
+		}
+	}
+	return dirs
+}
+
+// Reach returns how far the family reaches against one of its directions: the
+// smallest N·p over golfer and club (m) of any member, that of the central swing,
+// and whose the smallest is.
+func (r *Relatives) Reach(n geom.Vec) (least, typical float64, who *Member) {
+	k := slices.Index(r.dirs, n)
+	return r.least[k], r.Central.least[k], r.loosest[k]
+}
+
+// Against returns the least clearance (m) of any member to a surface of the golfer
+// frame, that of the central swing, and which member it is; it marks in touched
+// the members of the sample that touch the surface.
+func (r *Relatives) Against(s sweep.Surface, touched []bool) (least, typical float64, who *Member) {
+	if !s.Kind.Flat() {
+		return r.againstBox(s, touched)
+	}
+	k := slices.Index(r.dirs, s.Plane.N)
+	for i := range r.Sample {
+		touched[i] = touched[i] || r.Sample[i].least[k] < s.Plane.D
+	}
+	return r.least[k] - s.Plane.D, r.Central.least[k] - s.Plane.D, r.loosest[k]
+}
+
+// MayTouch reports whether a member may touch a surface, by what is known of how
+// far it reaches.
+func (r *Relatives) MayTouch(m *Member, s sweep.Surface) bool {
+	return !s.Kind.Flat() || m.least == nil || m.least[slices.Index(r.dirs, s.Plane.N)] < s.Plane.D
+}
+
+// Costs returns how much clearance to a surface (m) one standard deviation of
+// each trait takes away.
+func (r *Relatives) Costs(s sweep.Surface) (cost [swing.NumTraits]float64) {
+	if s.Kind.Flat() {
+		for t, slope := range r.slopes(slices.Index(r.dirs, s.Plane.N)) {
+			cost[t] = 0 - slope // no negative zeros in reports
+		}
+		return cost
+	}
+	at := r.singleClearances(s)
+	for t := range cost {
+		cost[t] = (at[2*t] - at[2*t+1]) / 2
+	}
+	return cost
+}
+
+// slopes returns how the reach along direction k changes per standard deviation
+// of each trait.
+func (r *Relatives) slopes(k int) (slope [swing.NumTraits]float64) {
+	for t := range slope {
+		slope[t] = r.perDeviation(t, r.Singles[2*t].least[k], r.Singles[2*t+1].least[k])
+	}
+	return slope
+}

@@ -1,0 +1,290 @@
+package family
+
+import (
+	"math"
+	"slices"
+
+	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/swing"
+)
+
+// end is one end of a part's capsule.
+type end struct {
+	part swing.Part
+	b    bool
+}
+
+// of returns the end's centre and radius in a pose.
+func (e end) of(p *swing.Pose) (geom.Vec, float64) {
+	c := &p[e.part]
+	if e.b {
+		return c.B, c.R
+	}
+	return c.A, c.R
+}
+
+// onClub returns which of the points of the club the end is, or −1.
+func (e end) onClub() int {
+	switch e {
+	case end{swing.Shaft, true}:
+		return swing.ShaftEnd
+	case end{swing.Clubhead, false}:
+		return swing.Heel
+	case end{swing.Clubhead, true}:
+		return swing.Toe
+	}
+	return -1
+}
+
+// lookBack is how far (m) behind the least reach of any member a part must stay,
+// in every one of the farthest-reaching members, to be left out at a moment.
+const lookBack = 0.06
+
+// sampleTolerance is how much less (m) the reach of a member of the sample may
+// be given than it is. Whoever reaches farthest is looked at again more closely.
+const sampleTolerance = 0.004
+
+// scout is what is worth looking at in one direction: the ends of parts that may
+// reach farthest, and the runs of moments at which they may, from the first to
+// the last of each, by their numbers in the lookout.
+type scout struct {
+	dir  geom.Vec
+	ends []end
+	runs [][2]int
+}
+
+// lookout is what scouts look at: the moments, and the member there.
+type lookout struct {
+	times  []float64
+	club   bool // whether the points of the club are all there is to look at
+	points []swing.ClubPoints
+	poses  []swing.Pose
+	radius [swing.NumParts]float64
+	reach  []float64 // scratch: of one end
+	bend   []float64 // scratch: its second derivative
+}
+
+// measure fills how far every member reaches along each of the family's
+// directions.
+func (r *Relatives) measure() {
+	scouts, l := r.lookout()
+	r.Family.SetTimes(l.times)
+	pose := func(m *Member) {
+		if l.club {
+			r.Family.ClubPoints(m.Swing, l.points)
+		} else {
+			r.Family.Poses(m.Swing, l.poses)
+		}
+	}
+	for m := range r.All() {
+		pose(m)
+		m.least = make([]float64, len(scouts))
+		for k := range scouts {
+			m.least[k] = scouts[k].least(m.Swing, l, sampleTolerance)
+		}
+	}
+	r.least, r.loosest = make([]float64, len(scouts)), make([]*Member, len(scouts))
+	for k := range scouts {
+		for _, m := range r.own[k] {
+			pose(m)
+			m.least = make([]float64, len(scouts)) // only its own direction's is used
+			m.least[k] = scouts[k].least(m.Swing, l, sampleTolerance)
+		}
+		for {
+			var best *Member
+			for m := range r.towards(k) {
+				if best == nil || m.least[k] < best.least[k] {
+					best = m
+				}
+			}
+			if best == r.loosest[k] { // looked at closely already
+				break
+			}
+			r.loosest[k] = best
+			pose(best)
+			best.least[k] = scouts[k].least(best.Swing, l, fineTolerance)
+		}
+		r.least[k] = r.loosest[k].least[k]
+	}
+	for k, n := range r.dirs {
+		if slices.Contains(r.Far, r.loosest[k]) || slices.Contains(r.own[k], r.loosest[k]) {
+			continue
+		}
+		// Somebody goes farther than all corners, so there is a corner beyond them.
+		look := func(m *Member) event { return extremeOf(r.closely(m), n) }
+		if m, e := r.climb(r.loosest[k], look(r.loosest[k]), look); e.value < r.least[k] {
+			m.least = make([]float64, len(r.dirs))
+			m.least[k] = e.value
+			r.own[k] = append(r.own[k], m)
+			r.least[k], r.loosest[k] = e.value, m
+		}
+	}
+}
+
+// lookout finds the ends to look at in each of the family's directions, and the
+// moments: those at which some end of a farthest-reaching member reaches about
+// as far as any member must.
+func (r *Relatives) lookout() (scouts []scout, l *lookout) {
+	kept := make([]bool, len(r.Times)) // for any direction
+	keeps := make([][]bool, len(r.dirs))
+	l = &lookout{club: true}
+	_, poses := r.tracks[0].Samples()
+	for part := range l.radius {
+		l.radius[part] = poses[0][part].R
+	}
+	for k, n := range r.dirs {
+		tracks := slices.Clone(r.tracks)
+		for _, m := range r.own[k] {
+			tracks = append(tracks, r.Coarse(m))
+		}
+		// Whoever reaches least still reaches this far.
+		least := math.Inf(-1)
+		for _, t := range tracks {
+			least = max(least, extremeOf(t, n).value)
+		}
+		least += lookBack
+		var ends []end
+		keep := make([]bool, len(r.Times))
+		for _, t := range tracks {
+			_, poses := t.Samples()
+			for part := range swing.NumParts {
+				if b := t.Bounds(part); b.Reach(n) > least {
+					continue
+				}
+				for _, e := range []end{{part, false}, {part, true}} {
+					near := false
+					for j := range poses {
+						at, radius := e.of(&poses[j])
+						if geom.Dot(n, at)-radius < least {
+							near = true
+							// One more moment on either side, for the curvature there.
+							keep[max(j-1, 0)], keep[j], keep[min(j+1, len(keep)-1)] = true, true, true
+						}
+					}
+					if near && !slices.Contains(ends, e) {
+						ends = append(ends, e)
+						l.club = l.club && e.onClub() >= 0
+					}
+				}
+			}
+		}
+		for j := range keep {
+			kept[j] = kept[j] || keep[j]
+		}
+		keeps[k] = keep
+		scouts = append(scouts, scout{dir: n, ends: ends})
+	}
+	for j, k := range kept {
+		if !k {
+			continue
+		}
+		at := len(l.times)
+		l.times = append(l.times, r.Times[j])
+		for k := range scouts {
+			switch runs := &scouts[k].runs; {
+			case !keeps[k][j]:
+			case j > 0 && keeps[k][j-1]:
+				(*runs)[len(*runs)-1][1] = at
+			default:
+				*runs = append(*runs, [2]int{at, at})
+			}
+		}
+	}
+	n := len(l.times)
+	l.points, l.poses = make([]swing.ClubPoints, n), make([]swing.Pose, n)
+	l.reach, l.bend = make([]float64, n), make([]float64, n)
+	return scouts, l
+}
+
+// look fills the scratch of a lookout with N·p of one end and the size of its
+// second derivative in the scout's runs, and returns the least value.
+func (sc *scout) look(l *lookout, e end) float64 {
+	n, least := sc.dir, math.Inf(1)
+	radius, point := l.radius[e.part], e.onClub()
+	for _, run := range sc.runs {
+		from, to := run[0], run[1]
+		for j := from; j <= to; j++ {
+			var at *geom.Vec
+			if l.club {
+				at = &l.points[j][point]
+			} else if c := &l.poses[j][e.part]; e.b {
+				at = &c.B
+			} else {
+				at = &c.A
+			}
+			v := n.X*at.X + n.Y*at.Y + n.Z*at.Z - radius
+			l.reach[j] = v
+			if v < least {
+				least = v
+			}
+		}
+		for j := from + 1; j < to; j++ {
+			if l.reach[j] > least+3*lookBack { // no step here will matter
+				l.bend[j] = 0
+				continue
+			}
+			a, b := l.times[j]-l.times[j-1], l.times[j+1]-l.times[j]
+			l.bend[j] = 2 * math.Abs((l.reach[j+1]-l.reach[j])/b-(l.reach[j]-l.reach[j-1])/a) / (a + b)
+		}
+		if to > from+1 {
+			l.bend[from], l.bend[to] = l.bend[from+1], l.bend[to-1]
+		} else {
+			l.bend[from], l.bend[to] = 0, 0
+		}
+	}
+	return least
+}
+
+// least returns the smallest N·p of the scout's ends over a member's motion,
+// less what they may stray between the moments, which is at most tol where it
+// counts. The stray is bounded as sweep.Track bounds it, from second
+// differences, but of N·p itself.
+func (sc *scout) least(s *swing.Swing, l *lookout, tol float64) float64 {
+	const safety = 1.5
+	best := math.Inf(1)
+	for _, e := range sc.ends {
+		// What is reached at a moment is reached; only a step that may go beyond
+		// all of that needs a closer look.
+		if v := sc.look(l, e); v < best {
+			best = v
+		}
+		for _, run := range sc.runs {
+			for j := run[0]; j < run[1]; j++ {
+				low, bend := l.reach[j], l.bend[j]
+				if l.reach[j+1] < low {
+					low = l.reach[j+1]
+				}
+				if l.bend[j+1] > bend {
+					bend = l.bend[j+1]
+				}
+				h := l.times[j+1] - l.times[j]
+				stray := safety * bend * h * h / 8
+				if low-stray < best {
+					best = sc.closer(s, l, e, l.times[j], l.times[j+1], l.reach[j], l.reach[j+1], stray, tol, best)
+				}
+			}
+		}
+	}
+	return best
+}
+
+// closer lowers best by what end e does between two moments, halving the step
+// until its stray is at most tol.
+func (sc *scout) closer(s *swing.Swing, l *lookout, e end, t0, t1, v0, v1, stray, tol, best float64) float64 {
+	if low := min(v0, v1) - stray; low >= best || stray <= tol {
+		return min(best, low)
+	}
+	mid := (t0 + t1) / 2
+	var at geom.Vec
+	if l.club {
+		var points swing.ClubPoints
+		s.ClubAt(mid, &points)
+		at = points[e.onClub()]
+	} else {
+		pose := s.PoseAt(mid)
+		at, _ = e.of(&pose)
+	}
+	v := geom.Dot(sc.dir, at) - l.radius[e.part]
+	best = sc.closer(s, l, e, t0, mid, v0, v, stray/4, tol, best)
+	return sc.closer(s, l, e, mid, t1, v, v1, stray/4, tol, best)
+}

@@ -1,0 +1,209 @@
+package maps
+
+import (
+	"math"
+
+	"wideberth/internal/sim/family"
+	"wideberth/internal/sim/fit"
+	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/plan"
+)
+
+// empty marks a cell that nothing passes over, as in a footprint.
+var empty = float32(math.Inf(-1))
+
+// fine is how many cells of a shadow lie along each side of a grid's cell.
+const fine = 3
+
+// shadow is the footprints of several casts on their tees, laid over the room:
+// as in a footprint, but on the fine cells of a grid and in the room frame. It
+// goes on beyond the walls by rim fine cells on every side.
+type shadow struct {
+	cell   [2]float64 // m
+	nx, ny int        // with the rims
+	rim    int
+	layers []shade
+}
+
+// shade is one thickness of parts.
+type shade struct {
+	radius float64
+	top    []float32 // highest axis over each cell, m above the structural floor
+	who    []int16   // whose
+}
+
+// newShadow lays the footprints of casts, each on all of the player's tees. What
+// lies farther from the room than reach (m) does not matter.
+func newShadow(p plan.Plan, casts []fit.Cast, g *Grid, reach float64) *shadow {
+	s := &shadow{cell: [2]float64{g.Cell[0] / fine, g.Cell[1] / fine}}
+	s.rim = int(math.Ceil(reach / min(s.cell[0], s.cell[1])))
+	s.nx, s.ny = fine*g.NX+2*s.rim, fine*g.NY+2*s.rim
+	for k := range casts {
+		for _, tee := range p.TeesOf(casts[k].Player) {
+			s.lay(&casts[k], tee, int16(k))
+		}
+	}
+	return s
+}
+
+func (s *shadow) lay(c *fit.Cast, tee plan.Tee, who int16) {
+	f := c.Kin.Footprint()
+	for i := range f.Layers {
+		l := &f.Layers[i]
+		to := s.shadeFor(l.Radius)
+		columns := make([]int, f.NX)
+		for bx := range columns {
+			columns[bx] = s.cellAt(tee.X+f.X0+(float64(bx)+0.5)*family.Bin, 0)
+		}
+		for by := range f.NY {
+			y := f.Y0 + (float64(by)+0.5)*family.Bin
+			if c.At.Left {
+				y = -y
+			}
+			j := s.cellAt(tee.Y+y, 1)
+			if j < 0 || j >= s.ny {
+				continue
+			}
+			top, whose := to.top[j*s.nx:][:s.nx], to.who[j*s.nx:][:s.nx]
+			for bx, z := range l.Top[by*f.NX:][:f.NX] {
+				if z == empty {
+					continue
+				}
+				z += float32(c.At.Ball.Z)
+				if i := columns[bx]; i >= 0 && i < s.nx && z > top[i] {
+					top[i], whose[i] = z, who
+				}
+			}
+		}
+	}
+}
+
+// cellAt returns the fine cell along an axis that holds a coordinate.
+func (s *shadow) cellAt(v float64, axis int) int {
+	return int(math.Floor(v/s.cell[axis])) + s.rim
+}
+
+func (s *shadow) shadeFor(radius float64) *shade {
+	for i := range s.layers {
+		if s.layers[i].radius == radius {
+			return &s.layers[i]
+		}
+	}
+	l := shade{radius, make([]float32, s.nx*s.ny), make([]int16, s.nx*s.ny)}
+	for i := range l.top {
+		l.top[i] = empty
+	}
+	s.layers = append(s.layers, l)
+	return &s.layers[len(s.layers)-1]
+}
+
+// reachOf returns the first and last cell of a grid of n that is within ri fine
+// cells of fine cell a, along one axis.
+func (s *shadow) reachOf(a, ri, n int) (from, to int) {
+	a -= s.rim
+	return max(floorDiv(a-ri-1, fine), 0), min(floorDiv(a+ri+1, fine), n-1)
+}
+
+// gap returns how many fine cells lie between fine cell a and a grid's cell d: 0
+// when they touch or overlap.
+func (s *shadow) gap(a, d int) int {
+	a -= s.rim
+	return max(0, fine*d-a-1, a-fine*d-fine)
+}
+
+func floorDiv(a, b int) int {
+	q := a / b
+	if a%b < 0 {
+		q--
+	}
+	return q
+}
+
+// lift raises heights (m, per cell of the grid; whose in who) to the tops of
+// spheres around the axes: of the part's radius and extra.
+func (s *shadow) lift(g *Grid, extra float64, heights []float64, who []int16) {
+	for k := range s.layers {
+		l := &s.layers[k]
+		r := l.radius + extra
+		r += family.Slack(r)
+		ri, rj := int(r/s.cell[0]), int(r/s.cell[1])
+		dome := make([]float64, (ri+1)*(rj+1))
+		for gj := range rj + 1 {
+			for gi := range ri + 1 {
+				d2 := sq(float64(gi)*s.cell[0]) + sq(float64(gj)*s.cell[1])
+				dome[gj*(ri+1)+gi] = math.Sqrt(max(r*r-d2, -1)) // NaN beyond the sphere
+			}
+		}
+		for b := range s.ny {
+			j0, j1 := s.reachOf(b, rj, g.NY)
+			for a, top := range l.top[b*s.nx:][:s.nx] {
+				if top == empty {
+					continue
+				}
+				z, by := float64(top), l.who[b*s.nx+a]
+				i0, i1 := s.reachOf(a, ri, g.NX)
+				for j := j0; j <= j1; j++ {
+					rise := dome[s.gap(b, j)*(ri+1):][:ri+1]
+					row := heights[j*g.NX:][:g.NX]
+					for i := i0; i <= i1; i++ {
+						if h := z + rise[s.gap(a, i)]; h > row[i] {
+							row[i], who[j*g.NX+i] = h, by
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+func sq(v float64) float64 { return v * v }
+
+// spread lowers distances (m, per cell of the grid) to those from the parts that
+// pass over any height, seen from above.
+func (s *shadow) spread(g *Grid, most float64, distances []float64) {
+	for k := range s.layers {
+		l := &s.layers[k]
+		r := l.radius + family.Slack(l.radius)
+		ri, rj := int((most+r)/s.cell[0]), int((most+r)/s.cell[1])
+		width := ri + 1
+		far := make([]float64, width*(rj+1))
+		for gj := range rj + 1 {
+			for gi := range ri + 1 {
+				far[gj*width+gi] = geom.Hypot(float64(gi)*s.cell[0], float64(gj)*s.cell[1]) - r
+			}
+		}
+		for b := range s.ny {
+			for a := range s.nx {
+				if l.top[b*s.nx+a] == empty {
+					continue
+				}
+				ri, rj := ri, rj
+				if s.inner(l, a, b) { // its neighbours are nearer to all but the cell itself
+					ri, rj = 0, 0
+				}
+				j0, j1 := s.reachOf(b, rj, g.NY)
+				i0, i1 := s.reachOf(a, ri, g.NX)
+				for j := j0; j <= j1; j++ {
+					row := distances[j*g.NX:][:g.NX]
+					line := far[s.gap(b, j)*width:]
+					for i := i0; i <= i1; i++ {
+						row[i] = min(row[i], line[s.gap(a, i)])
+					}
+				}
+			}
+		}
+	}
+}
+
+// inner reports whether all neighbours of a cell are taken too.
+func (s *shadow) inner(l *shade, a, b int) bool {
+	if a == 0 || b == 0 || a == s.nx-1 || b == s.ny-1 {
+		return false
+	}
+	for _, at := range [4]int{(b-1)*s.nx + a, (b+1)*s.nx + a, b*s.nx + a - 1, b*s.nx + a + 1} {
+		if l.top[at] == empty {
+			return false
+		}
+	}
+	return true
+}

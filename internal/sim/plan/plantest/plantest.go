@@ -1,0 +1,95 @@
+// Package plantest holds plans for the tests of the packages that answer them.
+package plantest
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"slices"
+	"strconv"
+
+	"wideberth/internal/sim/plan"
+)
+
+// Checked is a plan that a test made, which must be valid.
+func Checked(p plan.Plan) plan.Checked {
+	c, err := plan.Check(p)
+	if err != nil {
+		panic(err)
+	}
+	return c
+}
+
+// OneClub is the demo plan with fewer swings to model.
+func OneClub(clubs ...string) plan.Plan {
+	p := plan.Demo()
+	p.Clubs = slices.DeleteFunc(p.Clubs, func(c plan.Club) bool { return !slices.Contains(clubs, c.Name) })
+	for i := range p.Players {
+		p.Players[i].Clubs = nil
+	}
+	return p.WithDefaults()
+}
+
+// Rooms are rooms in which different things decide.
+func Rooms() map[string]plan.Plan {
+	high := OneClub("driver", "7-iron")
+	high.Room.Height = 3.6
+	high.Room.Slopes[0].KneeHeight = 3.0
+	high.Room.Solids = []plan.Solid{
+		{Name: "column", Min: [3]float64{1.0, 1.0, 0}, Max: [3]float64{1.2, 1.2, 3.6}},
+		{Name: "duct along the wall", Min: [3]float64{0, 0, 2.3}, Max: [3]float64{6.4, 0.5, 3.6}},
+	}
+	cellar := OneClub("7-iron")
+	cellar.Players = cellar.Players[:1]
+	cellar.Room.Slopes, cellar.Room.Solids = nil, nil
+	cellar.Hung = []plan.Hung{{Name: "lamp", Min: [3]float64{2.9, 2.1, 2.30}, Max: [3]float64{3.1, 2.3, 2.87}}}
+	return map[string]plan.Plan{"demo": OneClub("driver"), "high with a duct": high, "lamp": cellar}
+}
+
+// Random makes a plan out of a seed, often an odd one; it may be invalid.
+func Random(seed uint64) plan.Plan {
+	rnd := rand.New(rand.NewPCG(seed, 21))
+	in := func(lo, hi float64) float64 { return lo + (hi-lo)*rnd.Float64() }
+	p := plan.Plan{Title: "seed " + strconv.FormatUint(seed, 10), Margin: in(0.02, 0.6)}
+	l, w, h := in(3, 9), in(2.2, 7), in(2.2, 4)
+	p.Room = plan.Room{Length: l, Width: w, Height: h}
+	for i := range rnd.IntN(3) {
+		p.Room.Slopes = append(p.Room.Slopes, plan.Slope{Name: fmt.Sprint("slope ", i), Wall: []plan.Wall{plan.WallLeft, plan.WallRight, plan.WallFront, plan.WallBack}[rnd.IntN(4)],
+			KneeHeight: in(0.5, h), Run: in(0.2, min(l, w))})
+	}
+	box := func() (lo, hi [3]float64) {
+		for i, size := range [3]float64{l, w, h} {
+			lo[i] = in(0, size-0.1)
+			hi[i] = min(size, lo[i]+in(0.02, 1.5))
+			if rnd.IntN(3) == 0 {
+				hi[i] = size
+			}
+			if rnd.IntN(4) == 0 {
+				lo[i] = 0
+			}
+		}
+		return lo, hi
+	}
+	for i := range rnd.IntN(4) {
+		lo, hi := box()
+		lo[2] = max(lo[2], 0.3)
+		hi[2] = max(hi[2], lo[2]+0.1)
+		p.Room.Solids = append(p.Room.Solids, plan.Solid{Name: fmt.Sprint("solid ", i), Min: lo, Max: hi})
+	}
+	for i := range rnd.IntN(3) {
+		lo, hi := box()
+		p.Hung = append(p.Hung, plan.Hung{Name: fmt.Sprint("thing ", i), Min: lo, Max: hi})
+	}
+	if rnd.IntN(3) > 0 {
+		p.Screen = &plan.Screen{X: in(l/2, l), Centre: w / 2, Width: in(1, w), Height: in(1, h), SideReturn: in(0, 1), TopReturn: in(0, 1)}
+	}
+	if rnd.IntN(3) == 0 {
+		p.Sensor = &plan.Sensor{Name: "sensor", Min: [2]float64{in(0, l/2), in(0, w/2)}, Max: [2]float64{in(l/2, l), in(w/2, w)}}
+	}
+	p.Floor.Mat = &plan.Mat{Thickness: in(0, 0.06), Inset: rnd.IntN(2) == 0}
+	p.Floor.Layers = []plan.Layer{{Name: "layer", Thickness: in(0, 0.1)}}
+	p.Tees = []plan.Tee{{Name: "tee", X: in(0.2, l-0.2), Y: in(0.2, w-0.2)}}
+	p.Clubs = []plan.Club{plan.DefaultClub([]string{"driver", "iron", "wedge"}[rnd.IntN(3)], "club")}
+	p.Players = []plan.Player{{Name: "player", Height: in(1.4, 2.05), Hand: []plan.Hand{plan.HandRight, plan.HandLeft}[rnd.IntN(2)]}}
+	p.Seats = []plan.Seat{{Name: "seat", X: in(0, l), Y: in(0, w)}}
+	return p.WithDefaults()
+}
