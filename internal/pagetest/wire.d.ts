@@ -288,7 +288,10 @@ declare namespace Wire {
   }
 
   interface Sentences {
+    headline: string;
+    worst: string;
     verdict: string;
+    bar: string;
     model: string;
     share: string;
     detail: string[];
