@@ -1,6 +1,6 @@
 // The answer: the worst of everyone, the check that is looked at in one sentence, its
 // share of sampled swings, and the clearance of every surface as a length of tape. The verdicts are the solver's.
-import { $, h, s, icon, setText, VERDICT_WORDS } from "./dom.js";
+import { $, h, s, icon, keptTogether, setText, VERDICT_WORDS } from "./dom.js";
 
 const REACH = 1.0; // m: the longest tape drawn; farther surfaces are drawn torn off
 const BELOW = 0.25; // m past the surface that still shows
@@ -27,12 +27,6 @@ export function showVerdict(/** @type {State} */ { check, answer, good }) {
   setText($("#peek"), bar);
   $("#peek").dataset.verdict = report.verdict;
   document.title = `${VERDICT_WORDS[report.verdict]}: ${good.title || "Wide Berth"}`;
-}
-
-/** The sentence with each measure ("1 ft 2 5/8 in") kept on one line. */
-function keptTogether(sentence) {
-  const measure = /((?:\d[\d.,/]*[ \u00a0])+(?:ft|in|mm|cm|m)\b(?:[ \u00a0]\d[\d/ ]*in\b)?)/;
-  return sentence.split(measure).map((text, i) => (i % 2 ? h("span", { class: "measure" }, text) : text));
 }
 
 /** The table of surfaces, nearest first. */

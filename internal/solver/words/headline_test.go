@@ -37,6 +37,11 @@ func TestWorstIs(t *testing.T) {
 	if got, want := worstIs([]fit.Check{far, other}, far), "Tightest: Host with the driver."; got != want {
 		t.Errorf("from one tee: %q, want %q", got, want)
 	}
+	far.Club = "Visitor's driver"
+	if got, want := worstIs([]fit.Check{far, other}, far), "Tightest: Host with Visitor's driver."; got != want {
+		t.Errorf("with somebody's own club: %q, want %q", got, want)
+	}
+	far.Club = "driver"
 	other.Tee = "back"
 	if got, want := worstIs([]fit.Check{far, other}, far), "Tightest: Host with the driver from the middle tee."; got != want {
 		t.Errorf("from two tees: %q, want %q", got, want)

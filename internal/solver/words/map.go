@@ -19,7 +19,16 @@ func (w Words) Both(x, y float64) [2]string {
 }
 
 // With names who swings what.
-func With(player, club string) string { return player + " with the " + club }
+func With(player, club string) string { return player + " with " + theClub(club) }
+
+// theClub names a club with its article, unless somebody's name stands for it:
+// "Visitor's driver".
+func theClub(name string) string {
+	if strings.Contains(name, "'s ") {
+		return name
+	}
+	return "the " + name
+}
 
 // Fits says how a clearance to a surface turns out.
 func (w Words) Fits(verdict string, clearance float64, name string) string {

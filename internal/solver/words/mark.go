@@ -18,21 +18,21 @@ func (w Words) Guest(m fit.Mark, own, nearest fit.Check, all []fit.Check) (sente
 	n := nearest.Nearest
 	switch nearest.Verdict {
 	case fit.Strikes:
-		sentence = fmt.Sprintf("Do not swing the %s here: %s goes %s past %s on your loosest swing.", nearest.Club, part(n.Part), w.past(nearest.Clearance), Surface(n.Surface))
+		sentence = fmt.Sprintf("Do not swing %s here: %s goes %s past %s on your loosest swing.", theClub(nearest.Club), part(n.Part), w.past(nearest.Clearance), Surface(n.Surface))
 	case fit.Tight:
-		sentence = fmt.Sprintf("Tight for you: the nearest thing is %s, only %s from %s on your loosest swing with the %s.", Surface(n.Surface), w.Gap(nearest.Clearance), part(n.Part), nearest.Club)
+		sentence = fmt.Sprintf("Tight for you: the nearest thing is %s, only %s from %s on your loosest swing with %s.", Surface(n.Surface), w.Gap(nearest.Clearance), part(n.Part), theClub(nearest.Club))
 	default:
-		sentence = fmt.Sprintf("Clear for you: the nearest thing is %s, %s from %s on your loosest swing with the %s.", Surface(n.Surface), w.Gap(nearest.Clearance), part(n.Part), nearest.Club)
+		sentence = fmt.Sprintf("Clear for you: the nearest thing is %s, %s from %s on your loosest swing with %s.", Surface(n.Surface), w.Gap(nearest.Clearance), part(n.Part), theClub(nearest.Club))
 	}
 	var told []string
 	if nearest.Verdict == fit.Tight {
 		told = append(told, "That is "+w.tighter(nearest.Clearance)+": make the first swings slow.")
 	}
 	if own.Club != nearest.Club {
-		told = append(told, fmt.Sprintf("With the %s, %s %s.", own.Club, part(own.Nearest.Part), w.Fits(own.Verdict, own.Clearance, own.Nearest.Surface)))
+		told = append(told, fmt.Sprintf("With %s, %s %s.", theClub(own.Club), part(own.Nearest.Part), w.Fits(own.Verdict, own.Clearance, own.Nearest.Surface)))
 	}
 	if b := m.Behind; own.Nearest.Surface != b.Wall && b.Clearance >= 0 {
-		told = append(told, fmt.Sprintf("Nothing comes nearer than %s to the wall behind you with the %s.", w.Gap(b.Clearance), m.Club))
+		told = append(told, fmt.Sprintf("Nothing comes nearer than %s to the wall behind you with %s.", w.Gap(b.Clearance), theClub(m.Club)))
 	}
 	if o := others(all, nearest.Verdict); o != "" {
 		told = append(told, o)
