@@ -625,6 +625,7 @@ declare namespace Wire {
     x: number;
     y: number;
     verdict: string;
+    lead: string;
     text: string;
     players?: string[];
   }

@@ -53,9 +53,15 @@ func (w Words) BestPlace(b fit.Best, who string) string {
 	return fmt.Sprintf("Most room for %s: the tee %s. The tightest there, %s, %s.", who, at, With(b.Player, b.Club), w.Fits(b.Verdict, b.Clearance, b.Surface))
 }
 
-// BestFor says the best place of one player or hand.
-func (w Words) BestFor(name string, b fit.Best) string {
-	return fmt.Sprintf("Best for %s: %s; the %s %s.", name, w.where(b.X, b.Y), b.Club, w.Fits(b.Verdict, b.Clearance, b.Surface))
+// BestFor says the best place of one player or hand: lead is whose it is, text
+// where. A place where they strike is not called best, and it is said why it is
+// named at all.
+func (w Words) BestFor(name string, b fit.Best) (lead, text string) {
+	lead, why := "Best for "+name, ""
+	if b.Verdict == fit.Strikes {
+		lead, why = "Least bad for "+name, "no place on this floor is free of strikes; "
+	}
+	return lead, fmt.Sprintf("%s%s; %s %s.", why, w.where(b.X, b.Y), theClub(b.Club), w.Fits(b.Verdict, b.Clearance, b.Surface))
 }
 
 // Sharing says whether one tee serves both hands; nothing for players of one hand.
