@@ -28,13 +28,44 @@ func TestVisitor(t *testing.T) {
 	quick.find("textbox", "Height").fill("112 cm")
 	quick.find("textbox", "Driver length").fill("30 in")
 	tb.press("\r")
-	child := tb.untilVerdict("Clear", "Visitor")
-	if strings.Contains(child, "Strikes") {
-		t.Errorf("112 cm with 30 in under 8 ft = %q, want clear", child)
+	child := tb.untilVerdict("Visitor", ": clear;")
+	if !strings.HasPrefix(child, "Strikes: ") {
+		t.Errorf("112 cm with 30 in under 8 ft = %q, want clear below a headline of those who strike", child)
 	}
 
 	quick.find("button", "Remove visitor").click()
 	tb.until("the visitor to be gone", `!document.querySelector("#matrix").innerText.includes("Visitor") && !document.querySelector("#verdict").innerText.includes("Visitor")`)
+}
+
+// Whatever is chosen, the headline and the bar at the foot tell of everybody: here
+// of the demonstration room, into which a child has come who is clear.
+func TestHeadlineStays(t *testing.T) {
+	t.Parallel()
+	tb := openPage(t, noGL, desktop, "/")
+	quick := tb.find("form", "Who just walked in?")
+	quick.find("textbox", "Height").fill("112 cm")
+	quick.find("textbox", "Driver length").fill("30 in")
+	tb.press("\r")
+	tb.untilVerdict("Visitor, Visitor's driver, middle tee: clear;")
+	tb.until("the answer", `document.documentElement.dataset.busy === "no"`)
+	headline := func() string { return strings.TrimSpace(tb.section("#verdict .verdict-headline")) }
+	worst := headline()
+	if !strings.HasPrefix(worst, "Strikes: ") || !strings.Contains(worst, " of 9. Worst: Tall guest with the driver.") {
+		t.Errorf("with a clear check looked at, the headline = %q, want how many strike and who is worst", worst)
+	}
+	if got := eval[string](tb, `document.querySelector("#verdict-box").dataset.verdict + document.title`); !strings.HasPrefix(got, "strikesStrikes") {
+		t.Errorf("sign and title say %q, want strikes", got)
+	}
+	bar := eval[string](tb, `document.querySelector("#peek").textContent`)
+	if !strings.HasPrefix(bar, "Strikes: ") || !strings.HasSuffix(bar, "Visitor, Visitor's driver: clear.") {
+		t.Errorf("the bar says %q, want the worst of everybody, then the visitor", bar)
+	}
+
+	eval[bool](tb, `([...document.querySelectorAll("#matrix button")].find((b) => b.dataset.verdict === "strikes").click(), true)`)
+	tb.until("another check", `document.querySelector("#matrix button[data-verdict=strikes]").getAttribute("aria-pressed") === "true" && document.documentElement.dataset.busy === "no"`)
+	if now := headline(); now != worst {
+		t.Errorf("with a strike looked at, the headline = %q, want %q", now, worst)
+	}
 }
 
 // The address holds the plan: reloaded, or opened by somebody else, it gives

@@ -26,11 +26,12 @@ func TestBadNumbers(t *testing.T) {
 		{"words", "Room", "", "Ceiling height", "tall", "tall", false},
 		{"zero", "Room", "", "Ceiling height", "0", "height", false},
 		{"negative", "Room", "", "Ceiling height", "-2.4 m", "-2.4 m", false},
-		{"absurd", "Room", "", "Ceiling height", "400 m", "100 m", false},
+		{"absurd", "Room", "", "Ceiling height", "400 m", "Ceiling height: 400 m is more than the 20 m this can do", false},
+		{"a mile", "Players", "Player 1", "Height", "99 ft", "Height: 99 ft is more than the 7 ft 10 in this can do", false},
 		{"missing", "Room", "", "Room width", "", "length", false},
 		{"under the rafters", "Room", "", "Ceiling height", "1.7 m", "rafters", true},
 		{"giant", "Players", "Player 1", "Height", "7.3 m", "height", false},
-		{"tee outside", "Tees", "Tee 1", "From the back wall", "30 ft", "tee", false},
+		{"tee outside", "Tees", "Tee 1", "From the back wall", "30 ft", "30 ft is more than the 21 ft this can do", false},
 		{"ball past the screen", "Tees", "Tee 1", "From the back wall", "20 ft", "screen", false},
 	}
 	tb := openPage(t, noGL, desktop, "/")
@@ -89,6 +90,56 @@ func (tb *tab) field(card, group, label string) element {
 		return tb.find("textbox", label)
 	}
 	return tb.find("group", group).find("textbox", label)
+}
+
+// A height of 180 or 1.85 can only be metric: it is read so, and the page says so.
+func TestMetricHeights(t *testing.T) {
+	t.Parallel()
+	tb := openPage(t, noGL, desktop, "/")
+	for _, tt := range []struct{ typed, shown, note string }{
+		{"180", "5 ft 10 7/8 in", "“180” is read as 180 cm"},
+		{"1.85", "6 ft 7/8 in", "“1.85” is read as 1.85 m"},
+	} {
+		t.Run(tt.typed, func(t *testing.T) {
+			tb.in(t)
+			field := tb.field("Players", "Player 1", "Height")
+			field.fill(tt.typed)
+			tb.press(kb.Tab)
+			tb.untilNotice(tt.note)
+			tb.until("the field to show it", `document.querySelector('[data-path="players[0].height"]').value === `+quote(tt.shown))
+
+			quick := tb.find("form", "Who just walked in?")
+			quick.find("textbox", "Height").fill(tt.typed)
+			tb.press("\r")
+			tb.untilVerdict("Visitor")
+			tb.until("how it was read", `document.querySelector("#quick-height-hint").innerText === "Read as `+tt.shown+`"`)
+		})
+	}
+}
+
+// A huge paste into any field widens nothing.
+func TestHugePaste(t *testing.T) {
+	t.Parallel()
+	tb := openPage(t, noGL, phone, "/")
+	for _, label := range []string{"Ceiling height", "Name of this plan", "players[0].name", "players[0].height", "quick-height"} {
+		eval[bool](tb, `(() => {
+			const label = `+quote(label)+`;
+			const input = document.querySelector("#" + CSS.escape(label)) ?? document.querySelector('[data-path="' + label + '"]')
+				?? [...document.querySelectorAll("#cards label")].find((one) => one.innerText.trim() === label).control;
+			input.value = "W".repeat(5000);
+			input.dispatchEvent(new Event("input", {bubbles: true}));
+			input.dispatchEvent(new Event("change", {bubbles: true}));
+			return true;
+		})()`)
+		tb.until("a sentence about it", `document.querySelector("#notice").innerText.length > 20 && document.documentElement.dataset.busy === "no"`)
+		if over := tb.sideways(); over > 0 {
+			t.Errorf("%s: the page is %d px too wide; the widest: %s", label, over, tb.widest())
+		}
+		if got := tb.notice(); len(got) > 400 {
+			t.Errorf("%s: the notice has %d characters", label, len(got))
+		}
+	}
+	tb.axe("a huge paste")
 }
 
 // Links that somebody cut or forged: the page says so and starts from what it

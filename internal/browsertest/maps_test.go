@@ -152,7 +152,7 @@ func TestGuest(t *testing.T) {
 	button := eval[string](tb, `document.querySelector("#marks-list button").innerText`)
 	tb.find("button", button).click()
 	tb.until("the guest's view", `document.querySelector("#guest")?.open`)
-	if got := tb.section("#guest-sentence"); !strings.Contains(got, "from the wall behind you, even on your loosest swing") {
+	if got := strings.TrimSpace(tb.section("#guest-sentence")); !strings.HasPrefix(got, "Clear for you: the nearest thing is ") || !strings.Contains(got, "on your loosest swing") {
 		t.Errorf("the guest reads %q", got)
 	}
 	if n := eval[int](tb, `document.querySelectorAll("#guest .guest-foot").length`); n != 2 {
@@ -171,6 +171,30 @@ func TestGuest(t *testing.T) {
 	tb.until("the guest's view again", `document.querySelector("#guest")?.open`)
 	eval[bool](tb, `(history.back(), true)`)
 	tb.until("the page again, by Back", `document.querySelector("#guest") === null`)
+}
+
+// A guest who is clear where others strike reads that it is theirs alone, and
+// never a bare "Clear".
+func TestGuestAmongOthers(t *testing.T) {
+	t.Parallel()
+	tb := openPage(t, noGL, phone, "/")
+	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
+	quick := tb.find("form", "Who just walked in?")
+	quick.find("textbox", "Height").fill("112 cm")
+	quick.find("textbox", "Driver length").fill("30 in")
+	tb.press("\r")
+	tb.untilVerdict("Visitor", ": clear;")
+	tb.untilMaps()
+	tb.comeToMarks()
+	tb.find("button", "Show this to Visitor").click()
+	tb.until("the guest's view", `document.querySelector("#guest")?.open`)
+	got := tb.section("#guest")
+	for _, part := range []string{"Clear for you: the nearest thing is ", "This is yours alone: of everybody's "} {
+		if !strings.Contains(got, part) {
+			t.Errorf("the guest reads %q, want %q in it", got, part)
+		}
+	}
+	tb.axe("the guest's view among others")
 }
 
 // A change that would do is a button: it makes the change, and Undo takes it back.

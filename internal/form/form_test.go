@@ -91,7 +91,7 @@ func TestShowReadsBack(t *testing.T) {
 				return v
 			})
 		})
-		if err := Read(tree); err != nil {
+		if _, err := Read(tree); err != nil {
 			t.Fatalf("%s: what the fields show cannot be read: %v", system, err)
 		}
 		q, err := plan.FromTree(tree)
@@ -124,7 +124,7 @@ func TestRead(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			tree := decoded(t, c.plan)
-			err := Read(tree)
+			_, err := Read(tree)
 			if c.field != "" {
 				var wrong *plan.FieldError
 				if !errors.As(err, &wrong) || wrong.Field != c.field || !strings.Contains(wrong.Message, c.want) {
@@ -135,6 +135,80 @@ func TestRead(t *testing.T) {
 			got, encodeErr := leanjson.Encode(tree)
 			if err != nil || encodeErr != nil || string(got) != c.want {
 				t.Errorf("Read makes %s, %v, want %s", got, err, c.want)
+			}
+		})
+	}
+}
+
+// What is out of range is told in the words of its field, as it was typed, with
+// the limit in the units it was typed in.
+func TestTell(t *testing.T) {
+	for _, c := range []struct {
+		name, units, path, typed, want string
+	}{
+		{"feet", units.Imperial, "players[].height", "99 ft", "Height: 99 ft is more than the 7 ft 10 in this can do"},
+		{"feet in a metric plan", units.Metric, "players[].height", `99'`, "Height: 99' is more than the 7 ft 10 in this can do"},
+		{"metres in an imperial plan", units.Imperial, "room.height", "400 m", "Ceiling height: 400 m is more than the 20 m this can do"},
+		{"a bare number", units.Imperial, "players[].height", "500", "Height: 500, read as 41 ft 8 in, is more than the 7 ft 10 in this can do"},
+		{"a bare number, metric", units.Metric, "room.width", "0", "Room width: 0, read as 0 mm, is less than the 1.5 m this needs"},
+		{"too small", units.Imperial, "players[].height", "1 ft", "Height: 1 ft is less than the 3 ft this needs"},
+		{"degrees", units.Imperial, "clubs[].lie", "99", "Lie: 99 is more than the 80 degrees this can do"},
+		{"degrees, too few", units.Imperial, "clubs[].loft", "1,5", "Loft: 1,5 is less than the 4 degrees this needs"},
+		{"a speed", units.Imperial, "clubs[].ball.speed", "900 mph", "Ball speed: 900 mph is more than the 212.5 mph this can do"},
+		{"a tee out of the room", units.Imperial, "tees[].x", "30 ft", "From the back wall: 30 ft is more than the 21 ft this can do"},
+		{"a tee on the wall", units.Imperial, "tees[].x", "0 in", "From the back wall: 0 in is too little, it must be more than that"},
+		{"a box inside out", units.Imperial, "room.solids[].max[2]", "8 ft", "Top, above the floor: 8 ft is less than the 8 ft 8 in this needs"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			p := plan.Demo()
+			p.Units = c.units
+			tree := decoded(t, string(p.JSON()))
+			places(tree, strings.Replace(c.path, "[]", "[0]", 1), func(string, any) any { return c.typed })
+			typed, err := Read(tree)
+			if err != nil {
+				t.Fatal(err)
+			}
+			_, err = plan.FromTree(tree)
+			var wrong *plan.FieldError
+			if got := typed.Tell(err); !errors.As(got, &wrong) || wrong.Message != c.want || wrong.Field != strings.Replace(c.path, "[]", "[0]", 1) {
+				t.Errorf("Tell = %v, want %q", got, c.want)
+			}
+		})
+	}
+}
+
+// What clashes with a number typed elsewhere is told with its owner's name.
+func TestTellElsewhere(t *testing.T) {
+	tree := decoded(t, string(plan.Demo().JSON()))
+	places(tree, "room.height", func(string, any) any { return "1.7 m" })
+	typed, err := Read(tree)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, err = plan.FromTree(tree)
+	const want = `slope "rafters, left": Height at the wall: 6 ft 10 5/8 in is more than the 5 ft 6 in this can do`
+	if got := typed.Tell(err); got.Error() != want {
+		t.Errorf("Tell = %q, want %q", got, want)
+	}
+}
+
+// A bare number that can only be of another unit is read in it, and said so.
+func TestReadNotes(t *testing.T) {
+	for _, c := range []struct{ name, typed, want, note string }{
+		{"centimetres", "180", "1.8", "Height: “180” is read as 180 cm, which is 5 ft 10 7/8 in."},
+		{"metres", "1.85", "1.85", "Height: “1.85” is read as 1.85 m, which is 6 ft 7/8 in."},
+		{"inches, as usual", "72", "1.8288", ""},
+		{"feet, as usual", "6", "1.8288", ""},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			tree := decoded(t, `{"units":"imperial","players":[{"height":"`+c.typed+`"}]}`)
+			typed, err := Read(tree)
+			got, encodeErr := leanjson.Encode(tree)
+			if err != nil || encodeErr != nil || !strings.Contains(string(got), `"height":`+c.want+`}`) {
+				t.Errorf("Read makes %s, %v, %v, want %s m", got, err, encodeErr, c.want)
+			}
+			if got := strings.Join(typed.Notes, " "); got != c.note {
+				t.Errorf("notes = %q, want %q", got, c.note)
 			}
 		})
 	}
@@ -236,7 +310,10 @@ func FuzzRead(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, text string) {
 		tree, err := leanjson.Decode([]byte(text))
-		if err != nil || Read(tree) != nil {
+		if err != nil {
+			return
+		}
+		if _, err := Read(tree); err != nil {
 			return
 		}
 		if _, err := leanjson.Encode(tree); err != nil {

@@ -50,3 +50,20 @@ func descend(node any, at, rest string, visit func(path string, v any) any) any 
 	}
 	return node
 }
+
+// samePath reports whether a path, such as clubs[1].ball.speed, is one of those
+// that a pattern names.
+func samePath(pattern, path string) bool {
+	for pattern != "" && path != "" {
+		if rest, any := strings.CutPrefix(pattern, "[]"); any && path[0] == '[' {
+			_, after, _ := strings.Cut(path, "]")
+			pattern, path = rest, after
+			continue
+		}
+		if pattern[0] != path[0] {
+			return false
+		}
+		pattern, path = pattern[1:], path[1:]
+	}
+	return pattern == path
+}

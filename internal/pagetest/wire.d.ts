@@ -288,7 +288,10 @@ declare namespace Wire {
   }
 
   interface Sentences {
+    headline: string;
+    worst: string;
     verdict: string;
+    bar: string;
     model: string;
     share: string;
     detail: string[];
@@ -622,6 +625,7 @@ declare namespace Wire {
     x: number;
     y: number;
     verdict: string;
+    lead: string;
     text: string;
     players?: string[];
   }

@@ -3,6 +3,7 @@ package units
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"wideberth/internal/lean/fmt"
 )
@@ -64,6 +65,35 @@ func LabelTape(m float64, units string) string {
 		return LabelDown(m, Metric) + " · " + LabelDown(m, Imperial)
 	}
 	return LabelDown(m, Imperial) + " · " + LabelDown(m, Metric)
+}
+
+// LabelLimit writes what a length may be at the least or at the most, in round
+// figures that are within the limit: whole inches from a foot on, whole
+// centimetres from 10 cm on. A figure that lies beside a round one by no more than
+// labels leave out (1 mm) is taken for it.
+func LabelLimit(m float64, units string, least bool) string {
+	step, coarseFrom := 0.01, 0.1
+	if units != Metric {
+		step, coarseFrom = MetresPerInch, MetresPerFoot
+	}
+	if math.Abs(m) < coarseFrom {
+		if least {
+			return short(m, units, func(steps float64) float64 { return math.Ceil(steps - labelSlack) })
+		}
+		return LabelDown(m, units)
+	}
+	const beside = 0.001 // m
+	n := math.Round(m / step)
+	switch off := m - n*step; {
+	case least && off > beside:
+		n++
+	case !least && off < -beside:
+		n--
+	}
+	if units == Metric {
+		return trimmed(n*step, 2) + " m"
+	}
+	return strings.TrimSuffix(LabelFeet(n*step), " 0 in")
 }
 
 func short(m float64, units string, round func(float64) float64) string {

@@ -64,6 +64,37 @@ func TestLabelShortAndTape(t *testing.T) {
 	}
 }
 
+// TestLabelLimit: limits are round figures, and what they say is allowed.
+func TestLabelLimit(t *testing.T) {
+	for _, tc := range []struct {
+		name     string
+		m        float64
+		least    bool
+		imperial string
+		metric   string
+	}{
+		{"the tallest", 2.4, false, "7 ft 10 in", "2.4 m"},
+		{"the smallest", 0.9, true, "3 ft", "0.9 m"},
+		{"a room of 21 ft, kept to the millimetre", 6.40, false, "21 ft", "6.4 m"},
+		{"a ceiling", 20, false, "65 ft 7 in", "20 m"},
+		{"the shortest club", 0.45, true, "1 ft 6 in", "0.45 m"},
+		{"a sole", 0.10, false, "3 7/8 in", "0.1 m"},
+		{"a margin", 0.01, true, "1/2 in", "10 mm"},
+		{"nothing", 0, true, "0 in", "0 mm"},
+		{"between centimetres", 2.346, false, "7 ft 8 in", "2.34 m"},
+		{"between centimetres, at least", 2.344, true, "7 ft 9 in", "2.35 m"},
+	} {
+		t.Run(tc.name, func(t *testing.T) {
+			if got := LabelLimit(tc.m, Imperial, tc.least); got != tc.imperial {
+				t.Errorf("imperial: %q, want %q", got, tc.imperial)
+			}
+			if got := LabelLimit(tc.m, Metric, tc.least); got != tc.metric {
+				t.Errorf("metric: %q, want %q", got, tc.metric)
+			}
+		})
+	}
+}
+
 // TestLabelProperties walks −2 to 8 m in steps that share no factor with either
 // unit: no label may hold 8/8 in or 12 in beside feet, and LabelDown may never
 // read more than the value.

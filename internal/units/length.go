@@ -15,8 +15,6 @@ const (
 	MetresPerInch = 0.0254
 	MetresPerFoot = 0.3048
 
-	// longestTyped is the longest length (m) that ParseLength takes.
-	longestTyped = 100
 	// mostTyped is the longest text that ParseLength looks at.
 	mostTyped = 40
 )
@@ -34,32 +32,93 @@ const (
 //     1000 on millimetres.
 //
 // A comma is a decimal point, except that in millimetres one before exactly
-// three digits groups thousands. Errors are sentences that show a good form. The
-// caller should show the label of what was read.
+// three digits groups thousands. Errors are sentences that show a good form. How
+// long a length may be is for the caller to say, who should show the label of what
+// was read.
 func ParseLength(text string, units string) (metres float64, err error) {
-	s := strings.TrimSpace(text)
-	if s == "" {
-		return 0, fmt.Errorf("no length given: type %s", goodLength(units))
-	}
-	if len(s) > mostTyped {
-		return 0, fmt.Errorf("%s is too long to be a length: type %s", strconv.Quote(fmt.Clip(s)), goodLength(units))
-	}
-	s = plainText(s)
-	if strings.HasPrefix(s, "-") {
-		return 0, fmt.Errorf("%s is negative: a length is zero or more, such as %s", strconv.Quote(text), goodLength(units))
-	}
-	tokens, err := lengthTokens(s)
-	if err == nil {
-		metres, err = lengthOf(tokens, units == Metric)
-	}
+	q, err := quantities(text, units)
 	if err != nil {
-		return 0, fmt.Errorf("%s cannot be read as a length (%w): type %s", strconv.Quote(text), err, goodLength(units))
+		return 0, err
 	}
-	if !(metres <= longestTyped) {
-		return 0, fmt.Errorf("%s is more than %d m: type %s", strconv.Quote(text), longestTyped, goodLength(units))
+	if metres, err = lengthOf(q, units == Metric); err != nil {
+		return 0, unreadable(text, units, err)
 	}
 	return metres, nil
 }
+
+// named are the units that a bare number may turn out to be in.
+var named = [...]struct {
+	name   string
+	metres float64
+}{{"m", 1}, {"cm", 0.01}, {"mm", 0.001}, {"ft", MetresPerFoot}, {"in", MetresPerInch}}
+
+// ParseFitting is ParseLength for a length that must fit something. A bare number
+// that does not fit as it is usually read is read in the one unit in which it does;
+// as then says which: "180 cm". Where no unit or several would do, nothing changes.
+func ParseFitting(text, units string, fits func(metres float64) bool) (metres float64, as string, err error) {
+	metres, err = ParseLength(text, units)
+	if err != nil || fits(metres) {
+		return metres, "", err
+	}
+	if q, _ := quantities(text, units); len(q) == 1 && q[0].unit == 0 {
+		found := 0
+		for _, unit := range named {
+			if m := q[0].value * unit.metres; fits(m) {
+				found++
+				metres, as = m, strings.TrimSpace(text)+" "+unit.name
+			}
+		}
+		if found == 1 {
+			return metres, as, nil
+		}
+	}
+	metres, err = ParseLength(text, units)
+	return metres, "", err
+}
+
+// SystemOf is the kind of unit that a length was typed in, and whether it was: a
+// bare number is in the units of the plan.
+func SystemOf(text, units string) (system string, typed bool) {
+	q, _ := quantities(text, units)
+	for _, one := range q {
+		switch one.unit {
+		case 0:
+		case MetresPerFoot, MetresPerInch:
+			return Imperial, true
+		default:
+			return Metric, true
+		}
+	}
+	return units, len(q) > 1
+}
+
+// quantities are the parts of a length that somebody typed.
+func quantities(text, units string) ([]quantity, error) {
+	s := strings.TrimSpace(text)
+	if s == "" {
+		return nil, fmt.Errorf("no length given: type %s", goodLength(units))
+	}
+	if len(s) > mostTyped {
+		return nil, fmt.Errorf("%s is too long to be a length: type %s", quoted(s), goodLength(units))
+	}
+	s = plainText(s)
+	if strings.HasPrefix(s, "-") {
+		return nil, fmt.Errorf("%s is negative, and a length is zero or more: type %s", quoted(text), goodLength(units))
+	}
+	tokens, err := lengthTokens(s)
+	if err != nil {
+		return nil, unreadable(text, units, err)
+	}
+	return tokens, nil
+}
+
+func unreadable(text, units string, why error) error {
+	return fmt.Errorf("%s cannot be read as a length (%w): type %s", quoted(text), why, goodLength(units))
+}
+
+// quoted is text from outside as a sentence shows it. An inch mark in it stays as
+// it was typed.
+func quoted(text string) string { return "“" + fmt.Clip(strings.TrimSpace(text)) + "”" }
 
 func goodLength(units string) string {
 	if units == Metric {

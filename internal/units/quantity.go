@@ -26,9 +26,9 @@ func ParseQuantity(kind, text, units string) (float64, error) {
 	number, unit := splitUnit(text)
 	v, err := strconv.ParseFloat(strings.Replace(number, ",", ".", 1), 64)
 	if err != nil || math.IsInf(v, 0) {
-		return 0, fmt.Errorf("%q is not a %s: write it as %s", fmt.Clip(text), kind, exampleOf(kind, units))
+		return 0, fmt.Errorf("%s is not a %s: write it as %s", quoted(text), kind, exampleOf(kind, units))
 	}
-	unknown := fmt.Errorf("%q has a unit that is not known here: write it as %s", fmt.Clip(text), exampleOf(kind, units))
+	unknown := fmt.Errorf("%s has a unit that is not known here: write it as %s", quoted(text), exampleOf(kind, units))
 	metric := units == Metric
 	switch kind {
 	case Temperature:

@@ -40,7 +40,7 @@ func oneQuantity(s string) (quantity, string, error) {
 		if i := strings.IndexAny(word, " 0123456789"); i > 0 {
 			word = word[:i]
 		}
-		return quantity{}, "", fmt.Errorf("%q is not expected there", fmt.Clip(word))
+		return quantity{}, "", fmt.Errorf("%s is not expected there", quoted(word))
 	}
 	var top, bottom string
 	q := quantity{}
@@ -55,7 +55,7 @@ func oneQuantity(s string) (quantity, string, error) {
 	if word != "" {
 		unit, ok := unitOf(word)
 		if !ok {
-			return quantity{}, "", fmt.Errorf("%q is not a unit", fmt.Clip(word))
+			return quantity{}, "", fmt.Errorf("%s is not a unit", quoted(word))
 		}
 		q.unit, rest = unit, after
 	}

@@ -45,6 +45,12 @@ export function icon(verdict, className = "icon") {
   return s("svg", { class: className, "aria-hidden": "true", focusable: "false" }, s("use", { href: `#icon-${verdict}` }));
 }
 
+/** The sentence with each measure ("1 ft 2 5/8 in") kept on one line. */
+export function keptTogether(sentence) {
+  const measure = /((?:\d[\d.,/]*[ \u00a0])+(?:ft|in|mm|cm|m)\b(?:[ \u00a0]\d[\d/ ]*in\b)?)/;
+  return sentence.split(measure).map((text, i) => (i % 2 ? h("span", { class: "measure" }, text) : text));
+}
+
 export const VERDICT_WORDS = { strikes: "Strikes", tight: "Tight", clear: "Clear" };
 
 /** Calls fn once, when the element comes into view. */

@@ -1,35 +1,32 @@
-// The answer: one sentence, its share of sampled swings, and the clearance of
-// every surface as a length of tape. The verdicts are the solver's.
-import { $, h, s, icon, setText, VERDICT_WORDS } from "./dom.js";
+// The answer: the worst of everyone, the check that is looked at in one sentence, its
+// share of sampled swings, and the clearance of every surface as a length of tape. The verdicts are the solver's.
+import { $, h, s, icon, keptTogether, setText, VERDICT_WORDS } from "./dom.js";
 
 const REACH = 1.0; // m: the longest tape drawn; farther surfaces are drawn torn off
 const BELOW = 0.25; // m past the surface that still shows
 
-/** Shows the sentence of the focused check. */
-export function showVerdict(/** @type {State} */ { check, answer, good, focus }) {
+/** Shows the worst of everyone and below it the check that is looked at. */
+export function showVerdict(/** @type {State} */ { check, answer, good }) {
   const { sentences, report } = answer;
   const box = $("#verdict-box");
-  const verdict = check?.verdict ?? "";
-  box.dataset.verdict = verdict;
-  $("use", box).setAttribute("href", `#icon-${verdict}`);
+  box.dataset.verdict = report.verdict;
+  $("use", box).setAttribute("href", `#icon-${report.verdict}`);
   $("#verdict-wait").hidden = true;
+  const { headline, worst, verdict, bar } = sentences;
   const status = $("#verdict");
-  const text = `${VERDICT_WORDS[verdict] ?? ""}. ${sentences.verdict}`;
-  if (status.textContent !== text) {
-    status.replaceChildren(h("strong", { class: "verdict-word" }, `${VERDICT_WORDS[verdict]}.`), " ", ...keptTogether(sentences.verdict));
+  const said = [headline, worst, verdict].join(" ");
+  if (status.dataset.said !== said) { // a live region speaks once
+    status.dataset.said = said;
+    status.replaceChildren(
+      h("p", { class: "verdict-headline" }, h("strong", { class: "verdict-word" }, headline), " ", h("span", { class: "verdict-worst" }, worst)),
+      h("p", { class: "verdict-sentence", "data-verdict": check.verdict }, report.checks.length > 1 ? icon(check.verdict) : null, " ", ...keptTogether(verdict)));
   }
   $("#verdict-detail").replaceChildren(...(sentences.detail ?? []).map((line) => h("li", {}, line)));
   setText($("#verdict-model"), sentences.model ?? "");
   setText($("#verdict-share"), sentences.share ?? "");
-  setText($("#peek"), `${VERDICT_WORDS[verdict] ?? ""}: ${focus.player}, ${focus.club}`);
-  $("#peek").dataset.verdict = verdict;
+  setText($("#peek"), bar);
+  $("#peek").dataset.verdict = report.verdict;
   document.title = `${VERDICT_WORDS[report.verdict]}: ${good.title || "Wide Berth"}`;
-}
-
-/** The sentence with each measure ("1 ft 2 5/8 in") kept on one line. */
-function keptTogether(sentence) {
-  const measure = /((?:\d[\d.,/]*[ \u00a0])+(?:ft|in|mm|cm|m)\b(?:[ \u00a0]\d[\d/ ]*in\b)?)/;
-  return sentence.split(measure).map((text, i) => (i % 2 ? h("span", { class: "measure" }, text) : text));
 }
 
 /** The table of surfaces, nearest first. */

@@ -1,14 +1,17 @@
 // The quick row: height, driver length and hand of whoever just walked in.
 // Typing applies by itself; Enter or the button at once.
-import { $, debounce } from "../app/dom.js";
+import { $, debounce, setText } from "../app/dom.js";
 import { findVisitor, removeVisitor, setVisitor, VISITOR, VISITOR_CLUB } from "../app/edits.js";
 
 const LIVE_MS = 250;
+
+const hintOf = (input) => $(`#${input.id}-hint`);
 
 export function createQuick(/** @type {State} */ state) {
   const form = $("#quick");
   const fields = { height: $("#quick-height"), club: $("#quick-club") };
   const removeButton = $("#quick-remove");
+  const hints = Object.fromEntries(Object.values(fields).map((input) => [input.id, hintOf(input).textContent]));
 
   function fail(input, message) {
     $(`#${input.id}-error`).textContent = message;
@@ -45,16 +48,27 @@ export function createQuick(/** @type {State} */ state) {
     fields.height.focus();
   });
 
+  /** Says beside a field that is being typed into how it was read. */
+  function echo(input, text) {
+    const read = text && input.value.trim() && input.value.trim() !== text;
+    setText(hintOf(input), read ? `Read as ${text}` : hints[input.id]);
+  }
+
   /** Shows the visitor of a plan that was loaded, undone or redone. */
   function render() {
     clearErrors();
     const visitor = findVisitor(state.draft);
     removeButton.hidden = !visitor;
-    if (!visitor || form.contains(document.activeElement)) return;
     const written = (list, name, key) => state.answer.figures.fields[`${list}[${state.draft[list].findIndex((one) => one.name === name)}].${key}`];
-    fields.height.value = written("players", VISITOR, "height");
-    fields.club.value = written("clubs", VISITOR_CLUB, "length") ?? fields.club.value;
-    form.elements["quick-hand"].value = visitor.hand === "left" ? "left" : "right";
+    const height = visitor && written("players", VISITOR, "height");
+    const length = visitor && written("clubs", VISITOR_CLUB, "length");
+    if (visitor && !form.contains(document.activeElement)) {
+      fields.height.value = height;
+      fields.club.value = length ?? fields.club.value;
+      form.elements["quick-hand"].value = visitor.hand === "left" ? "left" : "right";
+    }
+    echo(fields.height, height);
+    echo(fields.club, length);
   }
 
   /** Puts a solver's sentence beside the quick row when it is about the visitor. */

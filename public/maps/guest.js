@@ -1,6 +1,6 @@
 // What a guest is shown before the swing: one sentence, large, and where to
 // stand. It fills the screen; Escape, Back and its button close it.
-import { active, h, s, icon } from "../app/dom.js";
+import { active, h, s, icon, keptTogether } from "../app/dom.js";
 
 const WIDEST = 640; // px, the drawing's own
 const ROUND = 60; // px of the window that it leaves free
@@ -15,8 +15,8 @@ export function showGuest(/** @type {Wire.GuestMark} */ mark, size) {
     h("div", { class: "guest-head" }, title, h("div", { class: "guest-buttons" },
       h("button", { type: "button", onclick: () => print() }, "Print"),
       h("button", { type: "button", class: "stamp", onclick: () => leave() }, "Close"))),
-    h("p", { id: "guest-sentence", class: "guest-sentence", "data-verdict": mark.verdict }, icon(mark.verdict), ` ${mark.sentence}`),
-    mark.more ? h("p", { class: "guest-more" }, mark.more) : null,
+    h("p", { id: "guest-sentence", class: "guest-sentence", "data-verdict": mark.verdict }, icon(mark.verdict), " ", ...keptTogether(mark.sentence)),
+    mark.more ? h("p", { class: "guest-more" }, ...keptTogether(mark.more)) : null,
     mark.moved ? h("p", { class: "guest-more" }, mark.moved) : null,
     h("div", { class: "guest-board" }, drawing(mark, size), tapes(mark, true)),
     h("p", { class: "hint" }, "This is a model of a swing, not a promise. Swing slowly first, and let somebody watch the club."));

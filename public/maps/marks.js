@@ -1,5 +1,5 @@
 // Where everybody stands: what to tape to the floor, and the guest's own view.
-import { $, active, h, icon, debounce, whenSeen } from "../app/dom.js";
+import { $, active, h, icon, debounce, keptTogether, whenSeen } from "../app/dom.js";
 import { showGuest, tapes } from "./guest.js";
 
 const PAUSE_MS = 400;
@@ -43,9 +43,9 @@ export function createMarks(/** @type {State} */ state, ask) {
       ...list.map((one) => h("option", { value: one.club, selected: one === mark }, one.club)));
     return h("article", { class: "mark-card", "aria-labelledby": `mark-${i}` },
       h("h3", { id: `mark-${i}` }, mark.player, tees ? h("span", { class: "quiet" }, `, ${mark.tee}`) : ""),
+      h("p", { class: "mark-said", "data-verdict": mark.verdict }, icon(mark.verdict), " ", ...keptTogether(mark.sentence)),
       h("p", { class: "mark-club" }, h("label", { for: select.id }, "Club"), " ", select),
       tapes(mark),
-      h("p", { class: "mark-said", "data-verdict": mark.verdict }, icon(mark.verdict), ` ${mark.sentence}`),
       h("button", { type: "button", "data-mark": `guest ${who}`, onclick: () => showGuest(mark, answer.size) }, `Show this to ${mark.player}`));
   }
 

@@ -10,7 +10,7 @@ export function createStand(/** @type {State} */ state, ctx) {
   const more = h("div", {});
 
   const placeButton = (place, words) => h("button", { type: "button", class: "place", onclick: () => tee.to(place.x, place.y) },
-    icon(place.verdict), " ", words, h("span", { class: "quiet" }, place.text.replace(/^[^:]*: /, "")));
+    icon(place.verdict), " ", words, h("span", { class: "quiet" }, place.text));
 
   return {
     key: [["strike", "touches something"], ["tight", "passes, but tight"], ["line", "margin and comfort"], ["barred", "no place for a tee"]],
@@ -22,8 +22,8 @@ export function createStand(/** @type {State} */ state, ctx) {
     show({ best, players, hands, sharing, limits, reading }, whose) {
       tee.show(reading);
       buttons.replaceChildren(
-        best && !whose.player ? placeButton(best, "Put the tee here for everybody") : "",
-        ...players.map((one) => placeButton(one, `Best for ${one.name}`)),
+        best && !whose.player ? placeButton(best, best.verdict === "strikes" ? `${best.lead}: put the tee here` : "Put the tee here for everybody") : "",
+        ...players.map((one) => placeButton(one, one.lead)),
         hands.length > 1 ? h("button", { type: "button", onclick: () => state.edit((plan) => twoTees(plan, hands)) }, "Lay two tees, one for each hand") : "");
       more.replaceChildren(
         sharing ? h("p", {}, sharing) : "",
@@ -33,7 +33,7 @@ export function createStand(/** @type {State} */ state, ctx) {
     /** @param {Wire.StandAnswer | undefined} answer */
     over(map, answer) {
       const best = answer?.best;
-      return [...(best ? [pin("best", "best", best.x, best.y, map)] : []), ...tee.handles(map)];
+      return [...(best ? [pin("best", best.verdict === "strikes" ? "least bad" : "best", best.x, best.y, map)] : []), ...tee.handles(map)];
     },
   };
 }

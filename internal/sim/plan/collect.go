@@ -40,6 +40,7 @@ func (c *collector) number(field, who, what string, v float64, r span, unit stri
 		return true
 	}
 	c.addf(field, "%s%s %s%s is outside %s–%s%s", who, what, shortNumber(v), unit, shortNumber(r.lo), shortNumber(r.hi), unit)
+	c.outside(who, v, r)
 	return false
 }
 
@@ -75,9 +76,29 @@ func (c *collector) box(field, who string, lo, hi [3]float64) {
 		a := c.length(fmt.Sprintf("%s.min[%d]", field, i), who, "least "+axis, lo[i], rangeCoordinate)
 		b := c.length(fmt.Sprintf("%s.max[%d]", field, i), who, "greatest "+axis, hi[i], rangeCoordinate)
 		if a && b && lo[i] >= hi[i] {
-			c.addf(fmt.Sprintf("%s.max[%d]", field, i), "%sgreatest %s %s m must be more than least %s %s m", who, axis, shortNumber(hi[i]), axis, shortNumber(lo[i]))
+			c.order(fmt.Sprintf("%s.max[%d]", field, i), who, axis, lo[i], hi[i])
 		}
 	}
+}
+
+// order tells of a thing that ends before it starts.
+func (c *collector) order(field, who, axis string, lo, hi float64) {
+	c.addf(field, "%sgreatest %s %s must be more than least %s %s", who, axis, c.size(hi), axis, c.size(lo))
+	c.outside(who, hi, span{lo, rangeCoordinate.hi})
+}
+
+// outside notes the range that the last sentence is about.
+func (c *collector) outside(who string, v float64, r span) {
+	c.found[len(c.found)-1].Range = &Range{who, v, r.lo, r.hi}
+}
+
+// size writes a length for a sentence, in the document's metres and before them in
+// what people of the plan read.
+func (c *collector) size(v float64) string {
+	if c.imperial && v-v == 0 { // neither NaN nor infinite
+		return fmt.Sprintf("%s (%s m)", units.LabelFeet(v), shortNumber(v))
+	}
+	return shortNumber(v) + " m"
 }
 
 // names checks that names are there, short, on one line and different from one

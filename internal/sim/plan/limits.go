@@ -77,3 +77,15 @@ var reservedNames = []string{
 	"ceiling", "floor", "left wall", "right wall", "front wall", "back wall",
 	"screen", "left return", "right return", "top return",
 }
+
+// Fits reports whether a length (m) is within the limits of a field, by the pattern
+// of its path, such as players[].height. ok is false where a bare number could mean
+// too many things to tell by them.
+func Fits(pattern string, metres float64) (fits, ok bool) {
+	limits := map[string]span{
+		"players[].height": rangeStature, "clubs[].length": rangeClub,
+		"room.length": rangeRoomLength, "room.width": rangeRoomWidth, "room.height": rangeRoomHeight,
+	}
+	r, ok := limits[pattern]
+	return metres >= r.lo && metres <= r.hi, ok
+}

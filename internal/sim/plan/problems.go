@@ -13,6 +13,15 @@ import (
 type FieldError struct {
 	Field   string // path in the document, such as players[1].height
 	Message string // a whole sentence that names the field
+	Range   *Range // where a number is out of its range
+}
+
+// Range is a number that is out of range, in the units of the document (SI,
+// degrees), for who knows how it was typed and says so in the reader's words.
+type Range struct {
+	Who         string // whose: `player "Host": `
+	Value       float64
+	Least, Most float64
 }
 
 // Error is the sentence.
@@ -118,15 +127,15 @@ func (p Plan) screenProblems(c *collector) {
 		right, left := s.Centre-s.Width/2, s.Centre+s.Width/2
 		switch {
 		case right < -fitTolerance && left > r.Width+fitTolerance:
-			c.addf("screen.width", "screen: width %s m is more than the room's %s m", shortNumber(s.Width), shortNumber(r.Width))
+			c.addf("screen.width", "screen: width %s is more than the room's %s", c.size(s.Width), c.size(r.Width))
 		case right < -fitTolerance:
-			c.addf("screen.centre", "screen: its right edge is %s m beyond the right wall", shortNumber(-right))
+			c.addf("screen.centre", "screen: its right edge is %s beyond the right wall", c.size(-right))
 		case left > r.Width+fitTolerance:
-			c.addf("screen.centre", "screen: its left edge is %s m beyond the left wall", shortNumber(left-r.Width))
+			c.addf("screen.centre", "screen: its left edge is %s beyond the left wall", c.size(left-r.Width))
 		}
 	}
 	if top := s.Bottom + s.Height; bottom && height && top > r.Height+fitTolerance {
-		c.addf("screen.height", "screen: its top at %s m is above the ceiling at %s m", shortNumber(top), shortNumber(r.Height))
+		c.addf("screen.height", "screen: its top at %s is above the ceiling at %s", c.size(top), c.size(r.Height))
 	}
 	c.length("screen.sideReturn", "screen: ", "side return", s.SideReturn, rangeReturn)
 	c.length("screen.topReturn", "screen: ", "top return", s.TopReturn, rangeReturn)
@@ -172,8 +181,8 @@ func (p Plan) playerProblems(c *collector) {
 		height := c.length(field+".height", name, "height", v.Height, rangeStature)
 		shoe := v.Shoe >= rangeShoe.lo && v.Shoe <= rangeShoe.hi
 		if room := p.Headroom(); height && shoe && v.Height+v.Shoe > room {
-			c.addf(field+".height", "%sheight %s m and %s m of shoe do not fit under the ceiling, which is %s m above the surface to stand on",
-				name, shortNumber(v.Height), shortNumber(v.Shoe), shortNumber(room))
+			c.addf(field+".height", "%sheight %s and %s of shoe do not fit under the ceiling, which is %s above the surface to stand on",
+				name, c.size(v.Height), c.size(v.Shoe), c.size(room))
 		}
 		c.word(field+".hand", name, "hand", string(v.Hand), string(HandRight), string(HandLeft))
 		if v.Sex != "" {
@@ -246,7 +255,7 @@ func (p Plan) sensorProblems(c *collector) {
 		a := c.length(fmt.Sprintf("sensor.min[%d]", i), "sensor: ", "least "+axis, s.Min[i], rangeCoordinate)
 		b := c.length(fmt.Sprintf("sensor.max[%d]", i), "sensor: ", "greatest "+axis, s.Max[i], rangeCoordinate)
 		if a && b && s.Min[i] >= s.Max[i] {
-			c.addf(fmt.Sprintf("sensor.max[%d]", i), "sensor: greatest %s %s m must be more than least %s %s m", axis, shortNumber(s.Max[i]), axis, shortNumber(s.Min[i]))
+			c.order(fmt.Sprintf("sensor.max[%d]", i), "sensor: ", axis, s.Min[i], s.Max[i])
 		}
 	}
 }

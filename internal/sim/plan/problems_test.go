@@ -3,7 +3,6 @@ package plan
 import (
 	"fmt"
 	"math"
-	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -36,18 +35,18 @@ func TestProblems(t *testing.T) {
 		{"slope on no wall", func(p *Plan) { p.Room.Slopes[0].Wall = "north" }, "room.slopes[0].wall", `"north" is not one of left, right, front, back`},
 		{"knee above the ceiling", func(p *Plan) { p.Room.Slopes[0].KneeHeight = 3 }, "room.slopes[0].kneeHeight", "knee height 3 m is outside 0–2.87 m"},
 		{"run wider than the room", func(p *Plan) { p.Room.Slopes[0].Run = 4.5 }, "room.slopes[0].run", "run 4.5 m is outside 0.01–4.42 m"},
-		{"solid inside out", func(p *Plan) { p.Room.Solids[0].Max[2] = 2.5 }, "room.solids[0].max[2]", "greatest z 2.5 m must be more than least z 2.62 m"},
+		{"solid inside out", func(p *Plan) { p.Room.Solids[0].Max[2] = 2.5 }, "room.solids[0].max[2]", "greatest z 8 ft 2 3/8 in (2.5 m) must be more than least z 8 ft 7 1/8 in (2.62 m)"},
 		{"solid far away", func(p *Plan) { p.Room.Solids[0].Max[0] = 1e9 }, "room.solids[0].max[0]", "greatest x 1e+09 m is outside"},
 		{"solid and projector of one name", func(p *Plan) { p.Hung[0].Name = "Boxed beam" }, "hung[0].name", "already used by solid 1"},
 		{"layer too thick", func(p *Plan) { p.Floor.Layers[1].Thickness = 0.6 }, "floor.layers[1].thickness", `floor layer "rubber": thickness 0.6 m`},
 		{"two layers of one name", func(p *Plan) { p.Floor.Layers[1].Name = "plywood" }, "floor.layers[1].name", "already used by floor layer 1"},
 		{"mat of negative thickness", func(p *Plan) { p.Floor.Mat.Thickness = -0.01 }, "floor.mat.thickness", "mat: thickness"},
 		{"screen beyond the room", func(p *Plan) { p.Screen.X = 7 }, "screen.x", "screen: x 7 m is outside"},
-		{"screen through the left wall", func(p *Plan) { p.Screen.Centre = 3 }, "screen.centre", "left edge is 0.36 m beyond the left wall"},
-		{"screen through the right wall", func(p *Plan) { p.Screen.Centre = 1.5 }, "screen.centre", "right edge is 0.28 m beyond the right wall"},
-		{"screen through the ceiling", func(p *Plan) { p.Screen.Bottom = 1 }, "screen.height", "top at 3 m is above the ceiling"},
+		{"screen through the left wall", func(p *Plan) { p.Screen.Centre = 3 }, "screen.centre", "left edge is 1 ft 2 1/8 in (0.36 m) beyond the left wall"},
+		{"screen through the right wall", func(p *Plan) { p.Screen.Centre = 1.5 }, "screen.centre", "right edge is 11 in (0.28 m) beyond the right wall"},
+		{"screen through the ceiling", func(p *Plan) { p.Screen.Bottom = 1 }, "screen.height", "top at 9 ft 10 1/8 in (3 m) is above the ceiling"},
 		{"return too deep", func(p *Plan) { p.Screen.TopReturn = 50 }, "screen.topReturn", "top return"},
-		{"tee on the back wall", func(p *Plan) { p.Tees[0].X = 0 }, "tees[0].x", `tee "middle": x 0 m is outside the room, which is 6.4 m long`},
+		{"tee on the back wall", func(p *Plan) { p.Tees[0].X = 0 }, "tees[0].x", `tee "middle": x 0 in (0 m) is outside the room, which is 21 ft 0 in (6.4 m) long`},
 		{"tee of NaN", func(p *Plan) { p.Tees[0].Y = math.NaN() }, "tees[0].y", "y NaN m is outside the room"},
 		{"tee under the rafters", func(p *Plan) { p.Room.Slopes[0].KneeHeight, p.Tees[0].Y = 0, 4.41 }, "tees[0].y", "leaves no room for a ball"},
 		{"club of unknown kind", func(p *Plan) { p.Clubs[0].Kind = "" }, "clubs[0].kind", `kind "" is not one of driver`},
@@ -59,7 +58,7 @@ func TestProblems(t *testing.T) {
 		{"spin", func(p *Plan) { p.Clubs[0].Ball.Spin = math.Inf(-1) }, "clubs[0].ball.spin", "spin -Inf rev/min"},
 		{"child's height", func(p *Plan) { p.Players[0].Height = 0.5 }, "players[0].height", "height 0.5 m is outside 0.9–2.4 m"},
 		{"no height", func(p *Plan) { p.Players[0].Height = 0 }, "players[0].height", "height 0 m is outside"},
-		{"no headroom", func(p *Plan) { p.Players[1].Height = 2.4; p.Room.Height, p.Room.Slopes, p.Screen = 2.42, nil, nil }, "players[1].height", "which is 2.38 m above"},
+		{"no headroom", func(p *Plan) { p.Players[1].Height = 2.4; p.Room.Height, p.Room.Slopes, p.Screen = 2.42, nil, nil }, "players[1].height", "which is 7 ft 9 3/4 in (2.38 m) above"},
 		{"hand", func(p *Plan) { p.Players[0].Hand = "both" }, "players[0].hand", `hand "both"`},
 		{"sex", func(p *Plan) { p.Players[0].Sex = "m" }, "players[0].sex", "not one of man, woman"},
 		{"span", func(p *Plan) { p.Players[0].Span = 18 }, "players[0].span", "span 18 m"},
@@ -83,7 +82,7 @@ func TestProblems(t *testing.T) {
 		{"sensor without a name", func(p *Plan) { p.Sensor = &Sensor{Max: [2]float64{1, 1}} }, "sensor.name", "sensor: the name"},
 		{"sensor inside out", func(p *Plan) {
 			p.Sensor = &Sensor{Name: "sensor", Min: [2]float64{2, 1}, Max: [2]float64{1, 2}}
-		}, "sensor.max[0]", "greatest x 1 m must be more than least x 2 m"},
+		}, "sensor.max[0]", "greatest x 3 ft 3 3/8 in (1 m) must be more than least x 6 ft 6 3/4 in (2 m)"},
 		{"cold", func(p *Plan) { p.Air.Temperature = -300 }, "air.temperature", "temperature -300 °C"},
 		{"altitude", func(p *Plan) { p.Air.Altitude = 1e5 }, "air.altitude", "altitude 100000 m"},
 		{"too many players", func(p *Plan) { p.Players = many(MaxPlayers+1, p.Players[0], namePlayer) }, "players", "players: 13 are too many; a plan holds at most 12"},
@@ -109,7 +108,7 @@ func TestProblems(t *testing.T) {
 			if !strings.Contains(all[0].Message, tc.message) {
 				t.Errorf("Problems()[0] = %q, want %q in it", all[0], tc.message)
 			}
-			if err := p.Validate(); !reflect.DeepEqual(err, error(all[0])) {
+			if err, same := p.Validate().(*FieldError); !same || err.Field != all[0].Field || err.Message != all[0].Message {
 				t.Errorf("Validate() = %v, want %v", err, all[0])
 			}
 			if _, err := parsed(p.JSON()); err == nil {

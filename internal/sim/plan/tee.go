@@ -17,7 +17,7 @@ func (p Plan) teeProblems(c *collector) {
 			continue
 		}
 		if s := p.Screen; s != nil && t.X+ballDiameter/2 > s.X {
-			c.addf(field+".x", "%sx %s m is beyond the screen, which hangs at %s m", name, shortNumber(t.X), shortNumber(s.X))
+			c.addf(field+".x", "%s%s from the back wall is beyond the screen, which hangs at %s", name, c.size(t.X), c.size(s.X))
 		}
 		low := p.Floor.Standing()
 		if room := p.Room.CeilingAt(t.X, t.Y) - low; room < ballDiameter {
@@ -37,7 +37,8 @@ func inRoom(c *collector, field, who, axis string, v, extent float64, adjective 
 	if v > 0 && v < extent {
 		return true
 	}
-	c.addf(field, "%s%s %s m is outside the room, which is %s m %s", who, axis, shortNumber(v), shortNumber(extent), adjective)
+	c.addf(field, "%s%s %s is outside the room, which is %s %s", who, axis, c.size(v), c.size(extent), adjective)
+	c.outside(who, v, span{0, extent})
 	return false
 }
 

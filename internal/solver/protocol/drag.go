@@ -1,7 +1,9 @@
 package protocol
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/fit"
@@ -29,7 +31,8 @@ func (s *Solver) drag(req request) (any, error) {
 	return s.reading(doc, req.Focus.Tee, req.X, req.Y)
 }
 
-// reading is what is known at once of a tee at x, y; it is held to the floor.
+// reading is what is known at once of a tee at x, y; it is held to the floor. It
+// leads with the worst of everybody, those on the other tees included.
 func (s *Solver) reading(doc plan.Checked, tee string, x, y float64) (dragAnswer, error) {
 	p := doc.Plan()
 	const inch = 0.01 // m from a wall, the nearest that a tee is held
@@ -38,28 +41,48 @@ func (s *Solver) reading(doc plan.Checked, tee string, x, y float64) (dragAnswer
 	if err != nil {
 		return dragAnswer{}, err
 	}
-	w := words.WordsOf(p)
-	out := dragAnswer{X: r.X, Y: r.Y, Free: r.Free, Verdict: r.Verdict, Labels: w.Both(r.X, r.Y)}
-	worst := -1
-	for i, c := range r.Checks {
-		if worst < 0 || c.Clearance < r.Checks[worst].Clearance {
-			worst = i
+	everybody := slices.Clone(r.Checks)
+	out := dragAnswer{X: r.X, Y: r.Y, Free: r.Free, Labels: words.WordsOf(p).Both(r.X, r.Y)}
+	for _, other := range p.Tees {
+		if other.Name == r.Tee {
+			continue
 		}
+		there, err := s.cache.lab.At(doc, other.Name, other.X, other.Y)
+		if err != nil {
+			return dragAnswer{}, err
+		}
+		everybody = append(everybody, there.Checks...)
 	}
+	out.Verdict, out.Sentence = told(words.WordsOf(p), r, everybody)
+	return out, nil
+}
+
+// told puts a reading into words, with the worst verdict of everybody: the checks
+// of all tees.
+func told(w words.Words, r fit.Reading, everybody []fit.QuickCheck) (verdict fit.Verdict, sentence string) {
+	verdicts := make([]fit.Verdict, len(everybody))
+	caution := 0.0
+	for i, c := range everybody {
+		verdicts[i] = c.Verdict
+		caution = max(caution, c.Caution)
+	}
+	verdict = words.Worst(verdicts)
 	switch {
 	case !r.Free:
-		out.Sentence = "No ball can lie here."
-	case worst < 0:
-		out.Sentence = fmt.Sprintf("Nobody plays from the %s.", words.TeeName(r.Tee))
-	default:
-		c := r.Checks[worst]
-		more := "."
-		if c.Caution > 0 { // a check tries every swing against a box, a reading the widest
-			more = ". The full check may find up to " + w.Up(c.Caution) + " more."
-		}
-		out.Sentence = words.With(c.Player, c.Club) + " " + w.Fits(c.Verdict, c.Clearance, c.Surface) + more
+		return verdict, "No ball can lie here."
+	case len(r.Checks) == 0:
+		return verdict, fmt.Sprintf("Nobody plays from the %s.", words.TeeName(r.Tee))
 	}
-	return out, nil
+	c := slices.MinFunc(r.Checks, func(a, b fit.QuickCheck) int { return cmp.Compare(a.Clearance, b.Clearance) })
+	from := ""
+	if len(everybody) > len(r.Checks) {
+		from = fmt.Sprintf("From the %s, ", words.TeeName(r.Tee))
+	}
+	more := "."
+	if caution > 0 { // a check tries every swing against a box, a reading the widest
+		more = ". The full check may find up to " + w.Up(caution) + " more."
+	}
+	return verdict, words.Headline(verdicts) + " " + from + words.With(c.Player, c.Club) + " " + w.Fits(c.Verdict, c.Clearance, c.Surface) + more
 }
 
 // hangAnswerAt is how low a thing may hang over one place.

@@ -46,7 +46,8 @@ type place struct {
 	X       float64     `json:"x"`
 	Y       float64     `json:"y"`
 	Verdict fit.Verdict `json:"verdict"`
-	Text    string      `json:"text"`
+	Lead    string      `json:"lead"`              // best, or least bad, for whom
+	Text    string      `json:"text"`              // where, and what is tightest there
 	Players []string    `json:"players,omitempty"` // of a hand
 }
 
@@ -189,7 +190,8 @@ func standOf(w words.Words, p plan.Plan, m *maps.StandMap, who string) standAnsw
 }
 
 func placeOf(w words.Words, name string, b maps.Best) place {
-	return place{Name: name, X: b.X, Y: b.Y, Verdict: b.Verdict, Text: w.BestFor(name, b)}
+	lead, text := w.BestFor(name, b)
+	return place{Name: name, X: b.X, Y: b.Y, Verdict: b.Verdict, Lead: lead, Text: text}
 }
 
 func hangOf(w words.Words, p plan.Plan, m *maps.HangMap) hangAnswer {

@@ -133,8 +133,8 @@ func TestDrag(t *testing.T) {
 		free    bool
 		says    string
 	}{
-		{"the middle", 5.2, 3.5, fit.Clear, true, "keeps "},
-		{"by the left wall", 5.2, 6.5, fit.Strikes, true, "strikes the left wall"},
+		{"the middle", 5.2, 3.5, fit.Clear, true, "Clear: all 8. Tall guest with the driver keeps "},
+		{"by the left wall", 5.2, 6.5, fit.Strikes, true, "of 8. Tall guest with the driver strikes the left wall"},
 		{"beyond the screen", 8.8, 3.5, fit.Strikes, false, "No ball can lie here"},
 		{"outside", 50, -50, fit.Strikes, false, "No ball can lie here"},
 	}
@@ -149,6 +149,20 @@ func TestDrag(t *testing.T) {
 				t.Errorf("drag leaves the tee at %v, %v, outside the room", at.X, at.Y)
 			}
 		})
+	}
+}
+
+// A tee on its way that is clear tells of those who strike from another tee.
+func TestDragTellsOfEverybody(t *testing.T) {
+	var s Solver
+	p := wide()
+	p.Players, p.Clubs = p.Players[:2], p.Clubs[:1]
+	p.Tees = append(p.Tees, plan.Tee{Name: "wall", X: 5.2, Y: 6.5})
+	p.Players[0].Tees, p.Players[1].Tees = []string{"middle"}, []string{"wall"}
+	var at dragAnswer
+	askFor(t, &s, "drag", p, `,"focus":{"tee":"middle"},"x":5.2,"y":3.4`, &at)
+	if want := "Strikes: 1 of 2. From the middle tee, Host with the driver keeps "; at.Verdict != fit.Strikes || !strings.HasPrefix(at.Sentence, want) {
+		t.Errorf("drag = %s: %q, want it to start %q", at.Verdict, at.Sentence, want)
 	}
 }
 
@@ -256,8 +270,8 @@ func TestChange(t *testing.T) {
 	}
 }
 
-// A guest whose swing strikes is told not to make it; one who is clear is told
-// the room behind, and what is nearer.
+// A guest whose swing strikes is told not to make it, whichever club is looked at;
+// one who is clear is told what is nearest, and the room behind.
 func TestMarks(t *testing.T) {
 	var s Solver
 	var out marksAnswer
@@ -266,13 +280,15 @@ func TestMarks(t *testing.T) {
 		t.Fatalf("%d marks, want one for each player with each club: 8", len(out.Marks))
 	}
 	for _, m := range out.Marks {
-		if m.Verdict != fit.Clear || !strings.Contains(m.Sentence, "from the wall behind you, even on your loosest swing") || len(m.Tapes) != 5 || m.Moved != "" {
-			t.Errorf("mark = %+v, want the room behind, five tapes and nothing moved", m)
+		if m.Verdict != fit.Clear || !strings.HasPrefix(m.Sentence, "Clear for you: the nearest thing is the screen's ") || !strings.Contains(m.More, " to the wall behind you with the "+m.Club) || len(m.Tapes) != 5 || m.Moved != "" {
+			t.Errorf("mark = %+v, want the nearest thing, the room behind, five tapes and nothing moved", m)
 		}
 	}
 	askFor(t, &s, "maps", plan.Demo(), `,"of":"marks"`, &out)
-	if m := out.Marks[0]; m.Verdict != fit.Strikes || !strings.HasPrefix(m.Sentence, "Do not swing the driver here") {
-		t.Errorf("mark = %q (%s), want a warning off", m.Sentence, m.Verdict)
+	for _, m := range out.Marks {
+		if m.Player == "Host" && (m.Verdict != fit.Strikes || !strings.HasPrefix(m.Sentence, "Do not swing the driver here")) {
+			t.Errorf("%s's mark with the %s = %q (%s), want a warning off the driver", m.Player, m.Club, m.Sentence, m.Verdict)
+		}
 	}
 	two := wide()
 	two.Tees = append(two.Tees, plan.Tee{Name: "left", X: 5.0, Y: 3.9})

@@ -20,7 +20,7 @@ type guestMark struct {
 	Club     string      `json:"club"`
 	Tee      string      `json:"tee"`
 	Hand     plan.Hand   `json:"hand"`
-	Verdict  fit.Verdict `json:"verdict"`  // of their check here
+	Verdict  fit.Verdict `json:"verdict"`  // of their worst check on this tee
 	Sentence string      `json:"sentence"` // for the player
 	More     string      `json:"more,omitempty"`
 	Moved    string      `json:"moved,omitempty"`
@@ -53,8 +53,9 @@ func (s *Solver) marks(doc plan.Checked, w words.Words) (any, error) {
 		if i < 0 {
 			continue
 		}
-		one.Verdict = r.Checks[i].Verdict
-		one.Sentence, one.More = w.Guest(m, r.Checks[i])
+		nearest := r.Checks[worstOf(r.Checks, Focus{Player: m.Player, Tee: m.Tee})]
+		one.Verdict = nearest.Verdict
+		one.Sentence, one.More = w.Guest(m, r.Checks[i], nearest, r.Checks)
 		for _, t := range m.Tapes {
 			one.Tapes = append(one.Tapes, tapeText{t, units.Label(t.Distance, w.Units)})
 		}

@@ -54,7 +54,7 @@ func TestRefusals(t *testing.T) {
 		{"null plan", `{"kind":"solve","plan":null}`, "must be an object", ""},
 		{"plan is text", `{"kind":"solve","plan":"room"}`, "must be an object", ""},
 		{"unknown field", `{"kind":"solve","plan":` + noRoom + `}`, "rooom", "rooom"},
-		{"a giant", `{"kind":"solve","plan":` + giant + `}`, "7.3", "players[1].height"},
+		{"a giant", `{"kind":"solve","plan":` + giant + `}`, "Height: 23 ft 11 3/8 in is more than the 7 ft 10 in this can do", "players[1].height"},
 		{"height is text", `{"kind":"solve","plan":{"room":{"length":"long"}}}`, "cannot be read as a length", "room.length"},
 		{"typed height of a word", `{"kind":"solve","plan":` + strings.Replace(demo, `"height":1.92`, `"height":"tall"`, 1) + `}`, "tall", "players[1].height"},
 		{"typed height, but not in a show", `{"kind":"ball","plan":` + strings.Replace(demo, `"height":1.92`, `"height":"6'3"`, 1) + `}`, "must be a number", "players[1].height"},

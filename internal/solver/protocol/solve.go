@@ -41,12 +41,13 @@ type solveAnswer struct {
 }
 
 func (s *Solver) solve(req request) (any, error) {
-	if err := form.Read(req.Plan); err != nil {
+	typed, err := form.Read(req.Plan)
+	if err != nil {
 		return nil, err
 	}
 	doc, r, focus, worst, err := s.check(req)
 	if err != nil {
-		return nil, err
+		return nil, typed.Tell(err)
 	}
 	p, c := doc.Plan(), r.Checks[focus]
 	drawn, err := s.draw(p, r, c)
@@ -56,7 +57,7 @@ func (s *Solver) solve(req request) (any, error) {
 	return solveAnswer{
 		Plan: p, Report: r, Focus: Focus{c.Player, c.Club, c.Tee},
 		Sentences: words.Tell(p, r, focus, worst),
-		Flat:      drawn, Notes: notes(p, r),
+		Flat:      drawn, Notes: append(typed.Notes, notes(p, r)...),
 		Figures: figuresOf(p, r, c), Fresh: form.FreshFor(p), Sparse: p.Sparse(),
 	}, nil
 }

@@ -21,7 +21,16 @@ func (w Words) Both(x, y float64) [2]string {
 }
 
 // With names who swings what.
-func With(player, club string) string { return player + " with the " + club }
+func With(player, club string) string { return player + " with " + theClub(club) }
+
+// theClub names a club with its article, unless somebody's name stands for it:
+// "Visitor's driver".
+func theClub(name string) string {
+	if strings.Contains(name, "'s ") {
+		return name
+	}
+	return "the " + name
+}
 
 // Fits says how a clearance to a surface turns out.
 func (w Words) Fits(verdict fit.Verdict, clearance float64, name string) string {
@@ -46,9 +55,15 @@ func (w Words) BestPlace(b maps.Best, who string) string {
 	return fmt.Sprintf("Most room for %s: the tee %s. The tightest there, %s, %s.", who, at, With(b.Player, b.Club), w.Fits(b.Verdict, b.Clearance, b.Surface))
 }
 
-// BestFor says the best place of one player or hand.
-func (w Words) BestFor(name string, b maps.Best) string {
-	return fmt.Sprintf("Best for %s: %s; the %s %s.", name, w.where(b.X, b.Y), b.Club, w.Fits(b.Verdict, b.Clearance, b.Surface))
+// BestFor says the best place of one player or hand: lead is whose it is, text
+// where. A place where they strike is not called best, and it is said why it is
+// named at all.
+func (w Words) BestFor(name string, b maps.Best) (lead, text string) {
+	lead, why := "Best for "+name, ""
+	if b.Verdict == fit.Strikes {
+		lead, why = "Least bad for "+name, "no place on this floor is free of strikes; "
+	}
+	return lead, fmt.Sprintf("%s%s; %s %s.", why, w.where(b.X, b.Y), theClub(b.Club), w.Fits(b.Verdict, b.Clearance, b.Surface))
 }
 
 // Sharing says whether one tee serves both hands; nothing for players of one hand.

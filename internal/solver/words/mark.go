@@ -2,6 +2,7 @@ package words
 
 import (
 	"math"
+	"strings"
 
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/fit"
@@ -9,26 +10,34 @@ import (
 	"wideberth/internal/units"
 )
 
-// Guest is what a guest is told: the one sentence about the wall behind them,
-// and what comes nearer than it. It encourages nobody to a swing that strikes.
-func (w Words) Guest(m fit.Mark, c fit.Check) (sentence, more string) {
-	n := c.Nearest
-	if c.Verdict == fit.Strikes {
-		return fmt.Sprintf("Do not swing the %s here: %s can strike %s.", m.Club, part(n.Part), Surface(n.Surface)),
-			fmt.Sprintf("The loosest swing goes %s past it %s.", w.past(c.Clearance), phase(n.Phase))
+// Guest is what a guest is told on one tee: first the nearest thing of all, over
+// every surface and every club of theirs, then what belongs to the club of the
+// mark, then the wall behind them. all are everybody's checks. It encourages
+// nobody to a swing that strikes, nor takes one guest's answer for the room's.
+func (w Words) Guest(m fit.Mark, own, nearest fit.Check, all []fit.Check) (sentence, more string) {
+	n := nearest.Nearest
+	switch nearest.Verdict {
+	case fit.Strikes:
+		sentence = fmt.Sprintf("Do not swing %s here: %s goes %s past %s on your loosest swing.", theClub(nearest.Club), part(n.Part), w.past(nearest.Clearance), Surface(n.Surface))
+	case fit.Tight:
+		sentence = fmt.Sprintf("Tight for you: the nearest thing is %s, only %s from %s on your loosest swing with %s.", Surface(n.Surface), w.Gap(nearest.Clearance), part(n.Part), theClub(nearest.Club))
+	default:
+		sentence = fmt.Sprintf("Clear for you: the nearest thing is %s, %s from %s on your loosest swing with %s.", Surface(n.Surface), w.Gap(nearest.Clearance), part(n.Part), theClub(nearest.Club))
 	}
-	b := m.Behind
-	sentence = fmt.Sprintf("%s passes %s from the wall behind you, even on your loosest swing.", UpperFirst(part(b.Part)), w.Gap(b.Clearance))
-	if n.Surface != b.Wall && c.Clearance < b.Clearance {
-		more = fmt.Sprintf("Nearer is %s: %s %s passes it by %s.", Surface(n.Surface), phase(n.Phase), part(n.Part), w.Gap(c.Clearance))
+	var told []string
+	if nearest.Verdict == fit.Tight {
+		told = append(told, "That is "+w.tighter(nearest.Clearance)+": make the first swings slow.")
 	}
-	if c.Verdict == fit.Tight {
-		if more != "" {
-			more += " "
-		}
-		more += "That is " + w.tighter(c.Clearance) + ": make the first swings slow."
+	if own.Club != nearest.Club {
+		told = append(told, fmt.Sprintf("With %s, %s %s.", theClub(own.Club), part(own.Nearest.Part), w.Fits(own.Verdict, own.Clearance, own.Nearest.Surface)))
 	}
-	return sentence, more
+	if b := m.Behind; own.Nearest.Surface != b.Wall && b.Clearance >= 0 {
+		told = append(told, fmt.Sprintf("Nothing comes nearer than %s to the wall behind you with %s.", w.Gap(b.Clearance), theClub(m.Club)))
+	}
+	if o := others(all, nearest.Verdict); o != "" {
+		told = append(told, o)
+	}
+	return sentence, strings.Join(told, " ")
 }
 
 // Moved says how far a mark is from the plan's first tee.

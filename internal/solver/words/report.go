@@ -15,10 +15,13 @@ import (
 // Sentences is the answer in words. Clearances in it are rounded down and
 // overshoots up: no sentence is more reassuring than the figure behind it.
 type Sentences struct {
-	Verdict string   `json:"verdict"`
-	Model   string   `json:"model"` // how near the model is to recorded swings
-	Share   string   `json:"share"`
-	Detail  []string `json:"detail"`
+	Headline string   `json:"headline"` // the worst verdict of everybody, whatever is looked at
+	Worst    string   `json:"worst"`    // who decides it; nothing with one check
+	Verdict  string   `json:"verdict"`  // of the check looked at
+	Bar      string   `json:"bar"`      // all of it in one short line
+	Model    string   `json:"model"`    // how near the model is to recorded swings
+	Share    string   `json:"share"`
+	Detail   []string `json:"detail"`
 }
 
 // caution ends every answer: what the model leaves out and what to do first.
@@ -32,14 +35,13 @@ const (
 func Tell(p plan.Plan, r fit.Report, focus, worst int) Sentences {
 	c := r.Checks[focus]
 	w := WordsOf(p)
-	var out Sentences
-	if focus == worst {
-		out.Verdict = w.planSentence(r, c)
-	} else {
-		out.Verdict = w.checkSentence(c)
-		if other := r.Checks[worst]; other.Verdict != fit.Clear {
-			out.Detail = append(out.Detail, "Worst in this plan: "+w.checkSentence(other))
-		}
+	out := Sentences{Headline: Headline(verdictsOf(r.Checks)), Worst: worstIs(r.Checks, r.Checks[worst]), Verdict: w.checkSentence(c)}
+	out.Bar = fmt.Sprintf("%s %s, %s: %s.", out.Headline, c.Player, c.Club, c.Verdict)
+	if len(r.Checks) == 1 {
+		out.Bar = fmt.Sprintf("%s %s, %s.", out.Headline, c.Player, c.Club)
+	}
+	if other := r.Checks[worst]; focus != worst && other.Verdict != fit.Clear {
+		out.Detail = append(out.Detail, "Worst in this plan: "+w.checkSentence(other))
 	}
 	out.Model = w.model(r)
 	out.Share = w.share(c)
@@ -63,21 +65,6 @@ type Words struct {
 }
 
 func WordsOf(p plan.Plan) Words { return Words{Units: p.Units, Margin: p.Margin} }
-
-// planSentence leads with worst, the check that decides the plan.
-func (w Words) planSentence(r fit.Report, worst fit.Check) string {
-	if worst.Verdict != fit.Clear || len(r.Checks) == 1 {
-		return w.checkSentence(worst)
-	}
-	who := worst.Player + " clears every time"
-	for _, c := range r.Checks {
-		if c.Player != worst.Player {
-			who = "Everyone clears"
-		}
-	}
-	n := worst.Nearest
-	return fmt.Sprintf("%s: the closest is %s, %s %s from %s %s.", who, Swinger(worst), part(n.Part), w.Gap(worst.Clearance), Surface(n.Surface), phase(n.Phase))
-}
 
 func (w Words) checkSentence(c fit.Check) string {
 	n := c.Nearest
@@ -157,17 +144,11 @@ func tally(checks []fit.Check) string {
 	if len(checks) < 2 {
 		return ""
 	}
-	count := map[fit.Verdict]int{}
-	for _, c := range checks {
-		count[c.Verdict]++
-	}
+	count := times(verdictsOf(checks))
 	var parts []string
 	add := func(n int, one, many string) {
-		switch {
-		case n == 1:
-			parts = append(parts, "1 "+one)
-		case n > 1:
-			parts = append(parts, fmt.Sprintf("%d %s", n, many))
+		if n > 0 {
+			parts = append(parts, plural(n, one, many))
 		}
 	}
 	add(count[fit.Strikes], "strikes", "strike")

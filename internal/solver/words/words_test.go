@@ -209,38 +209,47 @@ func TestSentences(t *testing.T) {
 		name         string
 		checks       []fit.Check
 		focus, worst int
+		headline     string // with who is worst
+		bar          string
 		verdict      string
 		detail       []string
 	}{
-		{"the worst strikes", []fit.Check{clear, strike, tight}, 1, 1, strikes, []string{
-			"At its closest the typical swing is 1 1/8 in from a surface, but the loosest goes 1 3/4 in past what it strikes.",
-			"What tells most there from swing to swing: wider follow-through, taking 1 1/2 in.",
-			"Of 3 checks, 1 strikes, 1 is tight and 1 is clear.", leftOut, before}},
-		{"even the typical strikes", []fit.Check{deep}, 0, 0, strikes, []string{
-			"The typical swing goes 7/8 in past what it strikes, the loosest 1 3/4 in.",
-			"The typical swing first touches the left wall with the clubhead in the follow-through, 0.1 s after impact, at 41 mph.",
-			"What tells most there from swing to swing: steeper plane, giving 3/4 in.", leftOut, before}},
-		{"looking at another check", []fit.Check{clear, strike}, 0, 1, hostIs, []string{
-			"Worst in this plan: " + strikes, hostMean, passes,
-			"Of 2 checks, 1 strikes and 1 is clear.", leftOut, before}},
+		{"the worst strikes", []fit.Check{clear, strike, tight}, 1, 1,
+			"Strikes: 1 of 3. Worst: Tall guest with the driver.", "Strikes: 1 of 3. Tall guest, driver: strikes.", strikes, []string{
+				"At its closest the typical swing is 1 1/8 in from a surface, but the loosest goes 1 3/4 in past what it strikes.",
+				"What tells most there from swing to swing: wider follow-through, taking 1 1/2 in.",
+				"Of 3 checks, 1 strikes, 1 is tight and 1 is clear.", leftOut, before}},
+		{"even the typical strikes", []fit.Check{deep}, 0, 0,
+			"Strikes. ", "Strikes. Tall guest, driver.", strikes, []string{
+				"The typical swing goes 7/8 in past what it strikes, the loosest 1 3/4 in.",
+				"The typical swing first touches the left wall with the clubhead in the follow-through, 0.1 s after impact, at 41 mph.",
+				"What tells most there from swing to swing: steeper plane, giving 3/4 in.", leftOut, before}},
+		{"looking at another check", []fit.Check{clear, strike}, 0, 1,
+			"Strikes: 1 of 2. Worst: Tall guest with the driver.", "Strikes: 1 of 2. Host, driver: clear.", hostIs, []string{
+				"Worst in this plan: " + strikes, hostMean, passes,
+				"Of 2 checks, 1 strikes and 1 is clear.", leftOut, before}},
 		{"everyone clears", []fit.Check{clear, clear2}, 0, 0,
-			"Everyone clears: the closest is Host, driver, middle tee, the clubhead 9 1/4 in from the ceiling in the backswing.",
-			[]string{hostMean, passes, "Of 2 checks, 2 are clear.", leftOut, before}},
+			"Clear: all 2. Closest: Host with the driver.", "Clear: all 2. Host, driver: clear.",
+			hostIs, []string{hostMean, passes, "Of 2 checks, 2 are clear.", leftOut, before}},
 		{"one player clears with all clubs", []fit.Check{clear, clear3}, 0, 0,
-			"Host clears every time: the closest is Host, driver, middle tee, the clubhead 9 1/4 in from the ceiling in the backswing.",
-			[]string{hostMean, passes, "Of 2 checks, 2 are clear.", leftOut, before}},
-		{"a single check", []fit.Check{clear}, 0, 0, hostIs, []string{hostMean, passes, leftOut, before}},
+			"Clear: all 2. Closest: Host with the driver.", "Clear: all 2. Host, driver: clear.",
+			hostIs, []string{hostMean, passes, "Of 2 checks, 2 are clear.", leftOut, before}},
+		{"a single check", []fit.Check{clear}, 0, 0,
+			"Clear. ", "Clear. Host, driver.", hostIs, []string{hostMean, passes, leftOut, before}},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
 			got := Tell(plan.Plan{Units: units.Imperial, Margin: 0.15}, fit.Report{Checks: c.checks}, c.focus, c.worst)
+			if said := got.Headline + " " + got.Worst; said != c.headline || got.Bar != c.bar {
+				t.Errorf("headline %q, bar %q\nwant %q, %q", said, got.Bar, c.headline, c.bar)
+			}
 			if got.Verdict != c.verdict {
 				t.Errorf("verdict\n got %s\nwant %s", got.Verdict, c.verdict)
 			}
 			if !slices.Equal(got.Detail, c.detail) {
 				t.Errorf("detail\n got %q\nwant %q", got.Detail, c.detail)
 			}
-			for _, s := range append(got.Detail, got.Verdict, got.Share, got.Model) {
+			for _, s := range append(got.Detail, got.Headline, got.Verdict, got.Share, got.Model) {
 				if strings.Contains(strings.ToLower(s), "safe") {
 					t.Errorf("an answer calls a room safe: %s", s)
 				}
