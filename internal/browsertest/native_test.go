@@ -41,7 +41,7 @@ func TestPageAgreesWithNative(t *testing.T) {
 				t.Errorf("the page shows %d checks, want %d", len(shown), len(report.Checks))
 			}
 			for _, c := range report.Checks {
-				want := cell{c.Player, c.Club, c.Tee, c.Verdict}
+				want := cell{c.Player, c.Club, c.Tee, string(c.Verdict)}
 				if !shown[want] {
 					t.Errorf("the page does not show %+v", want)
 				}
