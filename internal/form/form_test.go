@@ -275,6 +275,23 @@ func TestFresh(t *testing.T) {
 	}
 }
 
+// What does not follow the room reads as a round figure in the plan's units.
+func TestFreshIsRound(t *testing.T) {
+	for system, want := range map[string][5]string{
+		units.Imperial: {"5 ft 11 in", "3 ft 0 in", "2 ft 0 in", "1 1/2 in", "10 ft 0 in"},
+		units.Metric:   {"1.800 m", "900 mm", "600 mm", "40 mm", "3.000 m"},
+	} {
+		p := plan.Demo()
+		p.Units = system
+		f := FreshFor(p)
+		for i, m := range [5]float64{f.Player.Height, f.Slope.Run, f.Seat.X, f.Mat.Thickness, f.Screen.Width} {
+			if got := units.Label(m, system); got != want[i] {
+				t.Errorf("%s: figure %d reads %q, want %q", system, i, got, want[i])
+			}
+		}
+	}
+}
+
 // The members of Fresh are named as the lists and parts that they start.
 func TestFreshHasEverything(t *testing.T) {
 	data, err := leanjson.Encode(FreshFor(plan.Demo()))

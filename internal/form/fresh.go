@@ -1,6 +1,9 @@
 package form
 
-import "wideberth/internal/sim/plan"
+import (
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/units"
+)
 
 // Fresh is a first row for every list and a first state for every part, with
 // sizes for the room of a plan. Members go by the paths of lists and parts. A name
@@ -20,24 +23,31 @@ type Fresh struct {
 }
 
 // FreshFor sizes first rows for the room of a valid plan. The sizes are usual
-// ones, common practice without a source, for people to change.
+// ones, common practice without a source, for people to change, and round in the
+// plan's units.
 func FreshFor(p plan.Plan) Fresh {
+	size := func(metres, inches float64) float64 {
+		if p.Units == units.Metric {
+			return metres
+		}
+		return inches * units.MetresPerInch
+	}
 	r := p.Room
 	tee := p.Tees[0]
-	const lamp, strip = 0.15, 0.15 // m, half the width of a lamp and of a sensor's strip
+	lamp, strip := size(0.15, 6), size(0.15, 6) // half the width of a lamp and of a sensor's strip
 	return Fresh{
-		Slope:  plan.Slope{Name: "slope", Wall: plan.WallLeft, KneeHeight: min(2.1, r.Height), Run: 0.9},
-		Solid:  plan.Solid{Name: "beam", Min: [3]float64{0, 0, r.Height - 0.2}, Max: [3]float64{0.2, r.Width, r.Height}},
-		Player: plan.Player{Name: "Player", Height: 1.8, Hand: plan.HandRight},
+		Slope:  plan.Slope{Name: "slope", Wall: plan.WallLeft, KneeHeight: min(size(2.1, 84), r.Height), Run: size(0.9, 36)},
+		Solid:  plan.Solid{Name: "beam", Min: [3]float64{0, 0, r.Height - size(0.2, 8)}, Max: [3]float64{size(0.2, 8), r.Width, r.Height}},
+		Player: plan.Player{Name: "Player", Height: size(1.8, 71), Hand: plan.HandRight},
 		Club:   plan.Club{Name: "club", Kind: plan.KindIron},
 		Tee:    plan.Tee{Name: "tee", X: tee.X, Y: tee.Y},
-		Layer:  plan.Layer{Name: "layer", Thickness: 0.01},
-		Mat:    plan.Mat{Thickness: 0.04, Inset: true},
-		Screen: plan.Screen{X: r.Length - 0.4, Centre: r.Width / 2, Bottom: 0.05, Width: min(3, r.Width), Height: min(2, r.Height-0.1)},
+		Layer:  plan.Layer{Name: "layer", Thickness: size(0.01, 0.375)},
+		Mat:    plan.Mat{Thickness: size(0.04, 1.5), Inset: true},
+		Screen: plan.Screen{X: r.Length - size(0.4, 16), Centre: r.Width / 2, Bottom: size(0.05, 2), Width: min(size(3, 120), r.Width), Height: min(size(2, 78), r.Height-size(0.1, 4))},
 		Hung: plan.Hung{Name: "lamp",
-			Min: [3]float64{r.Length/2 - lamp, r.Width/2 - lamp, r.Height - 0.25},
+			Min: [3]float64{r.Length/2 - lamp, r.Width/2 - lamp, r.Height - size(0.25, 10)},
 			Max: [3]float64{r.Length/2 + lamp, r.Width/2 + lamp, r.Height}},
-		Seat:   plan.Seat{Name: "seat", X: 0.6, Y: 0.6},
+		Seat:   plan.Seat{Name: "seat", X: size(0.6, 24), Y: size(0.6, 24)},
 		Sensor: plan.Sensor{Name: "sensor", Min: [2]float64{tee.X - strip, tee.Y - strip}, Max: [2]float64{tee.X + strip, tee.Y + strip}},
 	}
 }
