@@ -33,6 +33,7 @@ export function createStage(/** @type {State} */ state, show) {
     const bytes = await show({ kind: "show", plan: good, focus });
     if (!bytes || !ready) return;
     tightest = check?.nearest.time ?? 0;
+    scrub.dataset.tightest = String(tightest); // for tests, which wait for it
     first = check?.contact?.time ?? null;
     firstButton.hidden = first === null;
     firstMark.toggleAttribute("hidden", first === null);
