@@ -65,12 +65,20 @@ type Member struct {
 // New models and reduces a family. dirs are the unit normals of the flat surfaces
 // it will meet, as Directions lists them.
 func New(player plan.Player, club plan.Club, dirs []geom.Vec) (*Relatives, error) {
+	return newRelatives(player, club, dirs, swing.Variations(Sampled, seed))
+}
+
+// newRelatives is New with the sample drawn already: it is the same for everybody.
+func newRelatives(player plan.Player, club plan.Club, dirs []geom.Vec, sample []swing.Variation) (*Relatives, error) {
 	f, err := model(player, club)
 	if err != nil {
 		return nil, err
 	}
 	r := &Relatives{Family: f, Notes: body.New(player).Notes, dirs: dirs}
-	if err := r.reduce(swing.Variations(Sampled, seed)); err != nil {
+	if note := f.Note(); note != "" {
+		r.Notes = append(r.Notes, note)
+	}
+	if err := r.reduce(sample); err != nil {
 		return nil, fmt.Errorf("player %q with %q: %w", player.Name, club.Name, err)
 	}
 	return r, nil

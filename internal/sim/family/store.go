@@ -5,13 +5,15 @@ import (
 	"wideberth/internal/lean/json"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/swing"
 )
 
 // Store keeps the families that were modelled, so that moving a tee or a wall does
 // not swing anybody again. The zero value is ready to use; it is not for
 // concurrent use.
 type Store struct {
-	kept map[string]*Relatives
+	kept   map[string]*Relatives
+	sample []swing.Variation // of every family, once the first was asked for
 }
 
 // keepAtMost bounds the families kept; the oldest are forgotten first come the
@@ -31,7 +33,10 @@ func (s *Store) Of(player plan.Player, club plan.Club, dirs []geom.Vec) (*Relati
 	if r, ok := s.kept[key]; ok {
 		return r, nil
 	}
-	r, err := New(player, club, dirs)
+	if s.sample == nil {
+		s.sample = swing.Variations(Sampled, seed)
+	}
+	r, err := newRelatives(player, club, dirs, s.sample)
 	if err != nil {
 		return nil, err
 	}

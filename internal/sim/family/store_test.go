@@ -1,6 +1,7 @@
 package family
 
 import (
+	"strings"
 	"testing"
 
 	"wideberth/internal/sim/geom"
@@ -43,5 +44,18 @@ func TestStoreTellsSwingsApart(t *testing.T) {
 				t.Errorf("the family is modelled anew: %v, want %v", anew, c.anew)
 			}
 		})
+	}
+}
+
+// TestStrangeAddressIsNoted: a distance that nobody of this build stands at
+// reaches whoever reads the report.
+func TestStrangeAddressIsNoted(t *testing.T) {
+	player := plan.Player{Name: "Host", Height: 1.84, BallToHands: 0.60}
+	r, err := New(player, plan.DefaultClub(plan.KindDriver, "driver"), []geom.Vec{{Z: -1}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(r.Notes) != 1 || !strings.Contains(r.Notes[0], "from the ball to the hands") {
+		t.Errorf("notes %q, want one about the distance from the ball to the hands", r.Notes)
 	}
 }
