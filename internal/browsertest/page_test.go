@@ -115,9 +115,12 @@ func (tb *tab) top() {
 }
 
 // showVerdict scrolls to the verdict, where the short answer at the foot of the
-// window goes away.
+// window goes away; on other sheets it stays.
 func (tb *tab) showVerdict() {
 	tb.t.Helper()
+	if eval[string](tb, `document.documentElement.dataset.sheet`) != "swing" {
+		return
+	}
 	eval[bool](tb, `(document.querySelector("#verdict-box").scrollIntoView({block: "center", behavior: "instant"}), true)`)
 	tb.until("the bar at the foot to go", `document.querySelector("#peek").hidden`)
 }

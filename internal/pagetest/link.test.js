@@ -1,7 +1,7 @@
 import { test } from "node:test";
 import assert from "node:assert/strict";
 import { readFile, writeFile } from "node:fs/promises";
-import { isLink, pack, unpack } from "../../public/app/link.js";
+import { pack, unpack } from "../../public/app/link.js";
 
 const testdata = (name) => new URL(`../link/testdata/${name}`, import.meta.url);
 const read = async (name) => (await readFile(testdata(name), "utf8")).trim();
@@ -58,10 +58,4 @@ test("no changed letter passes for another plan", async () => {
     const { text, error } = await unpack(whole.slice(0, i) + (whole[i] === "A" ? "B" : "A") + whole.slice(i + 1));
     assert.ok(error || text === want, `letter ${i}`);
   }
-});
-
-test("only the plan's anchor is a link", () => {
-  assert.ok(isLink("#p=AAAA"));
-  assert.ok(!isLink("#answer"));
-  assert.ok(!isLink(""));
 });

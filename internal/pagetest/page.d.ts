@@ -1,6 +1,8 @@
 // What the page's parts hand each other.
 type State = ReturnType<typeof import("../../public/app/state.js").createState>;
 type Solver = ReturnType<typeof import("../../public/app/solver.js").createSolver>;
+type Mover = ReturnType<typeof import("../../public/app/mover.js").createMover>;
+type Sheets = ReturnType<typeof import("../../public/app/sheets.js").createSheets>;
 type Drawings = ReturnType<typeof import("../../public/drawings/drawings.js").createDrawings>;
 
 /** What parts that are fetched later share; idle says that no verdict is under way. */
@@ -8,6 +10,8 @@ interface Shared {
   state: State;
   solver: Solver;
   drawings: Drawings;
+  sheets: Sheets;
+  mover: Mover;
   idle: () => boolean;
 }
 

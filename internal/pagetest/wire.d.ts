@@ -363,6 +363,7 @@ declare namespace Wire {
     checks: string[];
     surfaces: SurfaceFigure[];
     causes: CauseFigure[];
+    off: string[];
   }
 
   interface Fresh {
@@ -618,6 +619,7 @@ declare namespace Wire {
     verdict: string;
     sentence: string;
     labels: [string, string];
+    off: string;
   }
 
   interface Place {

@@ -7,14 +7,17 @@
 import { $, asSentence, setText } from "./dom.js";
 import { createSolver } from "./solver.js";
 import { createState } from "./state.js";
-import { address, keep, savedPlan } from "./store.js";
-import { isLink, unpack } from "./link.js";
+import { address, keep, keptLink, savedPlan } from "./store.js";
+import { linkInAddress } from "./address.js";
+import { createSheets } from "./sheets.js";
+import { createMover } from "./mover.js";
+import { unpack } from "./link.js";
 import { createForm } from "../form/form.js";
-import { createQuick } from "../form/quick.js";
+import { createStrip } from "../form/strip.js";
 import { createToolbar } from "./toolbar.js";
 import { createDrawings } from "../drawings/drawings.js";
 import { createStage } from "./stage.js";
-import { showVerdict, showSurfaces } from "./verdict.js";
+import { showMoving, showVerdict, showSurfaces } from "./verdict.js";
 import { showCauses } from "./causes.js";
 import { showEveryone } from "./everyone.js";
 import { fillGlossary } from "./glossary.js";
@@ -48,8 +51,9 @@ async function open(texts, said) {
 
 /** The text of the plan in the address. */
 async function linked() {
-  if (!isLink(location.hash)) return {};
-  const { text, error } = await unpack(location.hash);
+  const link = linkInAddress();
+  if (!link) return {};
+  const { text, error } = await unpack(link);
   return error ? { error } : { linked: text };
 }
 
@@ -63,11 +67,14 @@ state.onAnswered(({ said }) => {
 for (const show of [showVerdict, showSurfaces, showCauses, showEveryone]) state.onAnswered(show);
 const drawings = createDrawings(state);
 createToolbar(state, { open, say });
-createQuick(state);
+const sheets = createSheets();
+const mover = createMover(state, solver.latest);
+createStrip(state, mover, (text) => solver.ask({ kind: "length", text, units: state.good.units }));
+showMoving(mover);
 createStage(state, solver.show);
 
 /** What parts that come later share; idle says that no verdict is under way. */
-const shared = { state, solver, drawings, idle: () => page.busy === "no" };
+const shared = { state, solver, drawings, sheets, mover, idle: () => page.busy === "no" };
 
 /** Fetches a part of the page; if that fails, it says so and tries again with the next answer. */
 function comesLater(fetchPart, failed) {
@@ -111,7 +118,7 @@ async function start() {
   $("#measured").addEventListener("toggle", showMeasured);
   state.onAnswered(showMeasured);
   addEventListener("hashchange", async () => {
-    if (isLink(location.hash)) open(await linked(), "The plan of that link is open.");
+    if (linkInAddress() && linkInAddress() !== keptLink()) open(await linked(), "The plan of that link is open.");
   });
   watchAnswer();
 }
@@ -119,6 +126,11 @@ async function start() {
 /** The short answer at the foot of the window while the long one is out of view. */
 function watchAnswer() {
   new IntersectionObserver(([entry]) => { $("#peek").hidden = entry.isIntersecting; }).observe($("#verdict-box"));
+  $("#peek").addEventListener("click", (e) => {
+    e.preventDefault();
+    sheets.open("swing");
+    $("#answer").focus();
+  });
 }
 
 start();

@@ -1,9 +1,9 @@
 // Edits that touch more than one place of the plan: rows with names of their own,
-// clubs or tees that players name, the visitor of the quick row.
+// clubs or tees that players name, and the visitor of the tape strip.
 import { copy, setAt, valueAt } from "./paths.js";
 
 export const VISITOR = "Visitor";
-export const VISITOR_CLUB = "Visitor's driver";
+export const VISITOR_CLUB = `${VISITOR}'s driver`;
 
 export const findVisitor = (plan) => plan.players.find((p) => p.name === VISITOR);
 
@@ -49,47 +49,60 @@ export function renameIn(plan, key, from, to) {
   }
 }
 
-/**
- * Puts the visitor into the plan, or updates them; height and length may be as
- * typed. Their own driver is theirs alone: players who swing everything get the
- * other clubs by name.
- */
-export function setVisitor(plan, { height, hand, length }) {
-  let visitor = findVisitor(plan);
-  if (!visitor) plan.players.push((visitor = { name: VISITOR }));
-  visitor.height = height;
-  visitor.hand = hand;
-
-  const own = plan.clubs.find((c) => c.name === VISITOR_CLUB);
-  if (!length) {
-    dropVisitorClub(plan);
-    const driver = plan.clubs.find((c) => c.kind === "driver") ?? plan.clubs[0];
-    if (driver) visitor.clubs = [driver.name];
-    return;
-  }
-  if (own) own.length = length;
-  else {
-    const others = plan.clubs.map((c) => c.name);
-    for (const player of plan.players) {
-      if (player !== visitor && others.length > 0 && !player.clubs?.length) player.clubs = others;
-    }
-    plan.clubs.push({ name: VISITOR_CLUB, kind: "driver", length });
-  }
-  visitor.clubs = [VISITOR_CLUB];
+/** The place in plan.clubs of the driver in a player's bag, -1 without one. */
+export function driverOf(plan, player) {
+  const has = (club) => club.kind === "driver" && (!player.clubs?.length || player.clubs.includes(club.name));
+  return plan.clubs.findIndex(has);
 }
 
-function dropVisitorClub(plan) {
+const ownDriver = (name) => `${name}'s driver`;
+
+/**
+ * Gives a player a driver of a length, as typed. A driver that others swing too
+ * stays theirs: the player gets one of their own, and players who swing
+ * everything keep the clubs they had, by name.
+ */
+export function setDriver(plan, player, length) {
+  const at = driverOf(plan, player);
+  const driver = plan.clubs[at];
+  const shared = driver && plan.players.some((one) => one !== player && (!one.clubs?.length || one.clubs.includes(driver.name)));
+  if (driver && !shared) {
+    driver.length = length;
+    return;
+  }
+  const names = plan.clubs.map((club) => club.name);
+  for (const one of plan.players) if (!one.clubs?.length) one.clubs = names;
+  const name = freshName(plan.clubs, ownDriver(player.name));
+  plan.clubs.push({ ...driver, name, kind: "driver", length });
+  player.clubs = [...player.clubs.filter((club) => club !== driver?.name), name];
+}
+
+/** Adds somebody new, with the driver that lies there; their numbers are for typing over. */
+export function addVisitor(plan, { height, hand }) {
+  if (findVisitor(plan)) return;
+  const driver = plan.clubs.find((club) => club.kind === "driver") ?? plan.clubs[0];
+  plan.players.push({ name: VISITOR, height, hand, clubs: [driver.name] });
+}
+
+/** Makes the visitor one of the players, under a name that nobody has. */
+export function keepVisitor(plan, wanted) {
+  const visitor = findVisitor(plan);
+  visitor.name = freshName(plan.players, wanted);
+  const own = plan.clubs.find((club) => club.name === VISITOR_CLUB);
+  if (!own) return;
+  own.name = freshName(plan.clubs, ownDriver(visitor.name));
+  renameIn(plan, "clubs", VISITOR_CLUB, own.name);
+}
+
+/** Takes the visitor out, and the driver that was theirs alone. */
+export function removeVisitor(plan) {
+  plan.players = plan.players.filter((p) => p.name !== VISITOR);
   if (!plan.clubs.some((c) => c.name === VISITOR_CLUB)) return;
   plan.clubs = plan.clubs.filter((c) => c.name !== VISITOR_CLUB);
   const all = plan.clubs.map((c) => c.name);
   for (const player of plan.players) {
-    if (player.name !== VISITOR && player.clubs && all.every((n) => player.clubs.includes(n))) delete player.clubs;
+    if (player.clubs && all.every((n) => player.clubs.includes(n))) delete player.clubs;
   }
-}
-
-export function removeVisitor(plan) {
-  dropVisitorClub(plan);
-  plan.players = plan.players.filter((p) => p.name !== VISITOR);
 }
 
 /** One tee for each hand, each where the solver has found most room for its players. */

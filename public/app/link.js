@@ -9,8 +9,6 @@ const MOST = 200_000; // bytes of text: more than a plan at every limit takes
 
 const DAMAGED = "The link is damaged or cut short: ask for it again, or open the page without it";
 
-export const isLink = (hash) => hash.startsWith(PREFIX);
-
 /**
  * The link of a plan's text.
  * @param {string} text

@@ -1,4 +1,5 @@
 // Where the plan is kept: in the address after #p=, and in the browser.
+import { putLink } from "./address.js";
 import { pack } from "./link.js";
 
 const STORE_KEY = "wide-berth.plan";
@@ -20,9 +21,12 @@ export async function keep({ plan, sparse }) {
   address();
 }
 
+/** The kept plan's link. */
+export const keptLink = () => link;
+
 /** Puts the kept plan's link into the address. */
 export function address() {
-  if (link && link !== location.hash) history.replaceState(history.state, "", link);
+  if (link) putLink(link);
 }
 
 /** The last good plan as JSON text, or "". */

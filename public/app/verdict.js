@@ -12,6 +12,8 @@ export function showVerdict(/** @type {State} */ { check, answer, good }) {
   box.dataset.verdict = report.verdict;
   $("use", box).setAttribute("href", `#icon-${report.verdict}`);
   $("#verdict-wait").hidden = true;
+  $("#verdict-moving").hidden = true;
+  $("#verdict").hidden = false;
   const { headline, worst, verdict, bar } = sentences;
   const status = $("#verdict");
   const said = [headline, worst, verdict].join(" ");
@@ -21,12 +23,26 @@ export function showVerdict(/** @type {State} */ { check, answer, good }) {
       h("p", { class: "verdict-headline" }, h("strong", { class: "verdict-word" }, headline), " ", h("span", { class: "verdict-worst" }, worst)),
       h("p", { class: "verdict-sentence", "data-verdict": check.verdict }, report.checks.length > 1 ? icon(check.verdict) : null, " ", ...keptTogether(verdict)));
   }
+  setText($("#verdict-again"), verdict);
   $("#verdict-detail").replaceChildren(...(sentences.detail ?? []).map((line) => h("li", {}, line)));
   setText($("#verdict-model"), sentences.model ?? "");
   setText($("#verdict-share"), sentences.share ?? "");
   setText($("#peek"), bar);
   $("#peek").dataset.verdict = report.verdict;
   document.title = `${VERDICT_WORDS[report.verdict]}: ${good.title || "Wide Berth"}`;
+}
+
+/** What a tee on its way would mean, in the place of the verdict. @param {Mover} mover */
+export function showMoving(mover) {
+  const moving = $("#verdict-moving");
+  mover.onMoved((reply) => {
+    if (!reply) return;
+    const shown = reply.free ? reply.verdict : "strikes";
+    moving.dataset.verdict = shown;
+    moving.replaceChildren(icon(shown), ` ${reply.sentence}`);
+    moving.hidden = false;
+    $("#verdict").hidden = true;
+  });
 }
 
 /** The table of surfaces, nearest first. */

@@ -1,4 +1,5 @@
-// The three flat drawings. The solver sends every line in room metres; here
+// The three flat drawings, wherever they lie: the plan under the maps, the two
+// elevations with the balls. The solver sends every line in room metres; here
 // they are only scaled onto paper and given the class that drawings.css inks.
 import { $, h, s, setText } from "../app/dom.js";
 import { drawFirst, drawTape } from "./tape.js";
@@ -15,13 +16,13 @@ export function createDrawings(/** @type {State} */ state) {
   let overlay = () => null; // (view name, map) → more lines over the drawing, or null
   let floor = null; // draws the maps and handles of the plan
   const redraw = () => last && draw(last, overlay, floor);
-  let wide = 0;
-  const observer = new ResizeObserver(() => {
-    const now = $("#drawings").clientWidth;
-    if (now !== wide) redraw(); // text that grows below a drawing does not change it
-    wide = now;
+  const widths = new WeakMap();
+  const observer = new ResizeObserver((entries) => {
+    const turned = entries.filter(({ target }) => widths.get(target) !== target.clientWidth); // text that grows below a drawing does not change it
+    for (const { target } of turned) widths.set(target, target.clientWidth);
+    if (turned.length) redraw();
   });
-  observer.observe($("#drawings"));
+  for (const name of NAMES) observer.observe($(`#view-${name} .drawing`));
 
   function render(/** @type {State} */ { answer: { flat, figures }, good, focus, check }) {
     const { "room.length": length, "room.width": width, "room.height": height } = figures.fields;
@@ -61,18 +62,19 @@ function draw(/** @type {{flat: Wire.Set, dims: any, words: any}} */ { flat, dim
     if (!view) continue;
     const holder = $(".drawing", figure);
     setText($(".alt", figure), words[name] ?? "");
-    holder.replaceChildren(drawView(name, view, dims, words[name] ?? "", holder.clientWidth || 320, overlay, name === "plan" ? floor : null));
+    if (holder.clientWidth === 0) continue; // on another sheet; it is drawn when that is shown
+    holder.replaceChildren(drawView(name, view, dims, words[name] ?? "", holder.clientWidth, overlay, name === "plan" ? floor : null));
   }
 }
 
 /** Shares the board between side and end elevation so that both have one scale. */
-function setColumns({ plan, face }) {
-  if (!plan || !face) return;
+function setColumns({ side, face }) {
+  if (!side || !face) return;
   const board = $("#drawings");
   const gap = parseFloat(getComputedStyle(board).columnGap) || 0;
-  const scale = (board.clientWidth - gap - 4 * MARGIN) / (plan.size[0] + face.size[0]);
+  const scale = (board.clientWidth - gap - 4 * MARGIN) / (side.size[0] + face.size[0]);
   const column = (metres) => Math.max(metres * scale + 2 * MARGIN, NARROWEST);
-  board.style.setProperty("--columns", `${column(plan.size[0])}fr ${column(face.size[0])}fr`);
+  board.style.setProperty("--columns", `${column(side.size[0])}fr ${column(face.size[0])}fr`);
 }
 
 /** Maps the view's room coordinates to paper; the end view has left on the left. */

@@ -11,7 +11,7 @@ const HATCHES = { // name: size of the tile, px, and its lines
 
 /** The map of a mode under the room's lines: a list of SVG elements. */
 export function mapUnder(mode, /** @type {Wire.StandAnswer | Wire.HangAnswer | Wire.WatchAnswer | undefined} */ answer, /** @type {Paper} */ map) {
-  if (!answer || mode === "swing") return [];
+  if (!answer) return [];
   const shapes = answer.shapes;
   const of = (name) => shapes.filter((one) => one.name === name).flatMap((one) => one.rings);
   const d = (rings) => rings.map((ring) => `${ring.map(([x, y], i) => `${i ? "L" : "M"}${map.px(x).toFixed(1)} ${map.py(y).toFixed(1)}`).join("")}Z`).join("");

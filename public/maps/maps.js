@@ -1,10 +1,11 @@
-// The maps over the plan's floor: where to stand, what may hang, where to watch.
+// The maps over the plan's floor, each on a sheet of its own: where to stand, what
+// may hang, where to watch.
 // They are fetched once the first verdict stands, and worked out by a solver of
 // their own, so that no verdict waits for them.
 //
 // Hooks for tests, read-only, on #view-plan: data-shows is the mode; data-busy is
 // "yes" until the map is that of the plan shown.
-import { $, $$, h, icon, setText, debounce } from "../app/dom.js";
+import { $, h, icon, setText, debounce } from "../app/dom.js";
 import { createSolver } from "../app/solver.js";
 import { createStand } from "./stand.js";
 import { createHang } from "./hang.js";
@@ -15,11 +16,16 @@ import { createRemedies } from "./remedies.js";
 import { offerRooms } from "./rooms.js";
 import { mapUnder } from "./layer.js";
 
+const SHEETS = { // name of the sheet → its map, and what it is called
+  stand: ["stand", "Where to stand"],
+  overhead: ["hang", "What may hang overhead"],
+  others: ["watch", "Where others may watch"],
+};
 const PAUSE_MS = 250; // without an edit, before a map is asked for
 const SPEAK_MS = 700; // of stillness before a moved thing is spoken of
 
 /** The solver that is shared is that of the verdict, which knows the swings already. @param {Shared} shared */
-export function createMaps({ state, solver, drawings, idle }) {
+export function createMaps({ state, solver, drawings, sheets, mover, idle }) {
   document.head.append(h("link", { rel: "stylesheet", href: "maps/maps.css" }));
   const figure = $("#view-plan");
   const summary = h("p", { class: "map-summary" });
@@ -28,7 +34,7 @@ export function createMaps({ state, solver, drawings, idle }) {
   const ofPlan = (request) => ({ plan: state.good, ...request });
   const ask = (channel, request) => planner().latest(channel, ofPlan(request));
 
-  let mode = "swing";
+  let mode = "stand";
   let answers = {}; // by mode
   let fresh = {}; // mode → its answer is that of the plan shown
   let asked = 0;
@@ -42,8 +48,7 @@ export function createMaps({ state, solver, drawings, idle }) {
   });
   const speak = debounce((words) => setText($("#map-live"), words), SPEAK_MS);
   const ctx = {
-    ask, speak, change,
-    lead: solver.latest,
+    ask, speak, change, mover,
     whose: () => whose.focus,
     redraw: drawings.redraw,
     /** What the fields of a place need. */
@@ -63,32 +68,37 @@ export function createMaps({ state, solver, drawings, idle }) {
       load();
     },
   };
+  const later = debounce(load, PAUSE_MS);
   const maps = { stand: createStand(state, ctx), hang: createHang(state, ctx), watch: createWatch(state, ctx) };
 
   const panels = Object.fromEntries(Object.entries(maps).map(([name, { key, parts }]) => [name, h("div", { hidden: true }, keyOf(key), ...parts)]));
-  const head = h("div", { id: "map-head", hidden: true }, whose.el, summary);
+  const head = h("div", { id: "map-head" }, summary, whose.el);
   $("#map-panel").replaceChildren(head, ...Object.values(panels));
-  for (const radio of $$("input[name=map-mode]")) radio.addEventListener("change", () => show(radio.value));
   drawings.setFloor({
     under: (map) => mapUnder(mode, answers[mode], map),
-    over: (map) => (mode === "swing" ? maps.stand.handles(map) : maps[mode].over(map, answers[mode])),
+    over: (map) => maps[mode].over(map, answers[mode]),
     words: () => answers[mode]?.summary ?? "",
   });
 
-  function show(next) {
+  const seen = () => sheets.shown in SHEETS;
+
+  sheets.onShown((sheet) => {
+    if (!seen()) return;
+    const [next, title] = SHEETS[sheet];
     mode = next;
     figure.dataset.shows = mode;
-    head.hidden = mode === "swing";
+    setText($("#floor-heading"), title);
+    $("#marks").hidden = mode !== "stand";
+    setText(summary, answers[mode]?.summary ?? "");
     for (const [name, panel] of Object.entries(panels)) panel.hidden = name !== mode;
     drawings.redraw();
     load();
-  }
-
-  const later = debounce(load, PAUSE_MS);
+  });
 
   /** Asks for the map of the mode, unless it is there. */
   async function load() {
-    if (mode === "swing" || fresh[mode]) {
+    if (!seen()) return;
+    if (fresh[mode]) {
       figure.dataset.busy = "no";
       return;
     }
@@ -117,7 +127,7 @@ export function createMaps({ state, solver, drawings, idle }) {
 
   state.onAnswered(() => {
     fresh = {}; // what is shown here is of an older plan
-    if (mode !== "swing") figure.dataset.busy = "yes";
+    figure.dataset.busy = "yes";
     later();
   });
 }

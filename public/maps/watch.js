@@ -2,7 +2,7 @@
 import { h } from "../app/dom.js";
 import { addRow } from "../app/edits.js";
 import { handle } from "./layer.js";
-import { put } from "./tee.js";
+import { put } from "../app/mover.js";
 
 export function createWatch(/** @type {State} */ state, { verdicts }) {
   const seats = h("ul", { class: "map-things" });

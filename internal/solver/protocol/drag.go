@@ -20,6 +20,7 @@ type dragAnswer struct {
 	Verdict  fit.Verdict `json:"verdict"`
 	Sentence string      `json:"sentence"`
 	Labels   [2]string   `json:"labels"` // of x and y
+	Off      string      `json:"off"`    // how far off the middle of the room
 }
 
 // drag serves a request of kind drag: the tee named in the focus, moved to x, y.
@@ -42,7 +43,7 @@ func (s *Solver) reading(doc plan.Checked, tee string, x, y float64) (dragAnswer
 		return dragAnswer{}, err
 	}
 	everybody := slices.Clone(r.Checks)
-	out := dragAnswer{X: r.X, Y: r.Y, Free: r.Free, Labels: words.WordsOf(p).Both(r.X, r.Y)}
+	out := dragAnswer{X: r.X, Y: r.Y, Free: r.Free, Labels: words.WordsOf(p).Both(r.X, r.Y), Off: words.WordsOf(p).OffMiddle(r.Y, p.Room.Width)}
 	for _, other := range p.Tees {
 		if other.Name == r.Tee {
 			continue

@@ -10,6 +10,7 @@ import (
 	"wideberth/internal/form"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/solver/words"
 	"wideberth/internal/units"
 )
 
@@ -20,6 +21,7 @@ type figures struct {
 	Checks   []string          `json:"checks"`   // the clearance of each check of the report
 	Surfaces []surfaceFigure   `json:"surfaces"` // of the check looked at, the nearest first
 	Causes   []causeFigure     `json:"causes"`   // of the same, the dearest first
+	Off      []string          `json:"off"`      // how far each tee of the plan lies off the middle of the room
 }
 
 // surfaceFigure is the clearance to one surface over the loosest swing.
@@ -44,7 +46,10 @@ const (
 )
 
 func figuresOf(p plan.Plan, r fit.Report, c fit.Check) figures {
-	out := figures{Fields: form.Show(p), Checks: []string{}, Surfaces: []surfaceFigure{}, Causes: []causeFigure{}}
+	out := figures{Fields: form.Show(p), Checks: []string{}, Surfaces: []surfaceFigure{}, Causes: []causeFigure{}, Off: []string{}}
+	for _, tee := range p.Tees {
+		out.Off = append(out.Off, words.WordsOf(p).OffMiddle(tee.Y, p.Room.Width))
+	}
 	for _, one := range r.Checks {
 		out.Checks = append(out.Checks, units.LabelDown(one.Clearance, p.Units))
 	}

@@ -1,0 +1,115 @@
+//go:build browser
+
+package browsertest
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+)
+
+// sheets are the tabs of the index as they are named on a wide window; the first
+// is what a visit opens.
+var sheets = []string{"swing", "stand", "overhead", "others", "ball", "room", "sure"}
+
+// openSheet chooses a sheet by its tab and waits until it is whole.
+func (tb *tab) openSheet(name string) {
+	tb.t.Helper()
+	eval[bool](tb, `(document.querySelector("[data-sheet=`+name+`]").click(), true)`)
+	tb.until("the sheet "+name, `document.documentElement.dataset.sheet === `+quote(name)+` && document.documentElement.dataset.busy === "no"`)
+	switch name {
+	case "stand", "overhead", "others":
+		tb.until("the map", `document.querySelector("#view-plan").dataset.busy === "no"`)
+	case "ball":
+		tb.untilBall()
+	}
+}
+
+// Every sheet at three sizes, by day and by lamplight: nothing sticks out
+// sideways, the accessibility checker finds nothing. With -shots the window and
+// the whole page are written down.
+func TestSheets(t *testing.T) {
+	t.Parallel()
+	for _, view := range []size{desktop, tablet, phone} {
+		for _, scheme := range []string{"light", "dark"} {
+			t.Run(view.name+"-"+scheme, func(t *testing.T) {
+				t.Parallel()
+				tb := open(t, noGL, view)
+				tb.prefer("prefers-color-scheme", scheme)
+				tb.goTo("/")
+				tb.ready()
+				for _, sheet := range sheets {
+					t.Run(sheet, func(t *testing.T) {
+						tb.in(t)
+						tb.openSheet(sheet)
+						if over := tb.sideways(); over > 0 {
+							t.Errorf("the page is %d px too wide; the widest: %s", over, tb.widest())
+						}
+						tb.axe(sheet)
+						tb.shootSheet(sheet + "-" + view.name + "-" + scheme)
+					})
+				}
+			})
+		}
+	}
+}
+
+// shootSheet writes the window and the whole page, when asked to.
+func (tb *tab) shootSheet(name string) {
+	tb.t.Helper()
+	if *shots == "" {
+		return
+	}
+	if err := os.MkdirAll(*shots, 0o755); err != nil {
+		tb.t.Fatal(err)
+	}
+	tb.top()
+	_, window := tb.picture()
+	whole, err := chromedp.Run(tb.ctx, chromedp.FullScreenshot(100))
+	if err != nil {
+		tb.t.Fatal(err)
+	}
+	for file, data := range map[string][]byte{name + ".png": window, name + "-whole.png": whole} {
+		if err := os.WriteFile(filepath.Join(*shots, file), data, 0o644); err != nil {
+			tb.t.Fatal(err)
+		}
+	}
+}
+
+// The index works as tabs do: arrow keys go round, the address names the sheet,
+// Back goes to the one before, a reload opens it again, and the link stays.
+func TestIndex(t *testing.T) {
+	t.Parallel()
+	tb := openPage(t, noGL, desktop, "/")
+	shown := func(want string) {
+		t.Helper()
+		tb.until("the sheet "+want, `document.documentElement.dataset.sheet === `+quote(want))
+	}
+	shown("swing")
+	link := eval[string](tb, `new URLSearchParams(location.hash.slice(1)).get("p")`)
+	if link == "" {
+		t.Fatal("the address holds no plan")
+	}
+	eval[bool](tb, `(document.querySelector("[aria-selected=true]").focus(), true)`)
+	tb.press(kb.ArrowRight)
+	shown("stand")
+	tb.press(kb.End)
+	shown("sure")
+	tb.press(kb.ArrowRight)
+	shown("swing")
+	tb.press(kb.ArrowLeft)
+	shown("sure")
+	eval[bool](tb, `(history.back(), true)`)
+	shown("swing")
+	tb.find("tab", "Overhead").click()
+	shown("overhead")
+	tb.reload()
+	tb.ready()
+	shown("overhead")
+	if now := eval[string](tb, `new URLSearchParams(location.hash.slice(1)).get("p")`); now != link {
+		t.Errorf("the link in the address = %.40q, want %.40q: choosing sheets must not change it", now, link)
+	}
+}

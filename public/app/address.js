@@ -1,0 +1,26 @@
+// The address after "#": p, the plan packed as a link, and sheet, the drawing
+// that is open. Either may be missing.
+
+const read = () => new URLSearchParams(location.hash.slice(1));
+
+/** The part that holds a plan, as link.js reads it; "" without one. */
+export const linkInAddress = () => (read().has("p") ? `#p=${read().get("p")}` : "");
+
+/** The name of the open sheet; "" when the address names none. */
+export const sheetInAddress = () => read().get("sheet") ?? "";
+
+/** Puts a plan's link into the address and leaves the sheet as it is. */
+export function putLink(link) {
+  put(link, sheetInAddress(), "replaceState");
+}
+
+/** Puts a sheet's name into the address as a step that Back takes back. */
+export function putSheet(sheet) {
+  put(linkInAddress(), sheet, "pushState");
+}
+
+function put(link, sheet, how) {
+  const parts = [link.replace(/^#/, ""), sheet && `sheet=${sheet}`].filter(Boolean);
+  const hash = `#${parts.join("&")}`;
+  if (hash !== (location.hash || "#")) history[how](history.state, "", hash);
+}

@@ -1,0 +1,66 @@
+// A tee on its way, by whichever part of the page moves it: the tape strip, the
+// handle on a map, two typed distances. What it would mean comes at once; the
+// plan changes when the tee is let go.
+import { debounce } from "./dom.js";
+
+const KEYS_MS = 600; // without a key before a tee that was moved by keys is let go
+
+const toMillimetre = (v) => Math.round(v * 1000) / 1000;
+
+/** Puts the i-th tee or seat of the plan to a place. */
+export const put = (/** @type {State} */ state, list, i, x, y) => state.edit(
+  (plan) => Object.assign(plan[list][i], { x: toMillimetre(x), y: toMillimetre(y) }), `${list}[${i}]`);
+
+/**
+ * lead asks the solver of the verdict, which knows the swings already.
+ * @param {State} state
+ * @param {Solver["latest"]} lead
+ */
+export function createMover(state, lead) {
+  const hearers = [];
+  let going = null; // {tee, x, y} of the tee on its way
+  let round = 0;
+  const release = debounce(drop, KEYS_MS);
+  const tell = (/** @type {Wire.DragAnswer | null} */ reply) => {
+    for (const hear of hearers) hear(reply, going);
+  };
+
+  async function move(tee, x, y, byKeys = true) {
+    const asked = ++round;
+    going = { tee, x, y };
+    tell(null); // the picture need not wait for the words
+    if (byKeys) release(); // keys have no end as a finger has
+    const reply = await lead("drag", { kind: "drag", plan: state.good, focus: { player: "", club: "", tee }, x, y });
+    if (!reply || asked !== round || reply.error) return;
+    going = { tee, x: reply.x, y: reply.y };
+    tell(reply);
+  }
+
+  async function drop() {
+    release.cancel();
+    if (!going) return;
+    const { tee, x, y } = going;
+    going = null;
+    round++;
+    await to(tee, x, y);
+  }
+
+  async function to(tee, x, y) {
+    const i = state.draft.tees.findIndex((one) => one.name === tee);
+    if (i >= 0) await put(state, "tees", i, x, y);
+  }
+
+  return {
+    move, drop, to,
+    /** Where a tee is now: on its way, or in the plan. */
+    at(tee) {
+      return going?.tee === tee ? going : (state.good.tees.find((one) => one.name === tee) ?? state.good.tees[0]);
+    },
+    get going() { return going; },
+    /**
+     * Calls hear(reply, {tee, x, y}) as the tee moves: at once with null, then
+     * with the solver's reading of the place.
+     */
+    onMoved: (hear) => hearers.push(hear),
+  };
+}
