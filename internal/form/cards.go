@@ -107,7 +107,7 @@ var players = List{Path: "players", Title: "Players", One: "player", Bare: true,
 var clubs = List{Path: "clubs", Title: "Clubs", One: "club", Bare: true, Duplicate: true, Fields: []Field{
 	name,
 	{Path: "kind", Label: "Kind", Kind: Choice, Choices: [][2]string{{plan.KindDriver, "driver"}, {plan.KindWood, "fairway wood"}, {plan.KindHybrid, "hybrid"}, {plan.KindIron, "iron"}, {plan.KindWedge, "wedge"}}},
-	{Path: "length", Label: "Club length", Kind: Length, Form: Short, Optional: true, Hint: "Blank: usual for the kind."},
+	{Path: "length", Label: "Length", Kind: Length, Form: Short, Optional: true, Hint: "Blank: usual for the kind."},
 	{Path: "lie", Label: "Lie", Kind: Number, Unit: "degrees", Optional: true, Hint: "blank: usual for the kind"},
 	{Path: "loft", Label: "Loft", Kind: Number, Unit: "degrees", Optional: true, Hint: "blank: usual for the kind"},
 	{Path: "ball.speed", Label: "Ball speed", Kind: Length, Form: units.Speed, Optional: true, Hint: "Blank or usual: each player's own swing sets it. Measured: type it."},

@@ -79,7 +79,7 @@ func TestShowReadsBack(t *testing.T) {
 		p := full()
 		p.Units = system
 		shown := Show(p)
-		if got := shown["room.length"]; got != map[string]string{units.Imperial: "21 ft 0 in", units.Metric: "6.400 m"}[system] {
+		if got := shown["room.length"]; got != map[string]string{units.Imperial: "21 ft 0 in", units.Metric: "6.401 m"}[system] {
 			t.Errorf("%s: the room's length reads %q", system, got)
 		}
 		tree := decoded(t, string(p.JSON()))
@@ -157,7 +157,7 @@ func TestTell(t *testing.T) {
 		{"a speed", units.Imperial, "clubs[].ball.speed", "900 mph", "Ball speed: 900 mph is more than the 212.5 mph this can do"},
 		{"a tee out of the room", units.Imperial, "tees[].x", "30 ft", "From the back wall: 30 ft is more than the 21 ft this can do"},
 		{"a tee on the wall", units.Imperial, "tees[].x", "0 in", "From the back wall: 0 in is too little, it must be more than that"},
-		{"a box inside out", units.Imperial, "room.solids[].max[2]", "8 ft", "Top, above the floor: 8 ft is less than the 8 ft 8 in this needs"},
+		{"a box inside out", units.Imperial, "room.solids[].max[2]", "8 ft", "Top, above the floor: 8 ft is less than the 9 ft 6 in this needs"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := plan.Demo()
@@ -186,7 +186,7 @@ func TestTellElsewhere(t *testing.T) {
 		t.Fatal(err)
 	}
 	_, err = plan.FromTree(tree)
-	const want = `slope "rafters, left": Height at the wall: 6 ft 10 5/8 in is more than the 5 ft 6 in this can do`
+	const want = `slope "rafters, left": Height at the wall: 7 ft 0 in is more than the 5 ft 6 in this can do`
 	if got := typed.Tell(err); got.Error() != want {
 		t.Errorf("Tell = %q, want %q", got, want)
 	}

@@ -1,9 +1,6 @@
 package form
 
-import (
-	"wideberth/internal/sim/plan"
-	"wideberth/internal/units"
-)
+import "wideberth/internal/sim/plan"
 
 // Fresh is a first row for every list and a first state for every part, with
 // sizes for the room of a plan. Members go by the paths of lists and parts. A name
@@ -26,12 +23,7 @@ type Fresh struct {
 // ones, common practice without a source, for people to change, and round in the
 // plan's units.
 func FreshFor(p plan.Plan) Fresh {
-	size := func(metres, inches float64) float64 {
-		if p.Units == units.Metric {
-			return metres
-		}
-		return inches * units.MetresPerInch
-	}
+	size := func(metres, inches float64) float64 { return plan.Usual(p.Units, metres, inches) }
 	r := p.Room
 	tee := p.Tees[0]
 	lamp, strip := size(0.15, 6), size(0.15, 6) // half the width of a lamp and of a sensor's strip

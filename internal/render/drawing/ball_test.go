@@ -6,13 +6,13 @@ import (
 	"testing"
 
 	"wideberth/internal/sim/ball"
-	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
 )
 
 // The drawn lines are the computed ones: they start at the tee, end where the
 // ball meets something, and the fan is seen from the side only.
 func TestTrajectories(t *testing.T) {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	scene, tee := ball.NewScene(p), p.Tees[0]
 	var shots []Shot
 	for _, c := range p.Clubs {

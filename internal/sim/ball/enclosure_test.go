@@ -8,11 +8,12 @@ import (
 
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
 )
 
 // wildWedge is one pair whose balls ask something of sides and top.
 func wildWedge() (plan.Plan, []Pair) {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	p.Players = p.Players[:1]
 	p.Players[0].Skill = plan.SkillWild
 	p.Clubs = p.Clubs[2:]
@@ -78,7 +79,7 @@ func TestCurveFallsToNothing(t *testing.T) {
 }
 
 func TestHighestLaunchIsTheLast(t *testing.T) {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	pairs := Pairs(p, nil)
 	e, err := Enclose(p, pairs, 0.9, 16)
 	if err != nil {
@@ -108,7 +109,7 @@ func TestHighestLaunchIsTheLast(t *testing.T) {
 }
 
 func TestBottomOfTheScreen(t *testing.T) {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	e, err := Enclose(p, Pairs(p, nil), 1, 256)
 	if err != nil {
 		t.Fatal(err)
@@ -140,7 +141,7 @@ func TestStandOff(t *testing.T) {
 		x, speed float64
 		want     fit.Verdict
 	}{{6.00, 62, fit.Clear}, {6.15, 62, fit.Tight}, {6.25, 62, fit.Strikes}, {6.04, 80, fit.Tight}} {
-		p := plan.Demo().WithDefaults()
+		p := plantest.Loft().WithDefaults()
 		p.Screen.X, p.Clubs[0].Ball.Speed = c.x, c.speed
 		if got := standOff(p, Pairs(p, nil)); got.Verdict != c.want {
 			t.Errorf("screen at %g m, ball at %g m/s: %+v, want %s", c.x, c.speed, got, c.want)
@@ -149,7 +150,7 @@ func TestStandOff(t *testing.T) {
 }
 
 func TestMishitsAreNotForgotten(t *testing.T) {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	e, err := Enclose(p, Pairs(p, nil), 0.98, 64)
 	if err != nil {
 		t.Fatal(err)
@@ -173,7 +174,7 @@ func TestMishitsAreNotForgotten(t *testing.T) {
 }
 
 func TestEncloseErrors(t *testing.T) {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	bare := p
 	bare.Screen = nil
 	for _, c := range []struct {
@@ -195,7 +196,7 @@ func TestEncloseErrors(t *testing.T) {
 }
 
 func TestPads(t *testing.T) {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	var outs []Outcome
 	for _, q := range Pairs(p, nil) {
 		outs = append(outs, Spread(p, q.Player, q.Club, q.Tee, 0, 128))
@@ -215,7 +216,7 @@ func TestPads(t *testing.T) {
 }
 
 func ExampleEnclose() {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	e, err := Enclose(p, Pairs(p, nil), 0.98, 512)
 	if err != nil {
 		fmt.Println(err)

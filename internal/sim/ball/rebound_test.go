@@ -8,6 +8,7 @@ import (
 
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
 	"wideberth/internal/sim/r3"
 )
 
@@ -76,7 +77,7 @@ func TestBounce(t *testing.T) {
 
 // A level ball off a bare wall: e·v back, then a parabola (no air).
 func TestBackInAVacuum(t *testing.T) {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	p.Screen, p.Room.Solids, p.Hung = nil, nil, nil
 	s, tee := NewScene(p), p.Tees[0]
 	s.Air = Vacuum
@@ -101,7 +102,7 @@ func TestBackInAVacuum(t *testing.T) {
 }
 
 func TestBackIsMilderFromSofterThings(t *testing.T) {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	p.Screen = nil
 	s, tee := NewScene(p), p.Tees[0]
 	c := s.First(tee, FromClub(p.Clubs[0], 0))
@@ -123,7 +124,7 @@ func TestWarning(t *testing.T) {
 }
 
 func TestToppedBallRunsUnderAHighScreen(t *testing.T) {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	topped := func() Contact {
 		for _, m := range Misses(FromClub(p.Clubs[1], 0), plan.HandRight) {
 			if m.Name == "topped" {
@@ -142,7 +143,7 @@ func TestToppedBallRunsUnderAHighScreen(t *testing.T) {
 }
 
 func TestTraceIsConnected(t *testing.T) {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	s := NewScene(p)
 	legs := s.Trace(p.Tees[0], FromClub(p.Clubs[2], 0), Likely)
 	if len(legs) < 2 {
@@ -160,7 +161,7 @@ func TestTraceIsConnected(t *testing.T) {
 }
 
 func ExampleScene_Back() {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	p.Screen = nil // a bare front wall
 	s, tee := NewScene(p), p.Tees[0]
 	r := s.Back(s.First(tee, FromClub(p.Clubs[0], 0)), tee, Likely)

@@ -7,11 +7,12 @@ import (
 
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
 )
 
 // bay is the demo room with a deeper choice of things to meet.
 func bay() plan.Plan {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	p.Room.Solids = append(p.Room.Solids, plan.Solid{Name: "column", Min: [3]float64{4, 0, 0}, Max: [3]float64{4.3, 0.25, 2.87}})
 	p.Hung = append(p.Hung, plan.Hung{Name: "heater", Min: [3]float64{4.2, 2.0, 2.2}, Max: [3]float64{4.6, 2.4, 2.5}})
 	return p
@@ -167,7 +168,7 @@ func FuzzFirst(f *testing.F) {
 }
 
 func ExampleFirst() {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	wedge := FromClub(p.Clubs[2], 0)
 	c := First(p, p.Tees[0], wedge)
 	fmt.Printf("%s, %.2f m up\n", c.Surface, c.Point[2])

@@ -9,12 +9,13 @@ import (
 	"testing"
 
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden files")
 
 func TestGoldenDemo(t *testing.T) {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	pairs := Pairs(p, nil)
 	var got struct {
 		Outcomes  []Outcome `json:"outcomes"`
@@ -78,7 +79,7 @@ func rounded(v any) any {
 }
 
 func TestSpreadAddsUp(t *testing.T) {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	wild := p.Players[0]
 	wild.Skill = plan.SkillWild
 	p.Screen.Width, p.Screen.TopReturn = 2.0, 0.3
@@ -111,7 +112,7 @@ func TestSpreadAddsUp(t *testing.T) {
 // The share on the screen against the normal distribution: a straight line from
 // the tee, side to side only.
 func TestSpreadAgainstNormalDistribution(t *testing.T) {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	p.Screen.Width, p.Screen.SideReturn, p.Screen.TopReturn = 0.6, 0, 0
 	o := Spread(p, p.Players[0], p.Clubs[0], p.Tees[0], 0, 2048)
 	reach := math.Atan(0.3 / (p.Screen.X - Radius - p.Tees[0].X))
@@ -132,7 +133,7 @@ func TestSpreadAgainstNormalDistribution(t *testing.T) {
 
 // A room that is its own mirror image treats the hands as mirror images.
 func TestSpreadMirrors(t *testing.T) {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	p.Room.Slopes, p.Hung = nil, nil
 	right, left := p.Players[0], p.Players[0]
 	left.Hand = plan.HandLeft
@@ -158,7 +159,7 @@ func TestEstimate(t *testing.T) {
 }
 
 func TestFan(t *testing.T) {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	rays := Fan(p, p.Tees[0], p.Clubs[0], 0)
 	if len(rays) != 13 || !rays[12].Own || math.Abs(rays[12].Launch-12.5) > 1e-9 {
 		t.Fatalf("%d rays, the last %+v; want 12 and the club's own", len(rays), rays[len(rays)-1].Launch)
@@ -186,7 +187,7 @@ func geomOf(p plan.Plan) [3]float64 {
 }
 
 func ExampleSpread() {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	p.Screen.TopReturn = 0.3
 	o := Spread(p, p.Players[0], plan.DefaultClub(plan.KindWedge, "lob wedge"), p.Tees[0], 0, 512)
 	for _, s := range o.Shares {
@@ -198,14 +199,14 @@ func ExampleSpread() {
 }
 
 func BenchmarkSpread512(b *testing.B) {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	for b.Loop() {
 		Spread(p, p.Players[1], p.Clubs[2], p.Tees[0], 0, 512)
 	}
 }
 
 func BenchmarkEncloseDemo(b *testing.B) {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	pairs := Pairs(p, nil)
 	for b.Loop() {
 		if _, err := Enclose(p, pairs, 0.98, 512); err != nil {

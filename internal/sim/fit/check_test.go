@@ -3,14 +3,14 @@ package fit
 import (
 	"testing"
 
-	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
 	"wideberth/internal/sim/sweep"
 )
 
 // TestHitsCountsEverySwing compares the count of touching members with one that
 // looks at every member in full.
 func TestHitsCountsEverySwing(t *testing.T) {
-	p := plan.Demo()
+	p := plantest.Loft()
 	p = p.WithDefaults()
 	for _, player := range p.Players {
 		club := p.Clubs[0]

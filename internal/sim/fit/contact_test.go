@@ -9,6 +9,7 @@ import (
 	"wideberth/internal/sim/family"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
 	"wideberth/internal/sim/r3"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
@@ -44,7 +45,7 @@ func deeperThan(s *swing.Swing, surfaces []sweep.Surface, depth, before float64)
 
 // demoIn is the demo in another room, with its other things taken out.
 func demoIn(length, width, height float64) plan.Plan {
-	p := plan.Demo()
+	p := plantest.Loft()
 	p.Room = plan.Room{Length: length, Width: width, Height: height}
 	p.Hung, p.Screen = nil, nil
 	p.Tees[0].X, p.Tees[0].Y = length/2, width/2
@@ -84,7 +85,7 @@ func TestFirstTouch(t *testing.T) {
 		name string
 		plan plan.Plan
 	}{
-		{"demo", plan.Demo()}, {"low ceiling", file("low-ceiling")}, {"narrow", file("narrow")}, {"backswing", file("backswing")},
+		{"demo", plantest.Loft()}, {"low ceiling", file("low-ceiling")}, {"narrow", file("narrow")}, {"backswing", file("backswing")},
 		{"a wall in the stance", demoIn(6, 2.2, 4)}, {"a thin post", post},
 	}
 	for _, c := range cases {

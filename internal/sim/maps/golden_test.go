@@ -13,7 +13,6 @@ import (
 
 	leanjson "wideberth/internal/lean/json"
 	"wideberth/internal/sim/fit"
-	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/plan/plantest"
 	"wideberth/internal/sim/remedy"
 )
@@ -24,7 +23,7 @@ var update = flag.Bool("update", false, "rewrite the golden maps")
 // TestGoldenReports holds the reports: the bytes are the same compiled for the
 // browser.
 func TestGoldenMaps(t *testing.T) {
-	p := plan.Demo()
+	p := plantest.Loft()
 	p.Players = p.Players[:2] // a usual and a tall golfer, and the short list of clubs
 	p.Clubs = p.Clubs[:2]
 	demo := plantest.Checked(p)

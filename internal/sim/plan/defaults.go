@@ -6,12 +6,30 @@ import (
 	"wideberth/internal/units"
 )
 
-// Defaults of the fields that may be left out. Lengths are metres.
+// Usual is the length (m) that is usual for a field: as many metres, or in a
+// plan in feet and inches as many inches, so that it reads as a round figure. It
+// is rounded to 0.1 mm, as links keep it.
+func Usual(system string, metres, inches float64) float64 {
+	if system == units.Metric {
+		return metres
+	}
+	return roundTenthMM(inches * units.MetresPerInch)
+}
+
+// The defaults (m) that are round in the units of the plan.
+
+// defaultMargin is about a hand's length; a choice, not a standard.
+func (p Plan) defaultMargin() float64 { return Usual(p.Units, 0.15, 6) }
+
+// defaultSeatRadius is a seated person with elbows; common practice, no source.
+func (p Plan) defaultSeatRadius() float64 { return Usual(p.Units, 0.35, 14) }
+
+// defaultMatSide is a usual square hitting mat; common practice, no source.
+func (p Plan) defaultMatSide() float64 { return Usual(p.Units, 1.5, 60) }
+
+// Other defaults of fields that may be left out. Lengths are metres.
 const (
-	DefaultMargin     = 0.15  // about a hand's length; a choice, not a standard
-	DefaultShoe       = 0.025 // sole of a golf or sports shoe; common practice, no source
-	DefaultSeatRadius = 0.35  // a seated person with elbows; common practice, no source
-	DefaultMatSide    = 1.50  // a usual square hitting mat; common practice, no source
+	DefaultShoe = 0.025 // sole of a golf or sports shoe, 1 in; common practice, no source
 
 	// defaultTeeToScreen is how far short of the screen the ball lies when the
 	// plan says nothing: 10 ft, a usual least distance; common practice, no source.
@@ -62,10 +80,11 @@ const (
 func DefaultAir() Air { return Air{Temperature: 20} }
 
 // WithDefaults returns a copy in which every optional field that was left out
-// (zero, empty or nil) has its default: imperial units, DefaultMargin, one tee
-// in the middle of the width, each club's figures from DefaultClub, right hand,
-// full turn and follow-through, neutral plane, average skill, DefaultShoe,
-// DefaultSeatRadius, DefaultMatSide, DefaultAir. A span or arm of zero stays
+// (zero, empty or nil) has its default: imperial units, a margin of 6 in or
+// 150 mm, one tee in the middle of the width, each club's figures from
+// DefaultClub, right hand, full turn and follow-through, neutral plane, average
+// skill, DefaultShoe, a seat of 14 in or 350 mm to each side, a mat 5 ft or 1.5 m
+// square, DefaultAir. A span or arm of zero stays
 // zero: it is guessed from the height where the body is built; so do ballToToes
 // and ballToHands, which are worked out where the swing is. A missing screen
 // stays missing. The copy shares nothing with p, and filling it again changes
@@ -75,13 +94,13 @@ func (p Plan) WithDefaults() Plan {
 		p.Version = Version
 	}
 	orWord(&p.Units, units.Imperial)
-	orNumber(&p.Margin, DefaultMargin)
+	orNumber(&p.Margin, p.defaultMargin())
 	p.Room.Slopes = list(p.Room.Slopes)
 	p.Room.Solids = list(p.Room.Solids)
 	p.Floor.Layers = list(p.Floor.Layers)
 	if m := own(&p.Floor.Mat); m != nil {
-		orNumber(&m.Length, DefaultMatSide)
-		orNumber(&m.Width, DefaultMatSide)
+		orNumber(&m.Length, p.defaultMatSide())
+		orNumber(&m.Width, p.defaultMatSide())
 	}
 	own(&p.Screen)
 	p.Tees = list(p.Tees)
@@ -116,7 +135,7 @@ func (p Plan) WithDefaults() Plan {
 	p.Hung = list(p.Hung)
 	p.Seats = list(p.Seats)
 	for i := range p.Seats {
-		orNumber(&p.Seats[i].Radius, DefaultSeatRadius)
+		orNumber(&p.Seats[i].Radius, p.defaultSeatRadius())
 	}
 	own(&p.Sensor)
 	if own(&p.Air) == nil {

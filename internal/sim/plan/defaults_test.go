@@ -20,14 +20,14 @@ func TestWithDefaults(t *testing.T) {
 	before := string(p.JSON())
 	got := p.WithDefaults()
 	want := Plan{
-		Version: 1, Units: units.Imperial, Margin: 0.15,
+		Version: 1, Units: units.Imperial, Margin: 0.1524,
 		Room:    p.Room,
-		Floor:   Floor{Mat: &Mat{Thickness: 0.03, Length: 1.5, Width: 1.5}},
+		Floor:   Floor{Mat: &Mat{Thickness: 0.03, Length: 1.524, Width: 1.524}},
 		Screen:  p.Screen,
 		Tees:    []Tee{{Name: "middle", X: 2.95, Y: 2.2}},
 		Clubs:   []Club{{Name: "driver", Kind: KindDriver, Length: 1.2, Lie: 58, Loft: 10.5, Ball: &Ball{Speed: 62, Launch: 12.5, Spin: 2700}}},
 		Players: []Player{{Name: "Host", Height: 1.78, Hand: HandLeft, Shoe: 0.025, Turn: TurnFull, Plane: PlaneNeutral, Follow: FollowFull, Skill: SkillAverage}},
-		Seats:   []Seat{{Name: "stool", X: 1, Y: 1, Radius: 0.35}},
+		Seats:   []Seat{{Name: "stool", X: 1, Y: 1, Radius: 0.3556}},
 		Air:     &Air{Temperature: 20},
 	}
 	if !reflect.DeepEqual(got, want) {
@@ -39,6 +39,34 @@ func TestWithDefaults(t *testing.T) {
 	got.Floor.Mat.Length, got.Screen.X, got.Clubs[0].Length, got.Players[0].Height, got.Seats[0].X = 9, 9, 9, 9, 9
 	if after := string(p.JSON()); after != before {
 		t.Errorf("changing the copy changed the plan to %s, want %s", after, before)
+	}
+}
+
+// Defaults of lengths read as round figures in the plan's units, and a link leaves
+// them out.
+func TestDefaultsAreRound(t *testing.T) {
+	for system, want := range map[string][4]string{
+		units.Imperial: {"6 in", "1 ft 2 in", "5 ft 0 in", "1 in"},
+		units.Metric:   {"150 mm", "350 mm", "1.500 m", "25 mm"},
+	} {
+		p := Plan{
+			Units: system, Room: Room{Length: 6, Width: 5, Height: 3}, Floor: Floor{Mat: &Mat{Thickness: 0.03}},
+			Seats: []Seat{{Name: "stool", X: 1, Y: 1}}, Players: []Player{{Name: "Host", Height: 1.8}},
+		}.WithDefaults()
+		for i, m := range [4]float64{p.Margin, p.Seats[0].Radius, p.Floor.Mat.Width, p.Players[0].Shoe} {
+			if got := units.Label(m, system); got != want[i] {
+				t.Errorf("%s: default %d reads %q, want %q", system, i, got, want[i])
+			}
+		}
+		if q := p.Sparse(); q.Margin != 0 || q.Seats[0].Radius != 0 || q.Floor.Mat.Length != 0 {
+			t.Errorf("%s: a link keeps defaults: %s", system, q.JSON())
+		}
+	}
+	// Shown in other units a plan keeps its margin.
+	p := Demo()
+	p.Units = units.Metric
+	if got := p.Sparse().WithDefaults().Margin; got != 0.1524 {
+		t.Errorf("the margin of 6 in, shown in metres, is kept as %v m", got)
 	}
 }
 

@@ -1,7 +1,9 @@
 package plan
 
 // Demo is the plan that the page opens with: an invented carriage-house loft
-// with three players and three clubs, every default filled.
+// with three players and three clubs, every default filled. One of the eight checks
+// strikes, the tall guest's driver at the rafters, and one step of the tee to the
+// right puts it right for everybody. Its lengths are round in feet and inches.
 func Demo() Plan {
 	p, err := Parse([]byte(demoJSON))
 	if err != nil {
@@ -17,36 +19,35 @@ const demoJSON = `{
   "version": 1,
   "title": "Carriage-house loft",
   "units": "imperial",
-  "margin": 0.15,
   "room": {
-    "length": 6.40, "width": 4.42, "height": 2.87,
-    "slopes": [{"name": "rafters, left", "wall": "left", "kneeHeight": 2.10, "run": 0.90}],
-    "solids": [{"name": "boxed beam", "min": [3.0, 0.0, 2.62], "max": [3.2, 4.42, 2.87]}]
+    "length": 6.4008, "width": 5.4864, "height": 3.2004,
+    "slopes": [{"name": "rafters, left", "wall": "left", "kneeHeight": 2.1336, "run": 1.2192}],
+    "solids": [{"name": "boxed beam", "min": [3.6576, 0, 2.8956], "max": [3.8608, 5.4864, 3.2004]}]
   },
   "floor": {
     "layers": [
-      {"name": "plywood", "thickness": 0.018},
-      {"name": "rubber", "thickness": 0.010},
-      {"name": "turf", "thickness": 0.012}
+      {"name": "plywood", "thickness": 0.0191},
+      {"name": "rubber", "thickness": 0.0095},
+      {"name": "turf", "thickness": 0.0127}
     ],
-    "mat": {"thickness": 0.040, "length": 1.50, "width": 1.50, "inset": true}
+    "mat": {"thickness": 0.0381, "inset": true}
   },
-  "screen": {"x": 6.00, "centre": 2.21, "bottom": 0.05, "width": 3.56, "height": 2.00, "sideReturn": 1.0, "topReturn": 0.9},
-  "tees": [{"name": "middle", "x": 2.90, "y": 2.21}],
+  "screen": {"x": 5.9944, "centre": 2.7432, "bottom": 0.0508, "width": 3.6576, "height": 2.286, "sideReturn": 0.9144, "topReturn": 0.9144},
+  "tees": [{"name": "middle", "x": 2.8956, "y": 2.7432}],
   "clubs": [
-    {"name": "driver", "kind": "driver", "length": 1.156, "lie": 58, "loft": 10.5, "ball": {"speed": 62, "launch": 12.5, "spin": 2700}},
+    {"name": "driver", "kind": "driver"},
     {"name": "7-iron", "kind": "iron"},
     {"name": "pitching wedge", "kind": "wedge"}
   ],
   "players": [
-    {"name": "Host", "height": 1.78, "hand": "right"},
-    {"name": "Tall guest", "height": 1.92, "hand": "right", "span": 2.01, "follow": "loose"},
-    {"name": "Left-handed friend", "height": 1.70, "hand": "left", "clubs": ["driver", "7-iron"]}
+    {"name": "Host", "height": 1.778},
+    {"name": "Tall guest", "height": 1.9304, "span": 2.0066, "follow": "loose"},
+    {"name": "Left-handed friend", "height": 1.7018, "hand": "left", "clubs": ["driver", "7-iron"]}
   ],
-  "hung": [{"name": "projector", "min": [2.1, 2.0, 2.45], "max": [2.5, 2.45, 2.80], "throwRatio": 0.80, "lensHeight": 2.50, "lumens": 3500}],
+  "hung": [{"name": "projector", "min": [2.1336, 2.5908, 2.8194], "max": [2.5146, 2.8956, 3.0734], "throwRatio": 0.95, "lensHeight": 2.8702, "lumens": 3500}],
   "seats": [
-    {"name": "stool", "x": 0.50, "y": 0.60},
-    {"name": "bench", "x": 0.50, "y": 3.80}
+    {"name": "stool", "x": 0.6096, "y": 0.6096},
+    {"name": "bench", "x": 0.6096, "y": 4.572}
   ]
 }
 `

@@ -53,14 +53,14 @@ func TestCeilingAt(t *testing.T) {
 
 func TestLookups(t *testing.T) {
 	p := Demo()
-	if v, ok := p.Player("Tall guest"); !ok || v.Height != 1.92 {
-		t.Errorf("Player(Tall guest) = %+v, %v, want the one of 1.92 m", v, ok)
+	if v, ok := p.Player("Tall guest"); !ok || v.Height != 1.9304 {
+		t.Errorf("Player(Tall guest) = %+v, %v, want the one of 1.9304 m", v, ok)
 	}
 	if c, ok := p.Club("7-iron"); !ok || c.Kind != KindIron {
 		t.Errorf("Club(7-iron) = %+v, %v, want an iron", c, ok)
 	}
-	if v, ok := p.Tee("middle"); !ok || v.X != 2.9 {
-		t.Errorf("Tee(middle) = %+v, %v, want the one at 2.9 m", v, ok)
+	if v, ok := p.Tee("middle"); !ok || v.X != 2.8956 {
+		t.Errorf("Tee(middle) = %+v, %v, want the one at 2.8956 m", v, ok)
 	}
 	_, player := p.Player("x")
 	_, club := p.Club("x")

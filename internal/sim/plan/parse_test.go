@@ -223,7 +223,7 @@ func TestCheckCopies(t *testing.T) {
 		t.Fatal(err)
 	}
 	p.Players[0].Height, p.Clubs[0].Ball.Speed = 7.3, 1000
-	if got := c.Plan(); got.Players[0].Hand != HandRight || len(got.Tees) != 1 || got.Players[0].Height != 1.78 || got.Clubs[0].Ball.Speed != 62 {
+	if got := c.Plan(); got.Players[0].Hand != HandRight || len(got.Tees) != 1 || got.Players[0].Height != 1.778 || got.Clubs[0].Ball.Speed != 62 {
 		t.Errorf("Check(p).Plan() = %+v, want the plan as it was, with its defaults", got)
 	}
 	if _, err := Check(p); err == nil {

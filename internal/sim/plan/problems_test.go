@@ -33,22 +33,22 @@ func TestProblems(t *testing.T) {
 		{"infinite room", func(p *Plan) { p.Room.Length = math.Inf(1) }, "room.length", "length +Inf m is outside"},
 		{"slope without a name", func(p *Plan) { p.Room.Slopes[0].Name = " " }, "room.slopes[0].name", "slope 1 needs a name"},
 		{"slope on no wall", func(p *Plan) { p.Room.Slopes[0].Wall = "north" }, "room.slopes[0].wall", `"north" is not one of left, right, front, back`},
-		{"knee above the ceiling", func(p *Plan) { p.Room.Slopes[0].KneeHeight = 3 }, "room.slopes[0].kneeHeight", "knee height 3 m is outside 0–2.87 m"},
-		{"run wider than the room", func(p *Plan) { p.Room.Slopes[0].Run = 4.5 }, "room.slopes[0].run", "run 4.5 m is outside 0.01–4.42 m"},
-		{"solid inside out", func(p *Plan) { p.Room.Solids[0].Max[2] = 2.5 }, "room.solids[0].max[2]", "greatest z 8 ft 2 3/8 in (2.5 m) must be more than least z 8 ft 7 1/8 in (2.62 m)"},
+		{"knee above the ceiling", func(p *Plan) { p.Room.Slopes[0].KneeHeight = 3.5 }, "room.slopes[0].kneeHeight", "knee height 3.5 m is outside 0–3.2004 m"},
+		{"run wider than the room", func(p *Plan) { p.Room.Slopes[0].Run = 5.5 }, "room.slopes[0].run", "run 5.5 m is outside 0.01–5.4864 m"},
+		{"solid inside out", func(p *Plan) { p.Room.Solids[0].Max[2] = 2.5 }, "room.solids[0].max[2]", "greatest z 8 ft 2 3/8 in (2.5 m) must be more than least z 9 ft 6 in (2.8956 m)"},
 		{"solid far away", func(p *Plan) { p.Room.Solids[0].Max[0] = 1e9 }, "room.solids[0].max[0]", "greatest x 1e+09 m is outside"},
 		{"solid and projector of one name", func(p *Plan) { p.Hung[0].Name = "Boxed beam" }, "hung[0].name", "already used by solid 1"},
 		{"layer too thick", func(p *Plan) { p.Floor.Layers[1].Thickness = 0.6 }, "floor.layers[1].thickness", `floor layer "rubber": thickness 0.6 m`},
 		{"two layers of one name", func(p *Plan) { p.Floor.Layers[1].Name = "plywood" }, "floor.layers[1].name", "already used by floor layer 1"},
 		{"mat of negative thickness", func(p *Plan) { p.Floor.Mat.Thickness = -0.01 }, "floor.mat.thickness", "mat: thickness"},
 		{"screen beyond the room", func(p *Plan) { p.Screen.X = 7 }, "screen.x", "screen: x 7 m is outside"},
-		{"screen through the left wall", func(p *Plan) { p.Screen.Centre = 3 }, "screen.centre", "left edge is 1 ft 2 1/8 in (0.36 m) beyond the left wall"},
-		{"screen through the right wall", func(p *Plan) { p.Screen.Centre = 1.5 }, "screen.centre", "right edge is 11 in (0.28 m) beyond the right wall"},
-		{"screen through the ceiling", func(p *Plan) { p.Screen.Bottom = 1 }, "screen.height", "top at 9 ft 10 1/8 in (3 m) is above the ceiling"},
+		{"screen through the left wall", func(p *Plan) { p.Screen.Centre = 4 }, "screen.centre", "left edge is 1 ft 1 1/2 in (0.3424 m) beyond the left wall"},
+		{"screen through the right wall", func(p *Plan) { p.Screen.Centre = 1.5 }, "screen.centre", "right edge is 1 ft 1 in (0.3288 m) beyond the right wall"},
+		{"screen through the ceiling", func(p *Plan) { p.Screen.Bottom = 1 }, "screen.height", "top at 10 ft 9 3/8 in (3.286 m) is above the ceiling"},
 		{"return too deep", func(p *Plan) { p.Screen.TopReturn = 50 }, "screen.topReturn", "top return"},
-		{"tee on the back wall", func(p *Plan) { p.Tees[0].X = 0 }, "tees[0].x", `tee "middle": x 0 in (0 m) is outside the room, which is 21 ft 0 in (6.4 m) long`},
+		{"tee on the back wall", func(p *Plan) { p.Tees[0].X = 0 }, "tees[0].x", `tee "middle": x 0 in (0 m) is outside the room, which is 21 ft 0 in (6.4008 m) long`},
 		{"tee of NaN", func(p *Plan) { p.Tees[0].Y = math.NaN() }, "tees[0].y", "y NaN m is outside the room"},
-		{"tee under the rafters", func(p *Plan) { p.Room.Slopes[0].KneeHeight, p.Tees[0].Y = 0, 4.41 }, "tees[0].y", "leaves no room for a ball"},
+		{"tee under the rafters", func(p *Plan) { p.Room.Slopes[0].KneeHeight, p.Tees[0].Y = 0, 5.48 }, "tees[0].y", "leaves no room for a ball"},
 		{"club of unknown kind", func(p *Plan) { p.Clubs[0].Kind = "" }, "clubs[0].kind", `kind "" is not one of driver`},
 		{"club too short", func(p *Plan) { p.Clubs[1].Length = 0.3 }, "clubs[1].length", `club "7-iron": length 0.3 m is outside 0.45–1.6 m`},
 		{"lie", func(p *Plan) { p.Clubs[1].Lie = 20 }, "clubs[1].lie", "lie 20° is outside"},
@@ -58,7 +58,7 @@ func TestProblems(t *testing.T) {
 		{"spin", func(p *Plan) { p.Clubs[0].Ball.Spin = math.Inf(-1) }, "clubs[0].ball.spin", "spin -Inf rev/min"},
 		{"child's height", func(p *Plan) { p.Players[0].Height = 0.5 }, "players[0].height", "height 0.5 m is outside 0.9–2.4 m"},
 		{"no height", func(p *Plan) { p.Players[0].Height = 0 }, "players[0].height", "height 0 m is outside"},
-		{"no headroom", func(p *Plan) { p.Players[1].Height = 2.4; p.Room.Height, p.Room.Slopes, p.Screen = 2.42, nil, nil }, "players[1].height", "which is 7 ft 9 3/4 in (2.38 m) above"},
+		{"no headroom", func(p *Plan) { p.Players[1].Height = 2.4; p.Room.Height, p.Room.Slopes, p.Screen = 2.42, nil, nil }, "players[1].height", "which is 7 ft 9 5/8 in (2.3787 m) above"},
 		{"hand", func(p *Plan) { p.Players[0].Hand = "both" }, "players[0].hand", `hand "both"`},
 		{"sex", func(p *Plan) { p.Players[0].Sex = "m" }, "players[0].sex", "not one of man, woman"},
 		{"span", func(p *Plan) { p.Players[0].Span = 18 }, "players[0].span", "span 18 m"},
@@ -77,7 +77,7 @@ func TestProblems(t *testing.T) {
 		{"throw ratio", func(p *Plan) { p.Hung[0].ThrowRatio = 100 }, "hung[0].throwRatio", "throw ratio 100 is outside"},
 		{"lens", func(p *Plan) { p.Hung[0].LensHeight = -1 }, "hung[0].lensHeight", "lens height -1 m"},
 		{"lumens", func(p *Plan) { p.Hung[0].Lumens = 1 }, "hung[0].lumens", "light 1 lumens"},
-		{"seat outside", func(p *Plan) { p.Seats[0].Y = 9 }, "seats[0].y", `seat "stool": y 9 m is outside 0–4.42 m`},
+		{"seat outside", func(p *Plan) { p.Seats[0].Y = 9 }, "seats[0].y", `seat "stool": y 9 m is outside 0–5.4864 m`},
 		{"seat too wide", func(p *Plan) { p.Seats[1].Radius = 3 }, "seats[1].radius", "radius 3 m"},
 		{"sensor without a name", func(p *Plan) { p.Sensor = &Sensor{Max: [2]float64{1, 1}} }, "sensor.name", "sensor: the name"},
 		{"sensor inside out", func(p *Plan) {
@@ -156,7 +156,7 @@ func TestTeeNearScreen(t *testing.T) {
 // TestTeeUnderBeam: a solid takes away the tees inside it, not those below it.
 func TestTeeUnderBeam(t *testing.T) {
 	p := Demo()
-	p.Tees[0].X = 3.1
+	p.Tees[0].X = 3.7
 	if err := p.Validate(); err != nil {
 		t.Errorf("Validate() with the tee under the beam = %v, want nil", err)
 	}
@@ -179,14 +179,14 @@ func TestNotes(t *testing.T) {
 		{"small margin", func(p *Plan) { p.Units = units.Metric; p.Margin = 0.05 },
 			[]string{"The margin of 50 mm is under 100 mm: real swings differ from one to the next by more than that."}},
 		{"things outside", func(p *Plan) {
-			p.Room.Solids[0].Min[2], p.Room.Solids[0].Max[2] = 2.9, 3
+			p.Room.Solids[0].Min[2], p.Room.Solids[0].Max[2] = 3.3, 3.4
 			p.Hung[0].Min[1], p.Hung[0].Max[1] = -0.5, -0.1
 		},
 			[]string{
 				`Solid "boxed beam" lies outside the room and counts for nothing.`,
 				`Hung thing "projector" lies outside the room and counts for nothing.`}},
 		{"proud mat", func(p *Plan) { p.Units = units.Metric; p.Floor.Mat.Thickness = 0.05 },
-			[]string{"The inset mat is thicker than the floor layers around it: it stands 10 mm proud of them."}},
+			[]string{"The inset mat is thicker than the floor layers around it: it stands 9 mm proud of them."}},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
 			p := Demo()

@@ -13,11 +13,10 @@ import (
 func (p Plan) Sparse() Plan {
 	p = p.WithDefaults()
 	roundNumbers(reflect.ValueOf(&p))
-	drop(&p.Units, units.Imperial)
-	drop(&p.Margin, DefaultMargin)
+	drop(&p.Margin, p.defaultMargin())
 	if m := p.Floor.Mat; m != nil {
-		drop(&m.Length, DefaultMatSide)
-		drop(&m.Width, DefaultMatSide)
+		drop(&m.Length, p.defaultMatSide())
+		drop(&m.Width, p.defaultMatSide())
 	}
 	if slices.Equal(p.Tees, []Tee{p.defaultTee()}) {
 		p.Tees = nil
@@ -46,11 +45,12 @@ func (p Plan) Sparse() Plan {
 		drop(&v.Shoe, DefaultShoe)
 	}
 	for i := range p.Seats {
-		drop(&p.Seats[i].Radius, DefaultSeatRadius)
+		drop(&p.Seats[i].Radius, p.defaultSeatRadius())
 	}
 	if *p.Air == DefaultAir() {
 		p.Air = nil
 	}
+	drop(&p.Units, units.Imperial) // last: other defaults go by it
 	return p
 }
 

@@ -174,7 +174,7 @@ func TestLimits(t *testing.T) {
 }
 
 func TestApply(t *testing.T) {
-	p := plan.Demo()
+	p := plantest.Loft()
 	for _, c := range []struct {
 		name  string
 		edit  Edit
@@ -201,7 +201,7 @@ func TestApply(t *testing.T) {
 			t.Errorf("Apply(%+v) = %+v, want an error", bad, q)
 		}
 	}
-	if string(p.JSON()) != string(plan.Demo().JSON()) {
+	if string(p.JSON()) != string(plantest.Loft().JSON()) {
 		t.Error("Apply changed the plan it was given")
 	}
 }
@@ -212,8 +212,45 @@ func FuzzApply(f *testing.F) {
 		f.Add(path, -1.0, true)
 	}
 	f.Fuzz(func(t *testing.T, path string, v float64, remove bool) {
-		if q, err := Apply(plan.Demo(), []Edit{{path, v, remove}}); err == nil {
+		if q, err := Apply(plantest.Loft(), []Edit{{path, v, remove}}); err == nil {
 			_ = q.Validate() // must not panic
 		}
 	})
+}
+
+// The room that a first visit opens shows the point at once: one guest with one
+// club strikes, and one move of the tee puts everybody right.
+func TestDemoIsPutRightByOneMove(t *testing.T) {
+	doc := plantest.Checked(plan.Demo())
+	var lab fit.Lab
+	report, err := lab.Check(doc)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var striking []fit.Check
+	for _, c := range report.Checks {
+		if c.Verdict == fit.Strikes {
+			striking = append(striking, c)
+		}
+	}
+	if len(report.Checks) != 8 || len(striking) != 1 {
+		t.Fatalf("%d of %d checks strike, want 1 of 8", len(striking), len(report.Checks))
+	}
+	c := striking[0]
+	found, err := Solve(&lab, doc, c.Player, c.Club, c.Tee)
+	if err != nil {
+		t.Fatal(err)
+	}
+	i := slices.IndexFunc(found, func(r Remedy) bool { return r.Kind == KindTee && r.PlanVerdict == fit.Clear })
+	if i < 0 {
+		t.Fatalf("no move of the tee among %+v puts everybody right", found)
+	}
+	p, err := Apply(plan.Demo(), found[i].Edits)
+	if err != nil {
+		t.Fatal(err)
+	}
+	after, err := lab.Check(plantest.Checked(p))
+	if err != nil || after.Verdict != fit.Clear {
+		t.Errorf("with the tee moved the room is %s, %v, want clear", after.Verdict, err)
+	}
 }

@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
 	"wideberth/internal/solver/words"
 	"wideberth/internal/units"
 )
@@ -38,7 +39,7 @@ func askBall(t *testing.T, s *Solver, p plan.Plan, f Focus, more string) ballAns
 
 // one is the demo with a single player and club.
 func one(player, club int) plan.Plan {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	p.Players, p.Clubs = p.Players[player:player+1], p.Clubs[club:club+1]
 	p.Players[0].Clubs = nil
 	return p
@@ -47,7 +48,7 @@ func one(player, club int) plan.Plan {
 func TestBallGolden(t *testing.T) {
 	var s Solver
 	var got bytes.Buffer
-	raw := s.Handle(fmt.Appendf(nil, `{"kind":"ball","plan":%s}`, plan.Demo().JSON()))
+	raw := s.Handle(fmt.Appendf(nil, `{"kind":"ball","plan":%s}`, plantest.Loft().JSON()))
 	var tree any
 	if err := json.Unmarshal(raw, &tree); err != nil {
 		t.Fatal(err)
@@ -166,7 +167,7 @@ func TestBallSentences(t *testing.T) {
 // with it falls to nothing.
 func TestCatchRate(t *testing.T) {
 	var s Solver
-	p := plan.Demo()
+	p := plantest.Loft()
 	need := -1.0
 	for _, rate := range []string{"0.95", "0.99", "0.999"} {
 		e := askBall(t, &s, p, Focus{}, `,"catch":`+rate).Enclosure
@@ -218,7 +219,7 @@ func TestMishitsStandBesideOrdinaryBalls(t *testing.T) {
 
 func TestBallRefusals(t *testing.T) {
 	var s Solver
-	demo := string(plan.Demo().JSON())
+	demo := string(plantest.Loft().JSON())
 	for _, c := range []struct{ name, body, want string }{
 		{"catches more than all", `{"kind":"ball","catch":1.5,"plan":` + demo + `}`, "outside 0.5–1"},
 		{"catches hardly any", `{"kind":"ball","catch":0.2,"plan":` + demo + `}`, "outside 0.5–1"},

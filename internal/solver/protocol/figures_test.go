@@ -7,11 +7,11 @@ import (
 	"testing"
 
 	"wideberth/internal/sim/fit"
-	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
 )
 
 func TestFigures(t *testing.T) {
-	p := plan.Demo()
+	p := plantest.Loft()
 	near, touch := p.Margin/2, -0.042
 	c := fit.Check{Clearance: touch,
 		BySurface:        map[string]float64{"right wall": near, "ceiling": touch, "beam": 2, "left wall": near},

@@ -6,14 +6,14 @@ import (
 	"testing"
 
 	leanjson "wideberth/internal/lean/json"
-	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
 )
 
 // TestBytesOfEncodingJSON holds every kind of answer against encoding/json, which
 // the command line prints reports with: the two must say the same in the same
 // bytes.
 func TestBytesOfEncodingJSON(t *testing.T) {
-	demo := string(plan.Demo().JSON())
+	demo := string(plantest.Loft().JSON())
 	for _, body := range []string{
 		`{"kind":"start","saved":"{"}`,
 		`{"kind":"solve","plan":` + demo + `}`,
@@ -38,7 +38,7 @@ func TestBytesOfEncodingJSON(t *testing.T) {
 
 func BenchmarkEncode(b *testing.B) {
 	var s Solver
-	v, err := s.serve([]byte(`{"kind":"solve","plan":` + string(plan.Demo().JSON()) + `}`))
+	v, err := s.serve([]byte(`{"kind":"solve","plan":` + string(plantest.Loft().JSON()) + `}`))
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -9,6 +9,7 @@ import (
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/maps"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
 	"wideberth/internal/sim/remedy"
 	"wideberth/internal/solver/words"
 	"wideberth/internal/units"
@@ -16,7 +17,7 @@ import (
 
 // wide is a room in which the demo's people swing freely.
 func wide() plan.Plan {
-	p := plan.Demo().WithDefaults()
+	p := plantest.Loft().WithDefaults()
 	p.Room = plan.Room{Length: 9, Width: 7, Height: 4}
 	p.Screen.X, p.Screen.Centre = 8.4, 3.5
 	p.Tees[0].X, p.Tees[0].Y = 5.2, 3.5
@@ -242,7 +243,7 @@ func TestSharingWords(t *testing.T) {
 
 func TestChange(t *testing.T) {
 	w := words.Words{Units: units.Imperial, Margin: 0.15}
-	p := plan.Demo()
+	p := plantest.Loft()
 	cases := []struct {
 		name string
 		in   remedy.Remedy
@@ -284,7 +285,7 @@ func TestMarks(t *testing.T) {
 			t.Errorf("mark = %+v, want the nearest thing, the room behind, five tapes and nothing moved", m)
 		}
 	}
-	askFor(t, &s, "maps", plan.Demo(), `,"of":"marks"`, &out)
+	askFor(t, &s, "maps", plantest.Loft(), `,"of":"marks"`, &out)
 	for _, m := range out.Marks {
 		if m.Player == "Host" && (m.Verdict != fit.Strikes || !strings.HasPrefix(m.Sentence, "Do not swing the driver here")) {
 			t.Errorf("%s's mark with the %s = %q (%s), want a warning off the driver", m.Player, m.Club, m.Sentence, m.Verdict)
@@ -314,7 +315,7 @@ func TestRooms(t *testing.T) {
 
 func TestMapRefusals(t *testing.T) {
 	var s Solver
-	demo := string(plan.Demo().JSON())
+	demo := string(plantest.Loft().JSON())
 	for _, c := range []struct{ name, body, want string }{
 		{"no kind of map", `{"kind":"maps","plan":` + demo + `}`, `map of ""`},
 		{"no plan", `{"kind":"maps","of":"stand"}`, "must be an object"},

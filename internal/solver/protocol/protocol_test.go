@@ -31,7 +31,7 @@ func TestRefusals(t *testing.T) {
 	var s Solver
 	demo := string(plan.Demo().JSON())
 	noRoom := strings.Replace(demo, `"room"`, `"rooom"`, 1)
-	giant := strings.Replace(demo, `"height":1.92`, `"height":7.3`, 1)
+	giant := strings.Replace(demo, `"height":1.9304`, `"height":7.3`, 1)
 	huge := strings.Replace(demo, `"title":"`, `"title":"`+strings.Repeat("x", 1<<20), 1)
 	cases := []struct {
 		name, body     string
@@ -56,8 +56,8 @@ func TestRefusals(t *testing.T) {
 		{"unknown field", `{"kind":"solve","plan":` + noRoom + `}`, "rooom", "rooom"},
 		{"a giant", `{"kind":"solve","plan":` + giant + `}`, "Height: 23 ft 11 3/8 in is more than the 7 ft 10 in this can do", "players[1].height"},
 		{"height is text", `{"kind":"solve","plan":{"room":{"length":"long"}}}`, "cannot be read as a length", "room.length"},
-		{"typed height of a word", `{"kind":"solve","plan":` + strings.Replace(demo, `"height":1.92`, `"height":"tall"`, 1) + `}`, "tall", "players[1].height"},
-		{"typed height, but not in a show", `{"kind":"ball","plan":` + strings.Replace(demo, `"height":1.92`, `"height":"6'3"`, 1) + `}`, "must be a number", "players[1].height"},
+		{"typed height of a word", `{"kind":"solve","plan":` + strings.Replace(demo, `"height":1.9304`, `"height":"tall"`, 1) + `}`, "tall", "players[1].height"},
+		{"typed height, but not in a show", `{"kind":"ball","plan":` + strings.Replace(demo, `"height":1.9304`, `"height":"6'3"`, 1) + `}`, "must be a number", "players[1].height"},
 		{"no length", `{"kind":"length","text":"","units":"imperial"}`, "no length given", ""},
 		{"length is a word", `{"kind":"length","text":"tall","units":"imperial"}`, "tall", ""},
 	}

@@ -13,6 +13,7 @@ import (
 	"wideberth/internal/render/scene/wire"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
 	"wideberth/internal/sim/swing"
 	"wideberth/internal/solver/words"
 	"wideberth/internal/units"
@@ -20,7 +21,7 @@ import (
 
 // small is the demo with one player and one club: one check, worked out once.
 func small() plan.Plan {
-	p := plan.Demo()
+	p := plantest.Loft()
 	p.Players, p.Clubs = p.Players[1:2], p.Clubs[:1]
 	return p
 }

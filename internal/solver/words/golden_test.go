@@ -19,7 +19,7 @@ var update = flag.Bool("update", false, "rewrite the golden reports")
 // TestGoldenReports holds the reports of some plans to the byte. It also runs
 // compiled for the browser, so the bytes are the same there.
 func TestGoldenReports(t *testing.T) {
-	plans := map[string]plan.Plan{"carriage-house-loft": plan.Demo()}
+	plans := map[string]plan.Plan{"carriage-house-loft": plan.Demo(), "tight-loft": plantest.Loft()}
 	for _, name := range []string{"clear-room", "low-ceiling", "left-hander"} {
 		if testing.Short() && name != "left-hander" {
 			continue // the demo and one more are enough where time is short

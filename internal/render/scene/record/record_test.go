@@ -9,6 +9,7 @@ import (
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
 	"wideberth/internal/sim/r3"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
@@ -21,7 +22,7 @@ const roomTolerance = 1e-5
 // input is a player of the demo plan with the driver on its first tee.
 func input(t *testing.T, player string, change func(*plan.Plan)) Input {
 	t.Helper()
-	p := plan.Demo()
+	p := plantest.Loft()
 	if change != nil {
 		change(&p)
 	}
@@ -54,7 +55,7 @@ func TestSwingSurvivesTheWire(t *testing.T) {
 }
 
 func TestShellIsClosed(t *testing.T) {
-	s := wire.Recording{Faces: Faces(plan.Demo())}
+	s := wire.Recording{Faces: Faces(plantest.Loft())}
 	var volume float64
 	edges := map[[2]wire.Vec]int{}
 	for _, f := range s.Faces {
@@ -77,7 +78,7 @@ func TestShellIsClosed(t *testing.T) {
 	}
 	// The demo's room less its rafters' wedge and its floor layers; normals
 	// point inwards, so the signed volume is negative.
-	r := plan.Demo().Room
+	r := plantest.Loft().Room
 	want := r.Length * (r.Width*(r.Height-0.040) - 0.90*(r.Height-2.10)/2)
 	if math.Abs(-volume-want) > 1e-3 {
 		t.Errorf("volume inside the shell = %.4f m³, want %.4f m³ (0.001)", -volume, want)
@@ -102,13 +103,13 @@ func determinant(a, b, c wire.Vec) float64 {
 }
 
 func TestBoxesTurnOutwards(t *testing.T) {
-	for _, f := range Faces(plan.Demo()) {
+	for _, f := range Faces(plantest.Loft()) {
 		if f.Kind != wire.Solid && f.Kind != wire.Hung {
 			continue
 		}
 		var centre wire.Vec
 		n := 0
-		for _, g := range Faces(plan.Demo()) {
+		for _, g := range Faces(plantest.Loft()) {
 			if g.Name == f.Name {
 				for _, p := range g.Polygon {
 					centre = wire.Vec{centre[0] + p[0], centre[1] + p[1], centre[2] + p[2]}

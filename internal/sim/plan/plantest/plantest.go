@@ -19,9 +19,57 @@ func Checked(p plan.Plan) plan.Checked {
 	return c
 }
 
-// OneClub is the demo plan with fewer swings to model.
+// Loft is a loft in which half of the checks strike and the others are tight, at
+// the rafters, the beam and both walls.
+func Loft() plan.Plan {
+	c, err := plan.Parse([]byte(loftJSON))
+	if err != nil {
+		panic(err)
+	}
+	return c.Plan()
+}
+
+const loftJSON = `{
+  "version": 1,
+  "title": "Tight loft",
+  "units": "imperial",
+  "margin": 0.15,
+  "room": {
+    "length": 6.40, "width": 4.42, "height": 2.87,
+    "slopes": [{"name": "rafters, left", "wall": "left", "kneeHeight": 2.10, "run": 0.90}],
+    "solids": [{"name": "boxed beam", "min": [3.0, 0.0, 2.62], "max": [3.2, 4.42, 2.87]}]
+  },
+  "floor": {
+    "layers": [
+      {"name": "plywood", "thickness": 0.018},
+      {"name": "rubber", "thickness": 0.010},
+      {"name": "turf", "thickness": 0.012}
+    ],
+    "mat": {"thickness": 0.040, "length": 1.50, "width": 1.50, "inset": true}
+  },
+  "screen": {"x": 6.00, "centre": 2.21, "bottom": 0.05, "width": 3.56, "height": 2.00, "sideReturn": 1.0, "topReturn": 0.9},
+  "tees": [{"name": "middle", "x": 2.90, "y": 2.21}],
+  "clubs": [
+    {"name": "driver", "kind": "driver", "length": 1.156, "lie": 58, "loft": 10.5, "ball": {"speed": 62, "launch": 12.5, "spin": 2700}},
+    {"name": "7-iron", "kind": "iron"},
+    {"name": "pitching wedge", "kind": "wedge"}
+  ],
+  "players": [
+    {"name": "Host", "height": 1.78, "hand": "right"},
+    {"name": "Tall guest", "height": 1.92, "hand": "right", "span": 2.01, "follow": "loose"},
+    {"name": "Left-handed friend", "height": 1.70, "hand": "left", "clubs": ["driver", "7-iron"]}
+  ],
+  "hung": [{"name": "projector", "min": [2.1, 2.0, 2.45], "max": [2.5, 2.45, 2.80], "throwRatio": 0.80, "lensHeight": 2.50, "lumens": 3500}],
+  "seats": [
+    {"name": "stool", "x": 0.50, "y": 0.60},
+    {"name": "bench", "x": 0.50, "y": 3.80}
+  ]
+}
+`
+
+// OneClub is the loft with fewer swings to model.
 func OneClub(clubs ...string) plan.Plan {
-	p := plan.Demo()
+	p := Loft()
 	p.Clubs = slices.DeleteFunc(p.Clubs, func(c plan.Club) bool { return !slices.Contains(clubs, c.Name) })
 	for i := range p.Players {
 		p.Players[i].Clubs = nil
@@ -42,7 +90,7 @@ func Rooms() map[string]plan.Plan {
 	cellar.Players = cellar.Players[:1]
 	cellar.Room.Slopes, cellar.Room.Solids = nil, nil
 	cellar.Hung = []plan.Hung{{Name: "lamp", Min: [3]float64{2.9, 2.1, 2.30}, Max: [3]float64{3.1, 2.3, 2.87}}}
-	return map[string]plan.Plan{"demo": OneClub("driver"), "high with a duct": high, "lamp": cellar}
+	return map[string]plan.Plan{"loft": OneClub("driver"), "high with a duct": high, "lamp": cellar}
 }
 
 // Random makes a plan out of a seed, often an odd one; it may be invalid.
