@@ -74,21 +74,22 @@ func TestPhases(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	seen := map[string]bool{}
-	for p := range NumPhases {
-		if p > 0 && s.TimeOf(p) <= s.TimeOf(p-1) {
-			t.Errorf("%v begins at %.3f s, want after %v at %.3f s", p, s.TimeOf(p), p-1, s.TimeOf(p-1))
+	seen := map[Phase]bool{}
+	phases := Phases()
+	for i, p := range phases {
+		if i > 0 && s.TimeOf(p) <= s.TimeOf(phases[i-1]) {
+			t.Errorf("%v begins at %.3f s, want after %v at %.3f s", p, s.TimeOf(p), phases[i-1], s.TimeOf(phases[i-1]))
 		}
 		if got := s.PhaseAt(s.TimeOf(p)); got != p {
 			t.Errorf("PhaseAt(%.3f s) = %v, want %v", s.TimeOf(p), got, p)
 		}
-		seen[p.String()] = true
+		seen[p] = true
 	}
-	if len(seen) != int(NumPhases) || seen[""] {
-		t.Errorf("phase names %v, want %d different ones", seen, NumPhases)
+	if len(seen) != len(phases) || seen[""] {
+		t.Errorf("phases %v, want %d different ones", seen, len(phases))
 	}
-	if s.TimeOf(NumPhases-1) >= s.Duration() {
-		t.Errorf("the finish begins at %.3f s of %.3f s", s.TimeOf(NumPhases-1), s.Duration())
+	if s.TimeOf(Finish) >= s.Duration() {
+		t.Errorf("the finish begins at %.3f s of %.3f s", s.TimeOf(Finish), s.Duration())
 	}
 }
 

@@ -177,7 +177,7 @@ func (s *Swing) TimeOf(p Phase) float64 {
 // PhaseAt returns the phase at time t.
 func (s *Swing) PhaseAt(t float64) Phase {
 	phase := Address
-	for p := range NumPhases {
+	for _, p := range Phases() {
 		if t >= s.TimeOf(p) {
 			phase = p
 		}

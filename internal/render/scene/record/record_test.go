@@ -257,7 +257,7 @@ func TestFramesAreTheSwing(t *testing.T) {
 		if math.Abs(float64(f.Clearance)-nearest) > roomTolerance {
 			t.Fatalf("frame %d: clearance %v, want %v", i, f.Clearance, nearest)
 		}
-		if got, want := s.Phases[f.Phase], in.Swing.PhaseAt(at).String(); got != want {
+		if got, want := s.Phases[f.Phase], string(in.Swing.PhaseAt(at)); got != want {
 			t.Fatalf("frame %d: %s, want %s", i, got, want)
 		}
 	}
