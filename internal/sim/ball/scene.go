@@ -47,6 +47,8 @@ func NewScene(p plan.Plan) *Scene {
 		}
 	}
 	plane("floor", KindFloor, Ground, geom.Halfspace{N: geom.Vec{Z: 1}, D: layers(p)})
+	// A mat that stands proud is a step for the ball, laid about the tee for golfers of
+	// either hand; where it lies under one of them says sweep.Placement.Mat.
 	if m := p.Floor.Mat; m != nil && p.Floor.Standing() > layers(p)+flush {
 		for _, t := range p.Tees {
 			s.addBox("mat", KindFloor, Ground,

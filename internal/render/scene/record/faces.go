@@ -5,17 +5,18 @@ import (
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/sweep"
+	"wideberth/internal/sim/swing"
 )
 
 // Faces are the flat faces of the plan's room: its shell with the slopes cut
-// into it, the mat, what is built in and hung up, and the screen's cloth.
-func Faces(p plan.Plan) []wire.Face {
+// into it, a mat on every tee under the golfer at address, what is built in and
+// hung up, and the screen's cloth.
+func Faces(p plan.Plan, golfer plan.Player, address swing.Pose) []wire.Face {
 	faces := shell(p)
-	if m := p.Floor.Mat; m != nil && m.Length > 0 && m.Width > 0 {
-		for _, t := range p.Tees {
-			lo := geom.Vec{X: t.X - m.Length/2, Y: t.Y - m.Width/2, Z: floorHeight(p)}
-			hi := geom.Vec{X: t.X + m.Length/2, Y: t.Y + m.Width/2, Z: p.Floor.Standing()}
-			faces = appendBox(faces, "", wire.Mat, clipBox(p, lo, hi))
+	for _, t := range p.Tees {
+		if m, ok := sweep.Place(p, t, golfer).Mat(p, address); ok {
+			m.Min.Z = max(m.Min.Z, floorHeight(p)) // an inset mat shows its top only
+			faces = appendBox(faces, "", wire.Mat, m)
 		}
 	}
 	for _, s := range p.Room.Solids {

@@ -71,7 +71,7 @@ func Swing(in Input) *wire.Recording {
 	s := &wire.Recording{
 		Title: strings.Join([]string{in.Player.Name, in.Club.Name, in.Tee.Name + " tee"}, ", "),
 		Room:  wire.Vec{float32(in.Plan.Room.Length), float32(in.Plan.Room.Width), float32(in.Plan.Room.Height)},
-		Faces: Faces(in.Plan),
+		Faces: Faces(in.Plan, in.Player, in.Swing.PoseAt(0)),
 		Rate:  Rate,
 		Tick:  0.0254,
 		Major: 12,

@@ -54,7 +54,7 @@ func TestSwingSurvivesTheWire(t *testing.T) {
 }
 
 func TestShellIsClosed(t *testing.T) {
-	s := wire.Recording{Faces: Faces(plan.Demo())}
+	s := wire.Recording{Faces: Faces(plan.Demo(), plan.Player{}, swing.Pose{})}
 	var volume float64
 	edges := map[[2]wire.Vec]int{}
 	for _, f := range s.Faces {
@@ -102,13 +102,13 @@ func determinant(a, b, c wire.Vec) float64 {
 }
 
 func TestBoxesTurnOutwards(t *testing.T) {
-	for _, f := range Faces(plan.Demo()) {
+	for _, f := range Faces(plan.Demo(), plan.Player{}, swing.Pose{}) {
 		if f.Kind != wire.Solid && f.Kind != wire.Hung {
 			continue
 		}
 		var centre wire.Vec
 		n := 0
-		for _, g := range Faces(plan.Demo()) {
+		for _, g := range Faces(plan.Demo(), plan.Player{}, swing.Pose{}) {
 			if g.Name == f.Name {
 				for _, p := range g.Polygon {
 					centre = wire.Vec{centre[0] + p[0], centre[1] + p[1], centre[2] + p[2]}
