@@ -7,6 +7,13 @@ import (
 	"wideberth/internal/sim/geom"
 )
 
+func near(t *testing.T, what string, got, want, tol float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tol) {
+		t.Errorf("%s = %.6f, want %.6f (± %.2g)", what, got, want, tol)
+	}
+}
+
 func TestCrossing(t *testing.T) {
 	const tol = 1e-9
 	for _, c := range []struct {
