@@ -135,8 +135,7 @@ func (d *draft) slope(s plan.Slope, room plan.Room) {
 }
 
 func (d *draft) screen(s plan.Screen) {
-	y0, y1 := s.Centre-s.Width/2, s.Centre+s.Width/2
-	z0, z1 := s.Bottom, s.Bottom+s.Height
+	y0, y1, z0, z1 := s.Edges()
 	d.line(viewPlan, "screen", KindScreen, false, Point{s.X, y0}, Point{s.X, y1})
 	d.line(viewSide, "screen", KindScreen, false, Point{s.X, z0}, Point{s.X, z1})
 	d.rect(viewFace, "screen", KindScreen, false, Point{y0, z0}, Point{y1, z1})
