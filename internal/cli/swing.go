@@ -16,9 +16,9 @@ const frameRate = 240
 
 // frame is the golfer and the club at one moment, in the room's frame.
 type frame struct {
-	T     float64 `json:"t"` // s since the start of the swing
-	Phase string  `json:"phase"`
-	Parts []part  `json:"parts"`
+	T     float64     `json:"t"` // s since the start of the swing
+	Phase swing.Phase `json:"phase"`
+	Parts []part      `json:"parts"`
 }
 
 // part is one capsule: two ends and a radius, m.
@@ -61,7 +61,7 @@ func frames(sw *swing.Swing, place sweep.Placement) []frame {
 	out := make([]frame, 0, last+1)
 	for i := range last + 1 {
 		t := min(float64(i)/frameRate, sw.Duration())
-		f := frame{T: t, Phase: sw.PhaseAt(t).String()}
+		f := frame{T: t, Phase: sw.PhaseAt(t)}
 		for name, capsule := range sw.PoseAt(t) {
 			c := place.Capsule(capsule)
 			f.Parts = append(f.Parts, part{Name: swing.Part(name).String(), A: point(c.A), B: point(c.B), Radius: c.R})

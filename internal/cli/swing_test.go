@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 	"testing"
+
+	"wideberth/internal/sim/swing"
 )
 
 // partNames is every part that the document promises, in its order.
@@ -42,7 +44,7 @@ func (f frame) part(t *testing.T, name string) part {
 
 func TestSwingFrames(t *testing.T) {
 	frames := swingFrames(t, "low-ceiling.json", "-player", "Host", "-club", "driver", "-tee", "middle")
-	var phases []string
+	var phases []swing.Phase
 	for i, f := range frames {
 		if i > 0 && i < len(frames)-1 && math.Abs(f.T-float64(i)/frameRate) > 1e-12 {
 			t.Fatalf("frame %d is at %v s, want %d/%d", i, f.T, i, frameRate)

@@ -10,7 +10,7 @@ import (
 // kind is one group of the table.
 type kind struct {
 	name, about string
-	quantities  [][2]string // name in swing.Measure, name for people
+	quantities  [][2]string // name in measure.Swing, name for people
 }
 
 const ofHeight = "Places are parts of the golfer's height, from the floor midway between the ankles: towards the target, towards the ball and up count as more, the other way as less than nothing."

@@ -24,7 +24,7 @@ func length(m float64, label func(float64, string) string) Text {
 }
 
 // scale writes quantities of one unit: the number of them in one of the unit of
-// swing.Measure, the decimals that are worth reading, and what follows.
+// measure.Swing, the decimals that are worth reading, and what follows.
 type scale struct {
 	factor   float64
 	decimals int
@@ -41,7 +41,7 @@ const (
 
 func alike(s scale) unit { return unit{s, s} }
 
-// unitNamed returns how a unit of swing.Measurement is written.
+// unitNamed returns how a unit of measure.Quantity is written.
 func unitNamed(name string) unit {
 	switch name {
 	case "deg":

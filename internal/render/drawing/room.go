@@ -3,9 +3,7 @@ package drawing
 import (
 	"math"
 
-	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
-	"wideberth/internal/sim/swing"
 )
 
 // cutHeight is where the plan view is cut (m above the structural floor): what
@@ -95,29 +93,10 @@ func (d *draft) floor(in Input) (top float64) {
 		d.line(viewSide, layer.Name, KindFloor, false, Point{0, top}, Point{room.Length, top})
 		d.line(viewFace, layer.Name, KindFloor, false, Point{0, top}, Point{room.Width, top})
 	}
-	mat := in.Plan.Floor.Mat
-	if mat == nil || mat.Length == 0 || mat.Width == 0 {
-		return top
+	if m, ok := in.At.Mat(in.Plan, in.Address); ok {
+		d.box("mat", KindMat, [3]float64{m.Min.X, m.Min.Y, m.Min.Z}, [3]float64{m.Max.X, m.Max.Y, m.Max.Z})
 	}
-	middle, z := in.At.ToRoom(stanceMiddle(in.Address)), in.At.Ball.Z
-	lo := [3]float64{max(0, middle.X-mat.Length/2), max(0, middle.Y-mat.Width/2), max(0, z-mat.Thickness)}
-	hi := [3]float64{min(room.Length, middle.X+mat.Length/2), min(room.Width, middle.Y+mat.Width/2), z}
-	d.box("mat", KindMat, lo, hi)
 	return top
-}
-
-// stanceMiddle is where the middle of the mat is drawn, golfer frame. The plan
-// gives the mat's size but not its place; golfer and ball must both be on it,
-// so it lies about the middle of the rectangle that holds the ball and the feet.
-func stanceMiddle(address swing.Pose) geom.Vec {
-	var lo, hi geom.Vec // the ball is the origin
-	for _, foot := range [2]geom.Capsule{address[swing.LeadFoot], address[swing.TrailFoot]} {
-		for _, p := range [2]geom.Vec{foot.A, foot.B} {
-			lo.X, hi.X = min(lo.X, p.X-foot.R), max(hi.X, p.X+foot.R)
-			lo.Y, hi.Y = min(lo.Y, p.Y-foot.R), max(hi.Y, p.Y+foot.R)
-		}
-	}
-	return geom.Vec{X: (lo.X + hi.X) / 2, Y: (lo.Y + hi.Y) / 2}
 }
 
 // slope draws a sloping ceiling: its own line in the elevation that sees it
@@ -156,8 +135,7 @@ func (d *draft) slope(s plan.Slope, room plan.Room) {
 }
 
 func (d *draft) screen(s plan.Screen) {
-	y0, y1 := s.Centre-s.Width/2, s.Centre+s.Width/2
-	z0, z1 := s.Bottom, s.Bottom+s.Height
+	y0, y1, z0, z1 := s.Edges()
 	d.line(viewPlan, "screen", KindScreen, false, Point{s.X, y0}, Point{s.X, y1})
 	d.line(viewSide, "screen", KindScreen, false, Point{s.X, z0}, Point{s.X, z1})
 	d.rect(viewFace, "screen", KindScreen, false, Point{y0, z0}, Point{y1, z1})

@@ -73,8 +73,8 @@ func TestBearmanHarveyBetweenAndBeyond(t *testing.T) {
 func TestUSGAIndoorMeansAndCrossCheck(t *testing.T) {
 	const (
 		tolMeans = 0.012 // the fit's own scatter about the seven means it was made from
-		// Different balls in different halls: ball.md finds the published sets
-		// to agree to about 20 % in the middle of their range.
+		// Different balls in different halls: the published sets agree to about 20 %
+		// in the middle of their range.
 		tolCD, tolCL = 0.15, 0.22
 	)
 	air := AirOf(&plan.Air{Temperature: 15})

@@ -90,7 +90,7 @@ func Enclose(p plan.Plan, pairs []Pair, rate float64, n int) (Enclosure, error) 
 	open := s.open()
 	shots := Draws(n)
 	out := Enclosure{Rate: rate, Balls: n, Behind: standOff(p, pairs)}
-	out.Bottom.Rolling = layers(p) + Diameter
+	out.Bottom.Rolling = p.Floor.Top() + Diameter
 	out.Lost, out.Miss = []Lost{}, []MissDepth{}
 	allowed := (1 - rate) * float64(n) * (1 + 1e-12) // whole counts survive rounding
 	needs := make([]depths, len(pairs))
@@ -134,7 +134,7 @@ type openScene struct {
 }
 
 func (s *Scene) open() openScene {
-	right, left, _, top := mouth(*s.screen)
+	right, left, _, top := s.screen.Edges()
 	plane := func(k Kind, n geom.Vec, d float64) Target {
 		return Target{Kind: k, Half: geom.Halfspace{N: n, D: d}}
 	}
@@ -169,7 +169,7 @@ func (o openScene) fly(q Pair, shots []Draw) depths {
 		at, depth := c.Arrival.P, o.depth(c)
 		switch {
 		case c.Kind == KindFloor:
-			d.low = append(d.low, layers(o.plan))
+			d.low = append(d.low, o.plan.Floor.Top())
 			d.lost[c.Surface]++
 		case c.Kind == KindScreen:
 			d.low = append(d.low, at.Z-Radius)

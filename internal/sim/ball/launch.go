@@ -45,9 +45,3 @@ func (l Launch) At(p plan.Plan, t plan.Tee) Launch {
 	l.From = r3.Add(l.From, geom.Vec{X: t.X, Y: t.Y, Z: p.Floor.Standing()})
 	return l
 }
-
-// layers is the height (m) of the top of the floor around the mat.
-func layers(p plan.Plan) float64 {
-	p.Floor.Mat = nil
-	return p.Floor.Standing()
-}

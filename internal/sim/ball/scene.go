@@ -46,8 +46,10 @@ func NewScene(p plan.Plan) *Scene {
 			s.addBox(f.Name, KindHung, Hard, f.Box.Min, f.Box.Max)
 		}
 	}
-	plane("floor", KindFloor, Ground, geom.Halfspace{N: geom.Vec{Z: 1}, D: layers(p)})
-	if m := p.Floor.Mat; m != nil && p.Floor.Standing() > layers(p)+flush {
+	plane("floor", KindFloor, Ground, geom.Halfspace{N: geom.Vec{Z: 1}, D: p.Floor.Top()})
+	// A mat that stands proud is a step for the ball, laid about the tee for golfers of
+	// either hand; where it lies under one of them says sweep.Placement.Mat.
+	if m := p.Floor.Mat; m != nil && p.Floor.Standing() > p.Floor.Top()+flush {
 		for _, t := range p.Tees {
 			s.addBox("mat", KindFloor, Ground,
 				geom.Vec{X: t.X - m.Length/2, Y: t.Y - m.Width/2, Z: 0},
@@ -67,7 +69,7 @@ func (s *Scene) addScreen(c *plan.Screen) {
 	if c == nil {
 		return
 	}
-	right, left, bottom, top := mouth(*c)
+	right, left, bottom, top := c.Edges()
 	sheet := func(name string, k Kind, x0, x1, y0, y1, z0, z1 float64) {
 		m := Cloth
 		if k == KindFrame {
@@ -97,11 +99,6 @@ func (s *Scene) addScreen(c *plan.Screen) {
 	hoop("frame", c.X, true, true)
 }
 
-// mouth returns the edges of the screen: y of right and left, z of bottom and top.
-func mouth(c plan.Screen) (right, left, bottom, top float64) {
-	return c.Centre - c.Width/2, c.Centre + c.Width/2, c.Bottom, c.Bottom + c.Height
-}
-
 // First returns what a ball meets first. The launch is relative to the tee, as
 // FromClub gives it.
 func First(p plan.Plan, t plan.Tee, l Launch) Contact {
@@ -126,7 +123,7 @@ func (s *Scene) judge(from State, c *Contact) {
 	if s.screen == nil {
 		return
 	}
-	right, left, bottom, top := mouth(*s.screen)
+	right, left, bottom, top := s.screen.Edges()
 	at := c.Arrival.P
 	c.Short = s.screen.X - at.X
 	switch c.Kind {

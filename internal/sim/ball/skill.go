@@ -3,6 +3,7 @@ package ball
 import (
 	"math"
 
+	"wideberth/internal/lean/fmt"
 	"wideberth/internal/lean/halton"
 	"wideberth/internal/sim/plan"
 )
@@ -81,6 +82,9 @@ const (
 	HoselSpeed = 0.7 // share of the speed
 )
 
+// Hosel names the hosel shot that leaves at an angle (degrees) to the toe side.
+func Hosel(angle int) string { return fmt.Sprintf("hosel %d°", angle) }
+
 // Misses returns the named worst cases for a well-struck launch: a hosel shot
 // leaves to the golfer's toe side, which is right for a right-hander; a thin ball
 // leaves low; a topped one skims the mat with topspin; a skied one climbs.
@@ -94,13 +98,13 @@ func Misses(l Launch, hand plan.Hand) []Miss {
 		f(&m)
 		return Miss{name, m}
 	}
-	shank := func(angle float64) func(*Launch) {
-		return func(m *Launch) {
-			m.Azimuth = toe * angle * degree
+	hosel := func(angle int) Miss {
+		return with(Hosel(angle), func(m *Launch) {
+			m.Azimuth = toe * float64(angle) * degree
 			m.Elevation /= 2
 			m.Speed *= HoselSpeed
 			m.Spin *= 0.5
-		}
+		})
 	}
 	return []Miss{
 		with("thin", func(m *Launch) { m.Elevation /= ThinPart; m.Spin *= 0.6 }),
@@ -109,8 +113,6 @@ func Misses(l Launch, hand plan.Hand) []Miss {
 			m.Elevation = min(max(m.Elevation+SkiedMore*degree, SkiedLeast*degree), SkiedMost*degree)
 			m.Speed *= 0.65
 		}),
-		with("hosel 30°", shank(HoselLeast)),
-		with("hosel 45°", shank(45)),
-		with("hosel 60°", shank(HoselMost)),
+		hosel(HoselLeast), hosel((HoselLeast + HoselMost) / 2), hosel(HoselMost),
 	}
 }

@@ -177,7 +177,7 @@ func (s *Scene) newHeat() Heat {
 }
 
 func (h *Heat) add(c plan.Screen, at [3]float64) {
-	right, _, bottom, _ := mouth(c)
+	right, _, bottom, _ := c.Edges()
 	col := int((at[1] - right) / c.Width * float64(h.Cols))
 	row := int((at[2] - bottom) / c.Height * float64(h.Rows))
 	h.Counts[min(max(row, 0), h.Rows-1)*h.Cols+min(max(col, 0), h.Cols-1)]++

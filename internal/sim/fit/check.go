@@ -121,7 +121,7 @@ func (t *trial) nearest(i int, m *family.Member) Nearest {
 func (t *trial) meeting(i int, m *family.Member, at sweep.Contact) Nearest {
 	inRoom := t.place.ContactToRoom(at)
 	return Nearest{
-		Surface: t.surfaces[i].Name, Part: at.Part.String(), Phase: m.Swing.PhaseAt(at.Time).String(), Time: at.Time,
+		Surface: t.surfaces[i].Name, Part: at.Part.String(), Phase: m.Swing.PhaseAt(at.Time), Time: at.Time,
 		At:        [3]float64{inRoom.OnSurface.X, inRoom.OnSurface.Y, inRoom.OnSurface.Z},
 		On:        [3]float64{inRoom.OnPart.X, inRoom.OnPart.Y, inRoom.OnPart.Z},
 		Speed:     speedAt(m.Swing, at),

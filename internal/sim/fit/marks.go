@@ -51,12 +51,12 @@ type Tape struct {
 // over the loosest swing of the family, over the central one, and what comes
 // nearest to it. Other things may be nearer: see the Check.
 type Behind struct {
-	Wall      string  `json:"wall"`
-	Clearance float64 `json:"clearance"` // m
-	Typical   float64 `json:"typical"`   // m
-	Verdict   Verdict `json:"verdict"`
-	Part      string  `json:"part"`
-	Phase     string  `json:"phase"`
+	Wall      string      `json:"wall"`
+	Clearance float64     `json:"clearance"` // m
+	Typical   float64     `json:"typical"`   // m
+	Verdict   Verdict     `json:"verdict"`
+	Part      string      `json:"part"`
+	Phase     swing.Phase `json:"phase"`
 }
 
 // Marks returns the standing marks of every player (or of the one named) with
@@ -85,7 +85,7 @@ func (l *Lab) Marks(given plan.Checked, player string) ([]Mark, error) {
 			if i == 0 { // the same wall and the same swing from all tees
 				tightest, phase = c.behind(m.Behind.Wall, p)
 			}
-			m.Behind.Part, m.Behind.Phase = tightest.Part.String(), phase.String()
+			m.Behind.Part, m.Behind.Phase = tightest.Part.String(), phase
 			out = append(out, m)
 		}
 	}
@@ -153,5 +153,5 @@ func (c *Cast) behind(wall string, p plan.Plan) (sweep.Contact, swing.Phase) {
 			return at, who.Swing.PhaseAt(at.Time)
 		}
 	}
-	return sweep.Contact{}, 0
+	return sweep.Contact{}, swing.Address
 }

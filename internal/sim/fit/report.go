@@ -68,13 +68,13 @@ type Check struct {
 // Nearest is where one member of a family meets a surface: in a check, the
 // meeting that sets its clearance.
 type Nearest struct {
-	Surface string     `json:"surface"`
-	Part    string     `json:"part"`
-	Phase   string     `json:"phase"`
-	Time    float64    `json:"time"`
-	At      [3]float64 `json:"at"`    // on the surface
-	On      [3]float64 `json:"on"`    // on golfer or club
-	Speed   float64    `json:"speed"` // of the part there, at the place that meets the surface
+	Surface string      `json:"surface"`
+	Part    string      `json:"part"`
+	Phase   swing.Phase `json:"phase"`
+	Time    float64     `json:"time"`
+	At      [3]float64  `json:"at"`    // on the surface
+	On      [3]float64  `json:"on"`    // on golfer or club
+	Speed   float64     `json:"speed"` // of the part there, at the place that meets the surface
 
 	// Variation is the member of the family that does it; the zero value is the
 	// central swing.

@@ -66,7 +66,7 @@ func cones(p plan.Plan, casts []fit.Cast, hosel bool) (out []cone) {
 			}
 			add("ordinary", -side, side, launch)
 			for _, m := range ball.Misses(launch, c.Player.Hand) {
-				if hosel && m.Name == "hosel 60°" {
+				if hosel && m.Name == ball.Hosel(ball.HoselMost) {
 					add("hosel", toe*side, toe*hoselWidest, m.Launch)
 				}
 			}

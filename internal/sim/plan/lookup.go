@@ -6,16 +6,23 @@ import (
 	"wideberth/internal/lean/fmt"
 )
 
+// Top is the height (m) of the uppermost layer above the structural floor: of the
+// floor around a mat.
+func (f Floor) Top() float64 {
+	sum := 0.0
+	for _, l := range f.Layers {
+		sum += l.Thickness
+	}
+	return sum
+}
+
 // Standing is the height (m) of the surface that ball and golfer stand on,
 // above the structural floor: the layers, and the mat on top of them. An inset
 // mat is brought flush with the layers, but one that is thicker than all of
 // them still rises to its own thickness, since it cannot sink into the
 // structural floor.
 func (f Floor) Standing() float64 {
-	sum := 0.0
-	for _, l := range f.Layers {
-		sum += l.Thickness
-	}
+	sum := f.Top()
 	switch {
 	case f.Mat == nil:
 		return sum
@@ -24,6 +31,12 @@ func (f Floor) Standing() float64 {
 	default:
 		return sum + f.Mat.Thickness
 	}
+}
+
+// Edges are where the cloth of the screen ends: y of right and left as the golfer
+// sees it, z of bottom and top, m.
+func (s Screen) Edges() (right, left, bottom, top float64) {
+	return s.Centre - s.Width/2, s.Centre + s.Width/2, s.Bottom, s.Bottom + s.Height
 }
 
 // Headroom is the height (m) from the standing surface to the flat ceiling.

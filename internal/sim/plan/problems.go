@@ -124,7 +124,7 @@ func (p Plan) screenProblems(c *collector) {
 	width := c.length("screen.width", "screen: ", "width", s.Width, rangeScreenSide)
 	height := c.length("screen.height", "screen: ", "height", s.Height, rangeScreenSide)
 	if centre && width {
-		right, left := s.Centre-s.Width/2, s.Centre+s.Width/2
+		right, left, _, _ := s.Edges()
 		switch {
 		case right < -fitTolerance && left > r.Width+fitTolerance:
 			c.addf("screen.width", "screen: width %s is more than the room's %s", c.size(s.Width), c.size(r.Width))

@@ -150,8 +150,7 @@ func builtIn(r plan.Room, lo, hi [3]float64) geom.Box {
 // returns lists the cloth along the screen's side and top edges, which reaches
 // from the screen towards the golfer.
 func returns(s plan.Screen) []Surface {
-	left, right := s.Centre+s.Width/2, s.Centre-s.Width/2
-	top := s.Bottom + s.Height
+	right, left, bottom, top := s.Edges()
 	var out []Surface
 	add := func(name string, depth float64, lo, hi geom.Vec) {
 		if depth > 0 {
@@ -159,8 +158,8 @@ func returns(s plan.Screen) []Surface {
 			out = append(out, Surface{Name: name, Kind: Return, Box: geom.Box{Min: lo, Max: hi}})
 		}
 	}
-	add("left return", s.SideReturn, geom.Vec{Y: left, Z: s.Bottom}, geom.Vec{Y: left + clothThickness, Z: top})
-	add("right return", s.SideReturn, geom.Vec{Y: right - clothThickness, Z: s.Bottom}, geom.Vec{Y: right, Z: top})
+	add("left return", s.SideReturn, geom.Vec{Y: left, Z: bottom}, geom.Vec{Y: left + clothThickness, Z: top})
+	add("right return", s.SideReturn, geom.Vec{Y: right - clothThickness, Z: bottom}, geom.Vec{Y: right, Z: top})
 	add("top return", s.TopReturn, geom.Vec{Y: right, Z: top}, geom.Vec{Y: left, Z: top + clothThickness})
 	return out
 }

@@ -4,11 +4,12 @@ import (
 	"math"
 
 	"wideberth/internal/sim/body"
+	"wideberth/internal/sim/swing/pendulum"
 )
 
 // Downswing is the result of the forward dynamics: how arm and club come down.
 type Downswing struct {
-	Pendulum    Pendulum
+	Pendulum    pendulum.Pendulum
 	HubTorque   float64 // N m, at its height
 	WristTorque float64 // N m, late in the downswing, found so that the club meets the ball
 	Duration    float64 // top to impact, s
@@ -51,16 +52,18 @@ const (
 func bringDown(b body.Body, c Club, s *score, hubToHands float64) (Downswing, error) {
 	_, armMoment, armInertia := b.ArmInertia()
 	d := Downswing{
-		Pendulum: Pendulum{
+		Pendulum: pendulum.Pendulum{
 			ArmInertia: armInertia, ArmMoment: armMoment, ArmLength: hubToHands,
 			ClubMass: c.Mass, ClubMoment: c.Moment, ClubSpin: c.Spin, ClubLength: c.Reach(),
-			Slope: s[chClubSlope][kImpact], Gravity: Gravity,
+			Slope: s[chClubSlope][kImpact], Gravity: pendulum.Gravity,
 		},
 		HubTorque: hubTorque * b.Mass / referenceMass * b.Stature / referenceStature,
 	}
-	start := State{Theta: s[chTheta][kTop], Phi: s[chPhi][kTop]}
+	start := pendulum.State{Theta: s[chTheta][kTop], Phi: s[chPhi][kTop]}
 	wantArm, end := s[chTheta][kImpact], s[chPhi][kImpact]
-	swing := func(wrist, tol float64) (Run, error) { return d.Pendulum.Swing(start, d.drive(wrist), end, tol) }
+	swing := func(wrist, tol float64) (pendulum.Run, error) {
+		return d.Pendulum.Swing(start, d.drive(wrist), end, tol)
+	}
 	// More wrist torque brings the club down earlier, with less of the arm's way done.
 	d.WristTorque = crossing(wristLeast, wristMost, 0.01, func(wrist float64) float64 {
 		run, err := swing(wrist, 1e-5)
@@ -81,11 +84,11 @@ func bringDown(b body.Body, c Club, s *score, hubToHands float64) (Downswing, er
 }
 
 // drive returns the torques of a golfer who adds up to wrist N m late.
-func (d *Downswing) drive(wrist float64) Drive {
-	return Drive{
+func (d *Downswing) drive(wrist float64) pendulum.Drive {
+	return pendulum.Drive{
 		Stop: true,
-		Hub:  func(t float64, _ State) float64 { return d.HubTorque * min(1, t/rampTime) },
-		Wrist: func(_ float64, s State) float64 {
+		Hub:  func(t float64, _ pendulum.State) float64 { return d.HubTorque * min(1, t/rampTime) },
+		Wrist: func(_ float64, s pendulum.State) float64 {
 			return wrist * smooth((wristFrom-s.Theta)/(wristFrom-wristFull)) * max(0, 1-(s.W-s.V)/uncockSpeed)
 		},
 	}
@@ -98,7 +101,7 @@ func smooth(x float64) float64 {
 }
 
 // keep resamples the run on even steps, as the share of the arc still to go.
-func (d *Downswing) keep(run Run) {
+func (d *Downswing) keep(run pendulum.Run) {
 	first, last := run.States[0], run.Final
 	seg := 0
 	for i := range d.arm {

@@ -57,21 +57,3 @@ func ExampleNewFamily() {
 	fmt.Printf("central %.1f m, loosest of 256 %.1f m\n", highest(f.Central), loosest)
 	// Output: central 2.7 m, loosest of 256 2.9 m
 }
-
-// What a motion-capture laboratory would read off the swing.
-func ExampleMeasure() {
-	iron := swing.NewClub(plan.DefaultClub(plan.KindIron, "7-iron"))
-	s, err := swing.New(player(1.75), iron, swing.Style{})
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	for _, m := range swing.Measure(s) {
-		if m.Name == "top: shoulder turn" || m.Name == "time: backswing" {
-			fmt.Printf("%s: %.2g %s\n", m.Name, m.Value, m.Unit)
-		}
-	}
-	// Output:
-	// top: shoulder turn: 94 deg
-	// time: backswing: 0.88 s
-}

@@ -1,4 +1,4 @@
-package swing
+package swing_test
 
 import (
 	"bytes"
@@ -8,6 +8,10 @@ import (
 	"os"
 	"strconv"
 	"testing"
+
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/swing"
+	"wideberth/internal/sim/swing/measure"
 )
 
 var update = flag.Bool("update", false, "write the model's own figures to testdata/swing/model.csv")
@@ -19,6 +23,10 @@ const goldenFile = "../../../testdata/swing/model.csv"
 // changed constant of the model does.
 const goldenTol = 2e-4
 
+// referenceHeight is the stature (m) of the golfer whose figures model.csv keeps:
+// the one whom the package published compares with measured swings.
+const referenceHeight = 1.75
+
 // modelRows is what the model says of its reference golfer: every measurement
 // of the central swings, and how much each trait moves the far points, per
 // standard deviation.
@@ -27,30 +35,31 @@ func modelRows(t *testing.T) [][]string {
 		return []string{club, quantity, unit, strconv.FormatFloat(v, 'f', 5, 64)}
 	}
 	rows := [][]string{{"club", "quantity", "unit", "value"}}
-	for _, club := range []string{"driver", "7-iron", "wedge"} {
-		f, err := NewFamily(golfer(referenceHeight), clubNamed(club), Style{})
+	for _, c := range []plan.Club{plan.DefaultClub(plan.KindDriver, "driver"), plan.DefaultClub(plan.KindIron, "7-iron"), plan.DefaultClub(plan.KindWedge, "wedge")} {
+		club := c.Name
+		f, err := swing.NewFamily(player(referenceHeight), swing.NewClub(c), swing.Style{})
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, m := range Measure(f.Central) {
+		for _, m := range measure.Swing(f.Central) {
 			rows = append(rows, row(club, m.Name, m.Unit, m.Value))
 		}
-		for trait := range NumTraits {
-			var e [2]extent
+		for trait := range swing.NumTraits {
+			var e [2]swing.Extent
 			for i, z := range []float64{-1, 1} {
-				s, err := f.Member(Single(trait, z))
+				s, err := f.Member(swing.Single(trait, z))
 				if err != nil {
 					t.Fatal(err)
 				}
-				e[i] = extentOf(s, 0.01)
+				e[i] = swing.ExtentOf(s, 0.01)
 			}
 			for _, far := range []struct {
 				name       string
 				less, more float64
 			}{
-				{"highest going back", e[0].back, e[1].back}, {"highest going through", e[0].through, e[1].through},
-				{"farthest behind", e[0].box.Max.Y, e[1].box.Max.Y}, {"farthest to the target", e[0].box.Max.X, e[1].box.Max.X},
-				{"farthest to the trail side", -e[0].box.Min.X, -e[1].box.Min.X},
+				{"highest going back", e[0].Back, e[1].Back}, {"highest going through", e[0].Through, e[1].Through},
+				{"farthest behind", e[0].Box.Max.Y, e[1].Box.Max.Y}, {"farthest to the target", e[0].Box.Max.X, e[1].Box.Max.X},
+				{"farthest to the trail side", -e[0].Box.Min.X, -e[1].Box.Min.X},
 			} {
 				rows = append(rows, row(club, trait.String()+": "+far.name, "m per SD", (far.more-far.less)/2))
 			}

@@ -7,6 +7,7 @@ import (
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/r3"
 	"wideberth/internal/sim/rules"
+	"wideberth/internal/sim/swing/pendulum"
 )
 
 // teed is how high over the mat a driver's sole passes at impact, m: the ball is
@@ -57,7 +58,7 @@ func (f *figure) meetBall(s *score, st Stance, steeper float64) error {
 		s[ch][kImpact] = j[ch]
 	}
 	if math.IsNaN(j[chTheta]) {
-		return ErrNoImpact
+		return pendulum.ErrNoImpact
 	}
 	return nil
 }

@@ -202,7 +202,7 @@ func TestFinish(t *testing.T) {
 				hands := r3.Sub(c.hands, c.hub)
 				neck := c.hub.Z
 				if follow == "held" {
-					if up := elevation(c.club); up < 35 || math.Abs(hands.Z) > 0.12*height || geom.Dot(hands, facing) < 0 {
+					if up := math.Asin(c.club.Z) / degree; up < 35 || math.Abs(hands.Z) > 0.12*height || geom.Dot(hands, facing) < 0 {
 						t.Errorf("%s: shaft %.0f° above level, hands %.2f from the shoulders; want the shaft up and the hands before the shoulders", name, up, hands)
 					}
 					continue

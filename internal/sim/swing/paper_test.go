@@ -97,7 +97,7 @@ func TestPaperGeometry(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			e, p := extentOf(s, 0.004).box, paper(stature, club, c.Length)
+			e, p := ExtentOf(s, 0.004).Box, paper(stature, club, c.Length)
 			for _, far := range []struct {
 				what         string
 				model, paper float64

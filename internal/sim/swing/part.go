@@ -44,3 +44,14 @@ func (p Part) String() string { return partNames[p] }
 // ball towards the golfer's back, z up; metres. A left-hander is the mirror
 // image in y, which the placing of the room takes care of.
 type Pose [NumParts]geom.Capsule
+
+// Lines are a golfer's lines that the capsules of a Pose do not show, in its frame:
+// points in metres, and unit vectors.
+type Lines struct {
+	Hub       geom.Vec // middle of the line through the shoulder joints
+	Up        geom.Vec // along the trunk, from the middle of the hips to the hub
+	Shoulders geom.Vec // from the trail to the lead shoulder, as the trunk turns
+	Hips      geom.Vec // from the trail to the lead hip
+	Hands     geom.Vec // middle of both hands, on the axis of the shaft
+	Club      geom.Vec // from the hands along the shaft
+}

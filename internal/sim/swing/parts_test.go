@@ -3,9 +3,14 @@ package swing
 import (
 	"math"
 	"testing"
-
-	"wideberth/internal/sim/geom"
 )
+
+func near(t *testing.T, what string, got, want, tol float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tol) {
+		t.Errorf("%s = %.6f, want %.6f (± %.2g)", what, got, want, tol)
+	}
+}
 
 func TestCrossing(t *testing.T) {
 	const tol = 1e-9
@@ -22,29 +27,6 @@ func TestCrossing(t *testing.T) {
 		{"never, nearer at the bottom", func(x float64) float64 { return x + 2 }, 0, 1, 0},
 	} {
 		near(t, c.name, crossing(c.lo, c.hi, tol, c.f), c.want, 10*tol)
-	}
-}
-
-func TestFitPlane(t *testing.T) {
-	// An arc in a plane through the origin, of any slope, a steep one as well as a flat one.
-	for _, slope := range []float64{0.1, 0.8, 1.2, 1.5, math.Pi / 2} {
-		for _, trace := range []float64{-0.3, 0, 0.4} {
-			var arc, rough []geom.Vec
-			for i := range 41 {
-				dir, normal := inPlane(-1.2+0.06*float64(i), slope, trace)
-				arc = append(arc, dir)
-				rough = append(rough, along(dir, 0.01*math.Cos(float64(i)*math.Pi), normal))
-			}
-			got, rms := fitPlane(arc)
-			near(t, "slope", got, slope, 1e-7)
-			near(t, "misfit, m", rms, 0, 1e-9)
-			got, rms = fitPlane(rough)
-			near(t, "slope of a rough arc", got, slope, 0.02)
-			near(t, "misfit of a rough arc, m", rms, 0.01, 5e-4)
-		}
-	}
-	if slope, _ := fitPlane([]geom.Vec{{}, {}, {}}); !math.IsNaN(slope) {
-		t.Errorf("slope of one point = %g, want NaN", slope)
 	}
 }
 
@@ -74,21 +56,22 @@ func TestPhases(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	seen := map[string]bool{}
-	for p := range NumPhases {
-		if p > 0 && s.TimeOf(p) <= s.TimeOf(p-1) {
-			t.Errorf("%v begins at %.3f s, want after %v at %.3f s", p, s.TimeOf(p), p-1, s.TimeOf(p-1))
+	seen := map[Phase]bool{}
+	phases := Phases()
+	for i, p := range phases {
+		if i > 0 && s.TimeOf(p) <= s.TimeOf(phases[i-1]) {
+			t.Errorf("%v begins at %.3f s, want after %v at %.3f s", p, s.TimeOf(p), phases[i-1], s.TimeOf(phases[i-1]))
 		}
 		if got := s.PhaseAt(s.TimeOf(p)); got != p {
 			t.Errorf("PhaseAt(%.3f s) = %v, want %v", s.TimeOf(p), got, p)
 		}
-		seen[p.String()] = true
+		seen[p] = true
 	}
-	if len(seen) != int(NumPhases) || seen[""] {
-		t.Errorf("phase names %v, want %d different ones", seen, NumPhases)
+	if len(seen) != len(phases) || seen[""] {
+		t.Errorf("phases %v, want %d different ones", seen, len(phases))
 	}
-	if s.TimeOf(NumPhases-1) >= s.Duration() {
-		t.Errorf("the finish begins at %.3f s of %.3f s", s.TimeOf(NumPhases-1), s.Duration())
+	if s.TimeOf(Finish) >= s.Duration() {
+		t.Errorf("the finish begins at %.3f s of %.3f s", s.TimeOf(Finish), s.Duration())
 	}
 }
 

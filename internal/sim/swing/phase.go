@@ -1,25 +1,22 @@
 package swing
 
-// Phase names a stretch of the swing.
-type Phase uint8
+// Phase names a stretch of the swing, in the word that reports use for it.
+type Phase string
 
-// The nine phases in order.
+// The nine phases.
 const (
-	Address Phase = iota
-	Takeaway
-	Backswing
-	Top
-	DownswingPhase
-	Impact
-	Release
-	FollowThrough
-	Finish
-	NumPhases
+	Address        Phase = "address"
+	Takeaway       Phase = "takeaway"
+	Backswing      Phase = "backswing"
+	Top            Phase = "top"
+	DownswingPhase Phase = "downswing"
+	Impact         Phase = "impact"
+	Release        Phase = "release"
+	FollowThrough  Phase = "follow-through"
+	Finish         Phase = "finish"
 )
 
-var phaseNames = [NumPhases]string{
-	"address", "takeaway", "backswing", "top", "downswing", "impact",
-	"release", "follow-through", "finish",
+// Phases returns all phases in the order they come in.
+func Phases() [9]Phase {
+	return [...]Phase{Address, Takeaway, Backswing, Top, DownswingPhase, Impact, Release, FollowThrough, Finish}
 }
-
-func (p Phase) String() string { return phaseNames[p] }

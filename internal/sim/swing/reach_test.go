@@ -13,7 +13,7 @@ import (
 type far struct{ behind, up, trail, target float64 }
 
 func farOf(s *Swing, step float64) far {
-	e := extentOf(s, step).box
+	e := ExtentOf(s, step).Box
 	return far{e.Max.Y, e.Max.Z, -e.Min.X, e.Max.X}
 }
 

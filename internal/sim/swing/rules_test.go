@@ -11,26 +11,26 @@ import (
 
 const foot = 0.3048 // m
 
-// extent is the room a swing takes, m, from the ball's place on the ground: the
+// Extent is the room a swing takes, m, from the ball's place on the ground: the
 // box around golfer and club, and the greatest heights going back and through.
-type extent struct {
-	box           geom.Box
-	back, through float64
+type Extent struct {
+	Box           geom.Box
+	Back, Through float64
 }
 
-func extentOf(s *Swing, step float64) extent {
-	e := extent{box: geom.EmptyBox()}
+func ExtentOf(s *Swing, step float64) Extent {
+	e := Extent{Box: geom.EmptyBox()}
 	for t := 0.0; t <= s.Duration(); t += step {
 		p := s.PoseAt(t)
 		now := geom.EmptyBox()
 		for _, c := range p {
 			now = now.Union(c.Bounds())
 		}
-		e.box = e.box.Union(now)
+		e.Box = e.Box.Union(now)
 		if t < s.TopTime() {
-			e.back = max(e.back, now.Max.Z)
+			e.Back = max(e.Back, now.Max.Z)
 		} else if t > s.ImpactTime() {
-			e.through = max(e.through, now.Max.Z)
+			e.Through = max(e.Through, now.Max.Z)
 		}
 	}
 	return e
@@ -46,17 +46,17 @@ func TestCeilingRulesOfThumb(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	central := extentOf(f.Central, step)
-	if central.box.Max.Z <= 8*foot {
-		t.Errorf("central swing reaches %.3f m, want above 8 ft = %.3f m", central.box.Max.Z, 8*foot)
+	central := ExtentOf(f.Central, step)
+	if central.Box.Max.Z <= 8*foot {
+		t.Errorf("central swing reaches %.3f m, want above 8 ft = %.3f m", central.Box.Max.Z, 8*foot)
 	}
 	// Recorded drivers of men of about this height (package published) have the
 	// middle of the face at most 2.3 to 2.7 m above the mat, its edge 0.05 m more.
-	if central.box.Max.Z < 2.44 || central.box.Max.Z > 2.62 {
-		t.Errorf("central swing reaches %.3f m, want 2.44 to 2.62 m", central.box.Max.Z)
+	if central.Box.Max.Z < 2.44 || central.Box.Max.Z > 2.62 {
+		t.Errorf("central swing reaches %.3f m, want 2.44 to 2.62 m", central.Box.Max.Z)
 	}
-	if d := central.through - central.back; math.Abs(d) > 0.10 {
-		t.Errorf("follow-through %.3f m, backswing %.3f m high, want within 0.10 m of each other", central.through, central.back)
+	if d := central.Through - central.Back; math.Abs(d) > 0.10 {
+		t.Errorf("follow-through %.3f m, backswing %.3f m high, want within 0.10 m of each other", central.Through, central.Back)
 	}
 
 	height := func(v Variation) float64 {
@@ -64,10 +64,10 @@ func TestCeilingRulesOfThumb(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return extentOf(s, step).box.Max.Z
+		return ExtentOf(s, step).Box.Max.Z
 	}
 	var slope [NumTraits]float64
-	highest := central.box.Max.Z
+	highest := central.Box.Max.Z
 	for trait := range NumTraits {
 		lo, hi := height(Single(trait, -1)), height(Single(trait, 1))
 		slope[trait] = -(hi - lo) / 2
@@ -83,8 +83,8 @@ func TestCeilingRulesOfThumb(t *testing.T) {
 	if spare := 10*foot - highest; spare <= 0.1524 {
 		t.Errorf("the loosest swing leaves %.3f m under 10 ft, want more than 6 in = 0.152 m", spare)
 	}
-	if highest < central.box.Max.Z+0.10 {
-		t.Errorf("the loosest swing reaches %.3f m, want at least 0.10 m above the central %.3f m: no golfer is a machine", highest, central.box.Max.Z)
+	if highest < central.Box.Max.Z+0.10 {
+		t.Errorf("the loosest swing reaches %.3f m, want at least 0.10 m above the central %.3f m: no golfer is a machine", highest, central.Box.Max.Z)
 	}
 }
 
@@ -102,7 +102,7 @@ func TestTallerNeedsMoreCeiling(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				high := extentOf(s, 0.004).box.Max.Z
+				high := ExtentOf(s, 0.004).Box.Max.Z
 				if high < last-monotoneTol {
 					t.Errorf("%s, %s: %.2f m tall needs %.3f m of ceiling, 0.05 m shorter %.3f m", club, follow, height, high, last)
 				}
@@ -121,23 +121,23 @@ func TestLongerClubNeedsMoreRoom(t *testing.T) {
 			kind          string
 			from, to, lie float64
 		}{{plan.KindDriver, 1.00, 1.24, 58}, {plan.KindIron, 0.86, 1.02, 62}, {plan.KindWedge, 0.84, 0.94, 64}} {
-			var last extent
+			var last Extent
 			for length := club.from; length < club.to+1e-9; length += 0.02 {
 				s, err := New(golfer(height), NewClub(plan.Club{Kind: club.kind, Length: length, Lie: club.lie}), Style{})
 				if err != nil {
 					t.Fatal(err)
 				}
-				e := extentOf(s, 0.004)
+				e := ExtentOf(s, 0.004)
 				name := fmt.Sprintf("%.2f m, %s of %.2f m", height, club.kind, length)
 				if length > club.from {
 					for _, room := range []struct {
 						what      string
 						less, now float64
 					}{
-						{"ceiling", last.box.Max.Z, e.box.Max.Z},
-						{"room behind", last.box.Max.Y, e.box.Max.Y},
-						{"room to the trail side", -last.box.Min.X, -e.box.Min.X},
-						{"room to the target", last.box.Max.X, e.box.Max.X},
+						{"ceiling", last.Box.Max.Z, e.Box.Max.Z},
+						{"room behind", last.Box.Max.Y, e.Box.Max.Y},
+						{"room to the trail side", -last.Box.Min.X, -e.Box.Min.X},
+						{"room to the target", last.Box.Max.X, e.Box.Max.X},
 					} {
 						if room.now < room.less-monotoneTol {
 							t.Errorf("%s needs %.3f m of %s, 0.02 m shorter %.3f m", name, room.now, room.what, room.less)

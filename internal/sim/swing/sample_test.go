@@ -1,8 +1,6 @@
 package swing
 
 import (
-	"testing"
-
 	"wideberth/internal/sim/body"
 	"wideberth/internal/sim/plan"
 )
@@ -28,23 +26,4 @@ func clubOf(height float64, name string) Club {
 // golfer returns the body of somebody of whom only the height is known.
 func golfer(height float64) body.Body {
 	return body.New(plan.Player{Name: "golfer", Height: height, Shoe: plan.DefaultShoe})
-}
-
-// referenceHeight is the stature (m) of the golfer whose figures model.csv keeps:
-// the one whom the package published compares with measured swings.
-const referenceHeight = 1.75
-
-// A measurement is looked up by its name, which therefore names one.
-func TestMeasurementNames(t *testing.T) {
-	s, err := New(golfer(referenceHeight), clubNamed("driver"), Style{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	seen := map[string]bool{}
-	for _, m := range Measure(s) {
-		if seen[m.Name] {
-			t.Errorf("%q is measured twice", m.Name)
-		}
-		seen[m.Name] = true
-	}
 }

@@ -139,6 +139,21 @@ func (s *Swing) PoseAt(t float64) Pose {
 	return p
 }
 
+// LinesAt is PoseAt with the lines of the golfer.
+func (s *Swing) LinesAt(t float64) (Lines, Pose) {
+	var p Pose
+	j := s.jointsAt(t)
+	s.figure.pose(&j, &p)
+	c := s.figure.coreOf(&j)
+	return Lines{Hub: c.hub, Up: c.up, Shoulders: c.lead, Hips: c.hips, Hands: c.hands, Club: c.club}, p
+}
+
+// Body returns the golfer's body, with this swing's traits in it.
+func (s *Swing) Body() body.Body { return s.figure.body }
+
+// Club returns the club that is swung.
+func (s *Swing) Club() Club { return s.figure.club }
+
 // Duration returns the length of the swing, from standing at address to holding
 // the finish, s.
 func (s *Swing) Duration() float64 { return s.times[kFinish] + finishHold }
@@ -177,7 +192,7 @@ func (s *Swing) TimeOf(p Phase) float64 {
 // PhaseAt returns the phase at time t.
 func (s *Swing) PhaseAt(t float64) Phase {
 	phase := Address
-	for p := range NumPhases {
+	for _, p := range Phases() {
 		if t >= s.TimeOf(p) {
 			phase = p
 		}

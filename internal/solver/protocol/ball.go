@@ -165,7 +165,8 @@ func (b *balls) answer() (any, error) {
 		out.Pads = append(out.Pads, b.pad(pad))
 	}
 	if c := b.plan.Screen; c != nil {
-		out.Screen = &ballScreen{Screen: *c, Left: c.Centre + c.Width/2,
+		_, left, _, _ := c.Edges()
+		out.Screen = &ballScreen{Screen: *c, Left: left,
 			Label: units.Label(c.Width, b.Units) + " by " + units.Label(c.Height, b.Units)}
 		if at := main.Struck.Contact; at.Kind == ball.KindScreen {
 			out.Screen.Struck = &spot{at.Point[1], at.Point[2]}

@@ -41,7 +41,8 @@ func (b *balls) assumed(pairs []ball.Pair, each int) []assumption {
 		ball.ThinPart, ball.SkiedMore, ball.SkiedLeast, ball.SkiedMost)
 	add(statusPractice, "a ball off the hosel starts %d° to %d° to the toe side, right for a right-hander, at %.1f of the speed.", ball.HoselLeast, ball.HoselMost, ball.HoselSpeed)
 	add(statusSource, "the ball is the smallest and heaviest the Rules allow: %s across, %.2f g (Equipment Rules 2019, Part 4).", ballSize(b.Units), 1000*ball.Mass)
-	add(statusSource, "drag and lift of Bearman and Harvey 1976, as digitised in an open course (NTNU TKT4140). Over a room other published figures move the ball by less than %s at %s.", b.Up(0.010), units.Label(3, b.Units))
+	add(statusSource, "drag and lift of %s, as digitised in an open course (NTNU TKT4140). Over a room other published figures move the ball by less than %s at %s.",
+		ball.BearmanHarvey.Name, b.Up(ball.AeroDoubt), units.Label(ball.AeroDoubtAt, b.Units))
 	air := plan.DefaultAir()
 	if b.plan.Air != nil {
 		air = *b.plan.Air

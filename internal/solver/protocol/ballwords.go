@@ -206,8 +206,8 @@ func (b *balls) warning(outcomes []ball.Outcome) string {
 		what = article(mishit) + " ball"
 	}
 	least := math.Sqrt(2 * ball.WarnEnergy / ball.Mass)
-	return fmt.Sprintf("A ball can come back. %s: %s that meets %s may return past the golfer at up to %s, about %s up. Anything over %s there (1 joule) is warned of.",
-		who, what, words.Surface(off), b.SpeedUp(worst.Speed), b.Rough(worst.Height), b.SpeedDown(least))
+	return fmt.Sprintf("A ball can come back. %s: %s that meets %s may return past the golfer at up to %s, about %s up. Anything over %s there (%.0f joule) is warned of.",
+		who, what, words.Surface(off), b.SpeedUp(worst.Speed), b.Rough(worst.Height), b.SpeedDown(least), ball.WarnEnergy)
 }
 
 // article puts "a" or "an" before a word.

@@ -48,7 +48,7 @@ func (w Words) moment(c fit.Contact) string {
 		side, away = "before", -away
 	}
 	switch {
-	case c.Time == 0 || c.Phase == swing.Impact.String():
+	case c.Time == 0 || c.Phase == swing.Impact:
 	case math.Round(10*away) == 0:
 		out += ", just " + side + " impact"
 	default:

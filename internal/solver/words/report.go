@@ -228,14 +228,14 @@ func Surface(name string) string {
 }
 
 // phase says when: "in the follow-through".
-func phase(name string) string {
-	switch name {
-	case swing.Address.String(), swing.Impact.String():
-		return "at " + name
-	case swing.Top.String(), swing.Finish.String():
-		return "at the " + name
+func phase(p swing.Phase) string {
+	switch p {
+	case swing.Address, swing.Impact:
+		return "at " + string(p)
+	case swing.Top, swing.Finish:
+		return "at the " + string(p)
 	}
-	return "in the " + name
+	return "in the " + string(p)
 }
 
 func UpperFirst(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

@@ -7,6 +7,7 @@ import (
 
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/swing"
 	"wideberth/internal/units"
 )
 
@@ -24,7 +25,7 @@ func striking(player string, clearance float64, near fit.Nearest) fit.Check {
 	return c
 }
 
-func near(surface, part, phase string) fit.Nearest {
+func near(surface, part string, phase swing.Phase) fit.Nearest {
 	return fit.Nearest{Surface: surface, Part: part, Phase: phase, Speed: 21.4}
 }
 
@@ -85,7 +86,7 @@ func TestCheckSentence(t *testing.T) {
 // TestStrikes puts first touches into words: when, how fast, and against which
 // surface, which need not be the one that a swing goes deepest into.
 func TestStrikes(t *testing.T) {
-	first := func(surface, phase string, time, afterImpact, speed float64) *fit.Contact {
+	first := func(surface string, phase swing.Phase, time, afterImpact, speed float64) *fit.Contact {
 		return &fit.Contact{Nearest: fit.Nearest{Surface: surface, Part: "clubhead", Phase: phase, Time: time, Speed: speed}, AfterImpact: afterImpact}
 	}
 	cases := []struct {

@@ -53,7 +53,7 @@ var night = Theme{
 	Mat: hex(0x4C5142), Solid: hex(0x6E5D43), Hung: hex(0x7A684B),
 	Cloth: hex(0x857A68),
 	Ink:   hex(0xF1E4C8), Hidden: hex(0xF1E4C8).Alpha(0.50), Cut: hex(0xF1E4C8).Alpha(0.30),
-	Lettering: hex(0xD9C8A4),
+	Lettering: hex(0xF8EEDA),
 	Shadow:    hex(0x2E271F),
 	Body:      hex(0xAEB2B6), Joint: hex(0x6C7076), Outline: hex(0x100E0C),
 	Club: hex(0xC4C7CA), Clubhead: hex(0xE4E2DC),

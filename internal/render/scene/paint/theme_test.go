@@ -55,7 +55,8 @@ func TestContrast(t *testing.T) {
 		for _, tt := range []struct {
 			name     string
 			ink, own Colour
-		}{{"plate", c.PlateInk, c.Plate}, {"tape", c.TapeInk, c.Tape}, {"edges", c.Ink, c.Wall}} {
+		}{{"plate", c.PlateInk, c.Plate}, {"tape", c.TapeInk, c.Tape}, {"edges", c.Ink, c.Wall},
+			{"names on walls", c.Lettering, c.Wall}, {"names on ceiling and slopes", c.Lettering, c.Ceiling}, {"names on the floor", c.Lettering, c.Floor}} {
 			a, b := luminance(tt.ink), luminance(tt.own)
 			if got := (max(a, b) + 0.05) / (min(a, b) + 0.05); got < 4.5 {
 				t.Errorf("dark %v, %s: contrast %.2f, want 4.5", dark, tt.name, got)

@@ -5,17 +5,18 @@ import (
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/sweep"
+	"wideberth/internal/sim/swing"
 )
 
 // Faces are the flat faces of the plan's room: its shell with the slopes cut
-// into it, the mat, what is built in and hung up, and the screen's cloth.
-func Faces(p plan.Plan) []wire.Face {
+// into it, a mat on every tee under the golfer at address, what is built in and
+// hung up, and the screen's cloth.
+func Faces(p plan.Plan, golfer plan.Player, address swing.Pose) []wire.Face {
 	faces := shell(p)
-	if m := p.Floor.Mat; m != nil && m.Length > 0 && m.Width > 0 {
-		for _, t := range p.Tees {
-			lo := geom.Vec{X: t.X - m.Length/2, Y: t.Y - m.Width/2, Z: floorHeight(p)}
-			hi := geom.Vec{X: t.X + m.Length/2, Y: t.Y + m.Width/2, Z: p.Floor.Standing()}
-			faces = appendBox(faces, "", wire.Mat, clipBox(p, lo, hi))
+	for _, t := range p.Tees {
+		if m, ok := sweep.Place(p, t, golfer).Mat(p, address); ok {
+			m.Min.Z = max(m.Min.Z, p.Floor.Top()) // an inset mat shows its top only
+			faces = appendBox(faces, "", wire.Mat, m)
 		}
 	}
 	for _, s := range p.Room.Solids {
@@ -29,15 +30,6 @@ func Faces(p plan.Plan) []wire.Face {
 
 func array(v [3]float64) geom.Vec { return geom.Vec{X: v[0], Y: v[1], Z: v[2]} }
 
-// floorHeight is the top of the full-floor layers, m.
-func floorHeight(p plan.Plan) float64 {
-	z := 0.0
-	for _, l := range p.Floor.Layers {
-		z += l.Thickness
-	}
-	return z
-}
-
 // shell cuts the convex room out of its planes: each face is its plane less
 // what lies behind any other plane.
 func shell(p plan.Plan) []wire.Face {
@@ -47,7 +39,7 @@ func shell(p plan.Plan) []wire.Face {
 		half geom.Halfspace
 	}
 	planes := []plane{
-		{"floor", wire.Floor, geom.Halfspace{N: geom.Vec{Z: 1}, D: floorHeight(p)}},
+		{"floor", wire.Floor, geom.Halfspace{N: geom.Vec{Z: 1}, D: p.Floor.Top()}},
 		{"front wall", wire.Wall, geom.Halfspace{N: geom.Vec{X: -1}, D: -p.Room.Length}},
 	}
 	for _, s := range sweep.Surfaces(p) {
@@ -120,7 +112,7 @@ func cloth(p plan.Plan) []wire.Face {
 	if c == nil {
 		return nil
 	}
-	left, right, top := c.Centre+c.Width/2, c.Centre-c.Width/2, c.Bottom+c.Height
+	right, left, _, top := c.Edges()
 	sheet := func(name string, kind wire.Kind, corners ...geom.Vec) wire.Face {
 		return wire.Face{Name: name, Kind: kind, Polygon: vecs(corners)}
 	}

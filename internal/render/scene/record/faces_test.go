@@ -6,11 +6,15 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
+	"wideberth/internal/render/scene/wire"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/sweep"
+	"wideberth/internal/sim/swing"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden files")
@@ -45,7 +49,7 @@ func TestFaces(t *testing.T) {
 		plan plan.Plan
 	}{{"bare", bare}, {"inset mat, no returns", inset}, {"a mat without width", noWidth}, {"furnished", furnished()}} {
 		fmt.Fprintf(&b, "%s\n", c.name)
-		for _, f := range Faces(c.plan) {
+		for _, f := range Faces(c.plan, plan.Player{}, swing.Pose{}) {
 			fmt.Fprintf(&b, "  %-8v %-12q", f.Kind, f.Name)
 			for _, p := range f.Polygon {
 				fmt.Fprintf(&b, " %.3f,%.3f,%.3f", p[0]+0, p[1]+0, p[2]+0)
@@ -74,6 +78,22 @@ func TestFaces(t *testing.T) {
 		}
 		if line(now) != line(was) {
 			t.Fatalf("line %d of %s is now\n%s\nand was\n%s", i+1, file, line(now), line(was))
+		}
+	}
+}
+
+// TestMatIsUnderfoot: on every tee the mat is where the flat drawing has it.
+func TestMatIsUnderfoot(t *testing.T) {
+	in := input(t, "Left-handed friend", nil)
+	address := in.Swing.PoseAt(0)
+	faces := Faces(in.Plan, in.Player, address)
+	for _, tee := range in.Plan.Tees {
+		m, ok := sweep.Place(in.Plan, tee, in.Player).Mat(in.Plan, address)
+		want := vec(m.Min)
+		if !ok || !slices.ContainsFunc(faces, func(f wire.Face) bool {
+			return f.Kind == wire.Mat && f.Polygon[0][0] == want[0] && f.Polygon[0][1] == want[1]
+		}) {
+			t.Errorf("tee %q: no mat has its corner at %v", tee.Name, want)
 		}
 	}
 }

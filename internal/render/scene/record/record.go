@@ -71,7 +71,7 @@ func Swing(in Input) *wire.Recording {
 	s := &wire.Recording{
 		Title: strings.Join([]string{in.Player.Name, in.Club.Name, in.Tee.Name + " tee"}, ", "),
 		Room:  wire.Vec{float32(in.Plan.Room.Length), float32(in.Plan.Room.Width), float32(in.Plan.Room.Height)},
-		Faces: Faces(in.Plan),
+		Faces: Faces(in.Plan, in.Player, in.Swing.PoseAt(0)),
 		Rate:  Rate,
 		Tick:  0.0254,
 		Major: 12,
@@ -80,8 +80,8 @@ func Swing(in Input) *wire.Recording {
 	if in.Plan.Units == units.Metric {
 		s.Tick, s.Major = 0.01, 10
 	}
-	for p := range swing.NumPhases {
-		s.Phases = append(s.Phases, p.String())
+	for _, p := range swing.Phases() {
+		s.Phases = append(s.Phases, string(p))
 	}
 	addFrames(s, in.Swing, place, mine)
 	addTightest(s, in.Tightest)
@@ -98,7 +98,7 @@ func addFrames(s *wire.Recording, m *swing.Swing, place sweep.Placement, mine []
 	for i := range n {
 		t := min(float64(i)/Rate, m.Duration())
 		pose := m.PoseAt(t)
-		f := wire.Frame{Phase: uint8(m.PhaseAt(t)), Clearance: float32(clearance(&pose, mine))}
+		f := wire.Frame{Phase: uint8(slices.Index(s.Phases, string(m.PhaseAt(t)))), Clearance: float32(clearance(&pose, mine))}
 		for p := range pose {
 			c := place.Capsule(pose[p])
 			f.Pose = append(f.Pose, wire.Segment{A: vec(c.A), B: vec(c.B)})

@@ -55,7 +55,7 @@ func TestSwingSurvivesTheWire(t *testing.T) {
 }
 
 func TestShellIsClosed(t *testing.T) {
-	s := wire.Recording{Faces: Faces(plantest.Loft())}
+	s := wire.Recording{Faces: Faces(plantest.Loft(), plan.Player{}, swing.Pose{})}
 	var volume float64
 	edges := map[[2]wire.Vec]int{}
 	for _, f := range s.Faces {
@@ -103,13 +103,13 @@ func determinant(a, b, c wire.Vec) float64 {
 }
 
 func TestBoxesTurnOutwards(t *testing.T) {
-	for _, f := range Faces(plantest.Loft()) {
+	for _, f := range Faces(plantest.Loft(), plan.Player{}, swing.Pose{}) {
 		if f.Kind != wire.Solid && f.Kind != wire.Hung {
 			continue
 		}
 		var centre wire.Vec
 		n := 0
-		for _, g := range Faces(plantest.Loft()) {
+		for _, g := range Faces(plantest.Loft(), plan.Player{}, swing.Pose{}) {
 			if g.Name == f.Name {
 				for _, p := range g.Polygon {
 					centre = wire.Vec{centre[0] + p[0], centre[1] + p[1], centre[2] + p[2]}
@@ -258,7 +258,7 @@ func TestFramesAreTheSwing(t *testing.T) {
 		if math.Abs(float64(f.Clearance)-nearest) > roomTolerance {
 			t.Fatalf("frame %d: clearance %v, want %v", i, f.Clearance, nearest)
 		}
-		if got, want := s.Phases[f.Phase], in.Swing.PhaseAt(at).String(); got != want {
+		if got, want := s.Phases[f.Phase], string(in.Swing.PhaseAt(at)); got != want {
 			t.Fatalf("frame %d: %s, want %s", i, got, want)
 		}
 	}

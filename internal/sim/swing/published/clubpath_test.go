@@ -7,7 +7,7 @@ import (
 
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/r3"
-	"wideberth/internal/sim/swing"
+	"wideberth/internal/sim/swing/measure"
 )
 
 func recorded(t *testing.T) []ClubPath {
@@ -80,7 +80,7 @@ func TestClubPathsBeginOnTheGround(t *testing.T) {
 func TestRecordedRowsAreOfTheRecordings(t *testing.T) {
 	low, high := map[string]float64{}, map[string]float64{}
 	for i, p := range recorded(t) {
-		for _, m := range swing.MeasurePath(p.Samples) {
+		for _, m := range measure.Path(p.Samples) {
 			if i == 0 {
 				low[m.Name], high[m.Name] = m.Value, m.Value
 			}

@@ -35,7 +35,7 @@ func Compare() ([]Comparison, error) {
 			o := outfits[reference{f.Golfer, club}]
 			m, ok := o.central[f.Quantity]
 			if !ok || m.Unit != f.Unit {
-				return nil, fmt.Errorf("swing.Measure gives no %q in %q", f.Quantity, f.Unit)
+				return nil, fmt.Errorf("measure.Swing gives no %q in %q", f.Quantity, f.Unit)
 			}
 			all = append(all, Comparison{
 				Figure: f, Club: club, Central: m.Value,

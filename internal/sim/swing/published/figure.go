@@ -36,12 +36,12 @@ const (
 )
 
 // Figure is one row of the tables: a mean of measured swings (Low = High) or a
-// range of means, in the terms of swing.Measure.
+// range of means, in the terms of measure.Swing.
 type Figure struct {
 	Golfer   float64 // stature of the modelled golfer who is compared, m
 	Quantity string
 	Club     string // "driver", "5-iron", "7-iron", "wedge", or "any"
-	Unit     string // as swing.Measurement has it
+	Unit     string // as measure.Quantity has it
 	Low,
 	High float64
 	SD     float64 // between golfers, or 0 when not known

@@ -7,6 +7,7 @@ import (
 	"wideberth/internal/sim/body"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/swing"
+	"wideberth/internal/sim/swing/measure"
 )
 
 const (
@@ -34,12 +35,12 @@ var (
 // outfit is one club's reference swings: the central swing of the golfer who is
 // compared, the family about it, and the families of the others.
 type outfit struct {
-	central     map[string]swing.Measurement
+	central     map[string]measure.Quantity
 	one, others spans
 }
 
 func newOutfit(r reference) (outfit, error) {
-	o := outfit{central: map[string]swing.Measurement{}, one: spans{}, others: spans{}}
+	o := outfit{central: map[string]measure.Quantity{}, one: spans{}, others: spans{}}
 	corners := []swing.Variation{{}}
 	for trait := range swing.NumTraits {
 		corners = append(corners, swing.Single(trait, -swing.Reach), swing.Single(trait, swing.Reach))
@@ -48,7 +49,7 @@ func newOutfit(r reference) (outfit, error) {
 	if err != nil {
 		return o, err
 	}
-	for _, m := range swing.Measure(central) {
+	for _, m := range measure.Swing(central) {
 		o.central[m.Name] = m
 	}
 	for _, style := range otherStyles {
@@ -94,7 +95,7 @@ func measureAll(into spans, height float64, club string, style swing.Style, memb
 		if err := f.Fill(v, &s); err != nil {
 			return nil, fmt.Errorf("a golfer of %g m with the %s: %w", height, club, err)
 		}
-		into.add(swing.Measure(&s))
+		into.add(measure.Swing(&s))
 	}
 	return f.Central, nil
 }

@@ -3,7 +3,7 @@ package published
 import (
 	"math"
 
-	"wideberth/internal/sim/swing"
+	"wideberth/internal/sim/swing/measure"
 )
 
 // Span is what a set of swings does in one quantity.
@@ -28,10 +28,10 @@ func (s *Span) SD() float64 {
 // Meets says whether any swing between the least and the most is as measured.
 func (s *Span) Meets(f Figure) bool { return s.Least <= f.High && s.Most >= f.Low }
 
-// spans holds the span of each quantity of swing.Measure, by its name.
+// spans holds the span of each quantity of measure.Swing, by its name.
 type spans map[string]*Span
 
-func (s spans) add(measured []swing.Measurement) {
+func (s spans) add(measured []measure.Quantity) {
 	for _, m := range measured {
 		if s[m.Name] == nil {
 			s[m.Name] = newSpan()

@@ -1,4 +1,4 @@
-package swing
+package measure
 
 import (
 	"math"

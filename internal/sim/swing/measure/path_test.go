@@ -1,4 +1,4 @@
-package swing
+package measure
 
 import (
 	"math"
@@ -7,15 +7,13 @@ import (
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/r3"
 	"wideberth/internal/sim/rules"
+	"wideberth/internal/sim/swing"
 )
 
 // The face's centre of a modelled driver meets the ball: a ball's radius behind
 // its middle, above the ground, looking at the target.
 func TestPathMeetsTheBall(t *testing.T) {
-	s, err := New(golfer(1.84), clubNamed("driver"), Style{})
-	if err != nil {
-		t.Fatal(err)
-	}
+	s := driverOf(t, 1.84)
 	m := pathMeter{path: s.Path(1e-3)}
 	hit := m.at(0)
 	if math.Abs(hit.Face.X+rules.BallRadius) > 0.02 || math.Abs(hit.Face.Y) > 0.06 || hit.Face.Z < 0.01 || hit.Face.Z > 0.08 {
@@ -33,18 +31,19 @@ func TestPathMeetsTheBall(t *testing.T) {
 	}
 }
 
-// TestMeasurePath reads what is known of a path drawn on purpose: hands that
+// TestPath reads what is known of a path drawn on purpose: hands that
 // stand, but for a lift going back, and a face that goes round them in a plane
 // of 60°, back a turn and through a turn, faster after impact.
-func TestMeasurePath(t *testing.T) {
+func TestPath(t *testing.T) {
 	const slope, back, through = 60 * degree, 4.0, 10.0 // rad, rad/s
-	var path []PathSample
+	var path []swing.PathSample
 	for i := -1000; i <= 1000; i++ {
-		s := PathSample{Time: float64(i) / 1000, Hands: geom.Vec{Y: 0.8, Z: 0.9}}
-		angle := back * s.Time
+		s := swing.PathSample{Time: float64(i) / 1000, Hands: geom.Vec{Y: 0.8, Z: 0.9}}
+		s.Speed = back
 		if s.Time > 0 {
-			angle = through * s.Time
+			s.Speed = through
 		}
+		angle := s.Speed * s.Time // the face goes round at 1 m
 		if s.Time < -0.4 && s.Time > -0.6 {
 			s.Hands.Z, s.Hands.Y = 1.5, 1.1
 		}
@@ -52,9 +51,8 @@ func TestMeasurePath(t *testing.T) {
 		s.Face = geom.Vec{X: sa, Y: 0.8 - ca*math.Cos(slope), Z: 0.9 - ca*math.Sin(slope)}
 		path = append(path, s)
 	}
-	addSpeeds(path)
 	got := map[string]float64{}
-	for _, m := range MeasurePath(path) {
+	for _, m := range Path(path) {
 		if _, twice := got[m.Name]; twice {
 			t.Errorf("%q is measured twice", m.Name)
 		}

@@ -1,4 +1,4 @@
-package swing
+package pendulum
 
 import (
 	"math"

@@ -1,25 +1,31 @@
-package swing
+// Package measure reads off a swing, or off the recorded path of a club, what is
+// published of measured swings.
+package measure
 
 import (
 	"math"
 
+	"wideberth/internal/sim/body"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/r3"
+	"wideberth/internal/sim/swing"
 )
 
-// Measurement is one quantity of a swing in the terms in which measured swings
-// are published.
-type Measurement struct {
+const degree = math.Pi / 180
+
+// Quantity is one figure of a swing in the terms in which measured swings are
+// published.
+type Quantity struct {
 	Name  string
 	Unit  string // "deg", "m", "s", "m/s", "deg/s", "stature" or "" for a ratio
 	Value float64
 }
 
-// measureStep is the sampling of a measured swing, s: 500 Hz, twice as fine as
-// the optical systems whose figures it is compared with.
-const measureStep = 2e-3
+// sampling is the time between two samples of a measured swing, s: 500 Hz, twice
+// as fine as the optical systems whose figures it is compared with.
+const sampling = 2e-3
 
-// Measure returns what a motion-capture laboratory would read off the swing.
+// Swing returns what a motion-capture laboratory would read off the swing.
 //
 // Positions are in statures from the point on the floor midway between the
 // ankles at address: x towards the target, y towards the ball, z above the
@@ -27,8 +33,8 @@ const measureStep = 2e-3
 // plan view against address, positive away from the target before impact and
 // "open" (positive towards it) from there on. Trunk lean is of the line from
 // the middle of the hips to the middle of the shoulders, from vertical. What a
-// recording of the club alone shows comes last, in the terms of MeasurePath.
-func Measure(s *Swing) []Measurement {
+// recording of the club alone shows comes last, in the terms of Path.
+func Swing(s *swing.Swing) []Quantity {
 	m := newMeter(s)
 	m.address()
 	m.top()
@@ -36,21 +42,22 @@ func Measure(s *Swing) []Measurement {
 	m.impact()
 	m.through()
 	m.extremes()
-	return append(m.list, MeasurePath(m.path())...)
+	return append(m.list, Path(s.Path(sampling))...)
 }
 
-// glimpse is the joints and parts of a swing at one sample.
+// glimpse is the lines and parts of a swing at one sample.
 type glimpse struct {
-	t    float64
-	core core
-	pose Pose
+	t     float64
+	lines swing.Lines
+	pose  swing.Pose
 }
 
 // meter collects the measurements of one swing.
 type meter struct {
-	swing  *Swing
+	swing  *swing.Swing
+	body   body.Body
 	origin geom.Vec // on the floor midway between the ankles at address
-	list   []Measurement
+	list   []Quantity
 
 	course []glimpse // the whole swing
 	start  glimpse   // standing at address
@@ -62,32 +69,29 @@ type meter struct {
 	away, peak, strike int
 }
 
-func newMeter(s *Swing) *meter {
-	m := &meter{swing: s}
-	lead, trail := s.figure.leadAnkle, s.figure.trailAnkle
-	m.origin = geom.Vec{X: (lead.X + trail.X) / 2, Y: lead.Y, Z: s.figure.body.Shoe}
-	n := int(s.Duration() / measureStep)
+func newMeter(s *swing.Swing) *meter {
+	m := &meter{swing: s, body: s.Body()}
+	n := int(s.Duration() / sampling)
 	m.course = make([]glimpse, n+1)
 	for i := range m.course {
-		m.course[i] = m.look(float64(i) * measureStep)
+		m.course[i] = m.look(float64(i) * sampling)
 	}
 	m.start, m.crest, m.hit, m.last = m.course[0], m.look(s.TopTime()), m.look(s.ImpactTime()), m.course[n]
-	index := func(t float64) int { return int(math.Round(t / measureStep)) }
-	m.away, m.peak = index(s.TimeOf(Takeaway)), index(s.TopTime())
+	m.origin = geom.Vec{X: -s.Stance.BallForward, Y: m.start.pose[swing.LeadShank].B.Y, Z: m.body.Shoe}
+	index := func(t float64) int { return int(math.Round(t / sampling)) }
+	m.away, m.peak = index(s.TimeOf(swing.Takeaway)), index(s.TopTime())
 	m.strike = index(s.ImpactTime())
 	return m
 }
 
 func (m *meter) look(t float64) (g glimpse) {
 	g.t = t
-	j := m.swing.jointsAt(t)
-	g.core = m.swing.figure.coreOf(&j)
-	m.swing.figure.pose(&j, &g.pose)
+	g.lines, g.pose = m.swing.LinesAt(t)
 	return g
 }
 
 func (m *meter) add(name, unit string, value float64) {
-	m.list = append(m.list, Measurement{name, unit, value})
+	m.list = append(m.list, Quantity{name, unit, value})
 }
 
 // place adds a point in statures.
@@ -100,7 +104,7 @@ func (m *meter) place(name string, p geom.Vec) {
 
 // statures returns a point in the frame of the measurements.
 func (m *meter) statures(p geom.Vec) geom.Vec {
-	h := m.swing.figure.body.Stature
+	h := m.body.Stature
 	d := r3.Sub(p, m.origin)
 	return geom.Vec{X: d.X / h, Y: -d.Y / h, Z: d.Z / h}
 }
@@ -112,17 +116,17 @@ func turn(line, from geom.Vec) float64 {
 
 // lean returns how far the trunk leans to the ball from vertical, deg.
 func (g *glimpse) lean() float64 {
-	return math.Atan2(-g.core.up.Y, g.core.up.Z) / degree
+	return math.Atan2(-g.lines.Up.Y, g.lines.Up.Z) / degree
 }
 
 // leadArm returns the unit vector from the lead shoulder to the lead wrist.
 func (g *glimpse) leadArm() geom.Vec {
-	return r3.Unit(r3.Sub(g.pose[LeadForearm].B, g.pose[LeadUpperArm].A))
+	return r3.Unit(r3.Sub(g.pose[swing.LeadForearm].B, g.pose[swing.LeadUpperArm].A))
 }
 
 // hinge returns the angle between the lead arm and the shaft, 0 in line, deg.
 func (g *glimpse) hinge() float64 {
-	return math.Acos(geom.Dot(g.leadArm(), g.core.club)) / degree
+	return math.Acos(geom.Dot(g.leadArm(), g.lines.Club)) / degree
 }
 
 // elevation returns how far a unit vector points above level, deg.
@@ -130,21 +134,21 @@ func elevation(v geom.Vec) float64 { return math.Asin(v.Z) / degree }
 
 // head returns the middle of the clubhead.
 func (g *glimpse) head() geom.Vec {
-	return geom.Lerp(g.pose[Clubhead].A, g.pose[Clubhead].B, 0.5)
+	return geom.Lerp(g.pose[swing.Clubhead].A, g.pose[swing.Clubhead].B, 0.5)
 }
 
-func (g *glimpse) hands() geom.Vec { return g.core.hands }
+func (g *glimpse) hands() geom.Vec { return g.lines.Hands }
 
 // crown returns the top of the head.
 func (g *glimpse) crown() geom.Vec {
-	c := g.pose[Head]
+	c := g.pose[swing.Head]
 	return r3.Add(c.B, r3.Scale(c.R, r3.Unit(r3.Sub(c.B, c.A))))
 }
 
 // radius returns the distance from the middle of the shoulders to the hands, in
 // statures.
 func (m *meter) radius(g *glimpse) float64 {
-	return geom.Norm(r3.Sub(g.core.hands, g.core.hub)) / m.swing.figure.body.Stature
+	return geom.Norm(r3.Sub(g.lines.Hands, g.lines.Hub)) / m.body.Stature
 }
 
 // speed returns how fast a point of the figure moves at time t, m/s.
@@ -159,19 +163,9 @@ func (m *meter) fastest(from, to int, point func(*glimpse) geom.Vec) float64 {
 	most := 0.0
 	for i := from + 1; i < to; i++ {
 		step := r3.Sub(point(&m.course[i+1]), point(&m.course[i-1]))
-		most = max(most, geom.Norm(step)/(2*measureStep))
+		most = max(most, geom.Norm(step)/(2*sampling))
 	}
 	return most
-}
-
-// path returns the samples as a recording of the club would hold them.
-func (m *meter) path() []PathSample {
-	path := make([]PathSample, len(m.course))
-	for i := range path {
-		path[i] = m.swing.sample(m.course[i].t, &m.course[i].pose)
-	}
-	addSpeeds(path)
-	return path
 }
 
 // plane adds the slope to the floor of the plane that best fits a point's path.

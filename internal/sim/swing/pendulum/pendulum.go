@@ -1,4 +1,7 @@
-package swing
+// Package pendulum integrates the downswing's double pendulum: an arm that turns
+// about a hub and a club hinged to it at the wrists, in one plane. Package swing
+// says whose arm and club, and what drives them. Metres, kilograms, seconds, rad.
+package pendulum
 
 import (
 	"errors"
