@@ -2,6 +2,8 @@
 type State = ReturnType<typeof import("../../public/app/state.js").createState>;
 type Solver = ReturnType<typeof import("../../public/app/solver.js").createSolver>;
 type Drawings = ReturnType<typeof import("../../public/drawings/drawings.js").createDrawings>;
+type Clock = ReturnType<typeof import("../../public/stage/clock.js").createClock>;
+type Reel = ReturnType<typeof import("../../public/stage/reel.js").readReel>;
 
 /** What parts that are fetched later share; idle says that no verdict is under way. */
 interface Shared {

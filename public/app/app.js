@@ -13,7 +13,7 @@ import { createForm } from "../form/form.js";
 import { createQuick } from "../form/quick.js";
 import { createToolbar } from "./toolbar.js";
 import { createDrawings } from "../drawings/drawings.js";
-import { createStage } from "./stage.js";
+import { createStage } from "../stage/stage.js";
 import { showVerdict, showSurfaces } from "./verdict.js";
 import { showCauses } from "./causes.js";
 import { showEveryone } from "./everyone.js";
@@ -64,7 +64,7 @@ for (const show of [showVerdict, showSurfaces, showCauses, showEveryone]) state.
 const drawings = createDrawings(state);
 createToolbar(state, { open, say });
 createQuick(state);
-createStage(state, solver.show);
+createStage(state, { reel: (request) => solver.latest("reel", request), show: solver.show });
 
 /** What parts that come later share; idle says that no verdict is under way. */
 const shared = { state, solver, drawings, idle: () => page.busy === "no" };

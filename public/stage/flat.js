@@ -44,7 +44,7 @@ export function createFlat() {
     /** The name of the view that is large. */
     get large() { return large(); },
     /** Shows another swing: an answer of the solver and its reel. */
-    show(/** @type {{answer: any, words: any}} */ of, /** @type {Reel} */ next) {
+    show(/** @type {ReturnType<typeof describe>} */ of, /** @type {Reel} */ next) {
       answer = of;
       reel = next;
       lay();

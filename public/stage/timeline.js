@@ -8,7 +8,7 @@ import { nextStop } from "./reel.js";
 export const STEP = 60;
 export const FINE_STEP = 240;
 
-const RATE_NAMES = { 1: "full", 0.25: "1/4", 0.0625: "1/16" };
+const RATE_NAMES = { 1: "full speed", 0.25: "1/4 speed", 0.0625: "1/16 speed" };
 const NARROW = 0.07; // share of the swing from which a phase's name fits into the band
 const PLAYING = "playing"; // a slider that read out every frame would never be quiet
 
@@ -51,9 +51,9 @@ export function createTimeline(/** @type {Clock} */ clock, changed) {
     clock.seek(reel.tightest);
     changed();
   } }, "Tightest");
-  const rate = h("select", { onchange: () => { clock.setRate(Number(rate.value)); changed(); } },
+  const rate = h("select", { "aria-label": "Speed", onchange: () => { clock.setRate(Number(rate.value)); changed(); } },
     ...RATES.map((one) => h("option", { value: one, selected: one === clock.rate }, RATE_NAMES[one])));
-  const loop = h("select", { onchange: () => { clock.setLoop(loop.value); changed(); } });
+  const loop = h("select", { "aria-label": "Loop", onchange: () => { clock.setLoop(loop.value); changed(); } });
   const slider = h("input", { type: "range", class: "stage-slider", "aria-label": "Moment in the swing", min: 0, max: 1, step: "any", value: 0 });
   slider.addEventListener("input", () => {
     clock.pause();
@@ -67,8 +67,7 @@ export function createTimeline(/** @type {Clock} */ clock, changed) {
   const el = h("div", { class: "stage-timeline" },
     line,
     h("div", { class: "stage-track" }, phases, ticks, slider),
-    h("div", { class: "stage-keys", role: "group", "aria-label": "Playing" }, back, stepBack, play, stepOn, on, tightest,
-      h("label", {}, "Speed ", rate), h("label", {}, "Loop ", loop)),
+    h("div", { class: "stage-keys", role: "group", "aria-label": "Playing" }, back, stepBack, play, stepOn, on, tightest, rate, loop),
     spoken);
 
   function toggle() {
