@@ -4,6 +4,8 @@ type Solver = ReturnType<typeof import("../../public/app/solver.js").createSolve
 type Mover = ReturnType<typeof import("../../public/app/mover.js").createMover>;
 type Sheets = ReturnType<typeof import("../../public/app/sheets.js").createSheets>;
 type Drawings = ReturnType<typeof import("../../public/drawings/drawings.js").createDrawings>;
+type Clock = ReturnType<typeof import("../../public/stage/clock.js").createClock>;
+type Reel = ReturnType<typeof import("../../public/stage/reel.js").readReel>;
 
 /** What parts that are fetched later share; idle says that no verdict is under way. */
 interface Shared {

@@ -726,4 +726,41 @@ declare namespace Wire {
     focus: Focus;
     remedies: RemedyText[];
   }
+
+  interface ReelPhase {
+    name: string;
+    start: number;
+    end: number;
+  }
+
+  interface ReelPart {
+    name: string;
+    r: number;
+  }
+
+  interface ReelMoment {
+    start: number;
+    end: number;
+    time: number;
+    verdict: string;
+    surface: string;
+    part: string;
+  }
+
+  interface ReelAnswer {
+    focus: Focus;
+    rate: number;
+    duration: number;
+    impact: number;
+    tightest: number;
+    first?: number;
+    phases: ReelPhase[];
+    parts: ReelPart[];
+    motion: number[];
+    ball: number[];
+    said: number[];
+    texts: string[];
+    moments: ReelMoment[];
+    face: boolean;
+  }
 }

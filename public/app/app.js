@@ -16,7 +16,7 @@ import { createForm } from "../form/form.js";
 import { createStrip } from "../form/strip.js";
 import { createToolbar } from "./toolbar.js";
 import { createDrawings } from "../drawings/drawings.js";
-import { createStage } from "./stage.js";
+import { createStage } from "../stage/stage.js";
 import { showMoving, showVerdict, showSurfaces } from "./verdict.js";
 import { showCauses } from "./causes.js";
 import { showEveryone } from "./everyone.js";
@@ -71,7 +71,7 @@ const sheets = createSheets();
 const mover = createMover(state, solver.latest);
 createStrip(state, mover, (text) => solver.ask({ kind: "length", text, units: state.good.units }));
 showMoving(mover);
-createStage(state, solver.show);
+createStage(state, { reel: (request) => solver.latest("reel", request), show: solver.show });
 
 /** What parts that come later share; idle says that no verdict is under way. */
 const shared = { state, solver, drawings, sheets, mover, idle: () => page.busy === "no" };

@@ -5,7 +5,7 @@ import { letter } from "./lettering.js";
 import { watchInput } from "./input.js";
 
 const LABEL = "Paper model of the room with the golfer and the swing. Arrow keys turn it, plus and minus zoom.";
-const COMMANDS = new Set(["show", "play", "pause", "seek", "step", "rate", "view", "orbit", "zoom", "theme", "motion", "ball"]);
+const COMMANDS = new Set(["show", "seek", "view", "orbit", "zoom", "theme", "motion", "ball"]);
 
 const tellPage = (message) => parent.postMessage(message, location.origin);
 let failed = false;

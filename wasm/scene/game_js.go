@@ -36,7 +36,7 @@ type game struct {
 	ready                bool    // and the script knows
 	news                 bool    // the script is to hear the state at once
 	quiet                int     // ticks since it heard last
-	slow                 int     // pictures in a row that came slowly while playing
+	slow                 int     // pictures in a row that came slowly while the swing moves
 
 	atlas    *ebiten.Image
 	lettered float64 // the scale that the atlas was lettered for, 0: not at all
@@ -57,17 +57,15 @@ func newGame() *game {
 
 // Ticks: the engine calls Update 60 times a second of real time.
 const (
-	tick       = 1.0 / 60 // s
-	stateEvery = 6        // ticks between two states while playing
-	glideTicks = 24       // to a named view
+	stateEvery = 6  // ticks between two states while the swing moves
+	glideTicks = 24 // to a named view
 )
 
-// Update carries out what was asked and moves the play-head.
+// Update carries out what was asked.
 func (g *game) Update() error {
 	g.carryOut()
-	if g.head.Advance(tick) {
-		g.dirty = true
-		g.news = g.news || !g.head.Playing()
+	if g.head.Tick() { // at rest: the picture may be smooth again, and the script hears where
+		g.dirty, g.news = true, true
 	}
 	if g.glide > 0 {
 		k := 1 / float64(g.glide)
@@ -83,7 +81,7 @@ func (g *game) Update() error {
 		tell("ready", nil)
 	}
 	// News waits for its picture, so that what the state says is on the screen.
-	if g.ready && ((g.news && !g.dirty) || (g.head.Playing() && g.quiet >= stateEvery)) {
+	if g.ready && ((g.news && !g.dirty) || (g.head.Moving() && g.quiet >= stateEvery)) {
 		g.tellState()
 	}
 	return nil
@@ -101,7 +99,7 @@ func (g *game) turnTo(name string) {
 	}
 }
 
-// Playing with smooth edges is given up when slowPictures in a row come at less
+// Moving with smooth edges is given up when slowPictures in a row come at less
 // than slowFPS; a picture at rest is always smooth.
 const (
 	slowFPS      = 40
@@ -113,7 +111,7 @@ const (
 // counted for a second.
 func (g *game) judgeSpeed() {
 	switch fps := ebiten.ActualFPS(); {
-	case !g.head.Playing() || fps == 0:
+	case !g.head.Moving() || fps == 0:
 	case fps < crawlFPS:
 		g.slow = slowPictures
 	case fps < slowFPS:
@@ -123,7 +121,7 @@ func (g *game) judgeSpeed() {
 	}
 }
 
-func (g *game) smooth() bool { return !g.head.Playing() || g.slow < slowPictures }
+func (g *game) smooth() bool { return !g.head.Moving() || g.slow < slowPictures }
 
 // Draw draws when there is something new; the engine keeps the last picture
 // otherwise.

@@ -22,10 +22,7 @@ type message struct {
 // receive takes one message object from the script:
 //
 //	{type:"show", bytes:Uint8Array}       a recording to draw
-//	{type:"play"}  {type:"pause"}
-//	{type:"seek", t}                      seconds
-//	{type:"step", frames}
-//	{type:"rate", rate}                   1 is real time
+//	{type:"seek", t}                      seconds; the page's clock sends one for each picture
 //	{type:"view", name}                   behind, face-on, above, target
 //	{type:"orbit", yaw, pitch}            degrees, relative
 //	{type:"zoom", factor}                 relative
@@ -49,10 +46,6 @@ func (g *game) receive(_ js.Value, args []js.Value) any {
 		js.CopyBytesToGo(m.bytes, b)
 	case "seek":
 		m.number[0] = number(o, "t")
-	case "step":
-		m.number[0] = number(o, "frames")
-	case "rate":
-		m.number[0] = number(o, "rate")
 	case "view":
 		m.name = text(o, "name")
 	case "orbit":
@@ -65,7 +58,6 @@ func (g *game) receive(_ js.Value, args []js.Value) any {
 		m.flag = o.Get("reduced").Truthy()
 	case "ball":
 		m.flag = o.Get("shown").Truthy()
-	case "play", "pause":
 	default:
 		return nil
 	}
@@ -97,6 +89,10 @@ func (g *game) carryOut() {
 	g.inbox = g.spare[:0]
 	g.mu.Unlock()
 	for _, m := range waiting {
+		if m.kind == "seek" {
+			g.dirty = g.head.Seek(m.number[0]) || g.dirty
+			continue
+		}
 		g.do(m)
 		g.dirty, g.news = true, true
 	}
@@ -109,18 +105,6 @@ func (g *game) do(m message) {
 	switch m.kind {
 	case "show":
 		g.load(m.bytes)
-	case "play":
-		g.head.Play()
-	case "pause":
-		g.head.Pause()
-	case "seek":
-		g.head.Seek(n[0])
-	case "step":
-		if n[0] == math.Trunc(n[0]) && math.Abs(n[0]) < 1e6 {
-			g.head.Step(int(n[0]))
-		}
-	case "rate":
-		g.head.SetRate(n[0])
 	case "view":
 		g.turnTo(m.name)
 	case "orbit":
@@ -140,12 +124,9 @@ func (g *game) do(m message) {
 		g.dark = m.flag
 	case "ball":
 		g.noBall = !m.flag
-		g.setBall()
+		g.picture.ShowBall(m.flag)
 	case "motion":
 		g.calm = m.flag
-		if g.calm {
-			g.head.Pause()
-		}
 	}
 }
 
@@ -159,27 +140,9 @@ func (g *game) load(b []byte) {
 	}
 	g.recording, g.picture = s, draw.New(s)
 	g.head.Load(len(s.Frames), float64(s.Rate))
-	g.setBall()
+	g.picture.ShowBall(!g.noBall)
 	g.lettered = 0
 	if g.preset != "" {
 		g.orbit, _ = g.picture.Preset(g.preset)
-	}
-}
-
-// While the ball flies the swing plays at flightRate of the chosen rate: at full
-// speed it would be at the screen within three pictures. linger (s) is how long
-// after the first touch that goes on.
-const (
-	flightRate = 0.08
-	linger     = 0.03
-)
-
-// setBall tells the scene and the play-head whether the ball flies.
-func (g *game) setBall() {
-	g.picture.ShowBall(!g.noBall)
-	g.head.SlowDown(0, 0, 1)
-	f := &g.recording.Flight
-	if g.picture.BallShown() && len(f.Touches) > 0 {
-		g.head.SlowDown(float64(f.Trail[0].Time), float64(f.Touches[0].Time)+linger, flightRate)
 	}
 }

@@ -2,7 +2,7 @@ package main
 
 // tellState sends the script where we are:
 //
-//	{type:"state", t, frame, phase, playing, duration, clearance, strike, title,
+//	{type:"state", t, frame, phase, moving, duration, clearance, strike, title,
 //	 tightest, view, yaw, pitch, zoom, marks, tape, head}
 //
 // t, duration and tightest (the tape's moment) are seconds; clearance is the frame's own, metres. strike says
@@ -17,7 +17,7 @@ func (g *game) tellState() {
 	g.news, g.quiet = false, 0
 	frame := g.head.Frame()
 	state := map[string]any{
-		"t": g.head.Time(), "frame": frame, "playing": g.head.Playing(), "duration": g.head.Duration(),
+		"t": g.head.Time(), "frame": frame, "moving": g.head.Moving(), "duration": g.head.Duration(),
 		"phase": "", "clearance": nil, "strike": false, "title": g.recording.Title,
 		"tightest": float64(g.recording.Tightest.Time),
 		"view":     g.preset, "yaw": degrees(g.orbit.Yaw), "pitch": degrees(g.orbit.Pitch), "zoom": g.orbit.Zoom,

@@ -3,6 +3,7 @@ package sweep
 import (
 	"math"
 
+	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/swing"
 )
 
@@ -155,10 +156,17 @@ func (t *Track) Strikes(s Surface, rate float64) []Contact {
 // which the first lies in the given step.
 func (t *Track) within(s *Surface, p swing.Part, step int, from, to float64) (Contact, bool) {
 	q := newSearch(s, 0)
+	q.between(t, p, step, from, to)
+	return q.contact()
+}
+
+// between searches what a part does between two times, of which the first lies in
+// the given step.
+func (q *search) between(t *Track, p swing.Part, step int, from, to float64) {
 	for i := step; i < t.steps() && t.times[i] <= to; i++ {
 		sp := t.span(i, p)
 		b := sp.from.Bounds().Union(sp.to.Bounds()).Grown(sp.stray)
-		if s.gap(&b) >= q.best {
+		if q.surface.gap(&b) >= q.best {
 			continue
 		}
 		h := t.times[i+1] - t.times[i]
@@ -168,11 +176,44 @@ func (t *Track) within(s *Surface, p swing.Part, step int, from, to float64) (Co
 		}
 		q.span(t, 0, i, p, &sp, lo, hi, 0)
 	}
+}
+
+// Window is a track between two moments, to be asked about one surface after
+// another.
+type Window struct {
+	track    *Track
+	from, to float64 // s
+	step     int     // in which from lies
+	boxes    [swing.NumParts]geom.Box
+}
+
+// Window returns the track between two moments, s.
+func (t *Track) Window(from, to float64) Window {
+	w := Window{track: t, from: from, to: to, step: t.stepAt(from)}
+	for p := range w.boxes {
+		w.boxes[p] = geom.EmptyBox()
+		for i := w.step; i < t.steps() && t.times[i] <= to; i++ {
+			sp := t.span(i, swing.Part(p))
+			w.boxes[p] = w.boxes[p].Union(sp.from.Bounds().Union(sp.to.Bounds()).Grown(sp.stray))
+		}
+	}
+	return w
+}
+
+// Clearance is that of Track, for the time of the window, if it is less than limit
+// (m); false otherwise.
+func (w *Window) Clearance(s Surface, limit float64) (Contact, bool) {
+	q := newSearch(&s, limit)
+	for p := range w.boxes {
+		if s.gap(&w.boxes[p]) < q.best {
+			q.between(w.track, swing.Part(p), w.step, w.from, w.to)
+		}
+	}
 	return q.contact()
 }
 
-// PoseAt returns the pose on the chord at time s (limited to the track).
-func (t *Track) PoseAt(s float64) swing.Pose {
+// stepAt returns the last step that begins at a time or before it.
+func (t *Track) stepAt(s float64) int {
 	i := 0
 	for j := t.steps() - 1; i < j; {
 		if m := (i + j + 1) / 2; t.times[m] <= s {
@@ -181,6 +222,12 @@ func (t *Track) PoseAt(s float64) swing.Pose {
 			j = m - 1
 		}
 	}
+	return i
+}
+
+// PoseAt returns the pose on the chord at time s (limited to the track).
+func (t *Track) PoseAt(s float64) swing.Pose {
+	i := t.stepAt(s)
 	u := 0.0
 	if h := t.times[i+1] - t.times[i]; h > 0 {
 		u = min(max((s-t.times[i])/h, 0), 1)

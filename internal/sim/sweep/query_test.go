@@ -164,6 +164,37 @@ func TestBetween(t *testing.T) {
 	}
 }
 
+// TestWindow: windows that follow each other come to the clearance of the whole,
+// and one whose limit is nearer finds nothing.
+func TestWindow(t *testing.T) {
+	m := turning{hub: geom.Vec{Z: 1.3}, length: 1.2, rate: 20, turns: 1}
+	track := Sample(m, FineTolerance)
+	for _, s := range []Surface{
+		{Name: "ceiling", Kind: Ceiling, Plane: geom.Halfspace{N: geom.Vec{Z: -1}, D: -2.6}},
+		{Name: "beam", Kind: Solid, Box: geom.Box{Min: geom.Vec{X: -0.1, Y: 1, Z: 1.5}, Max: geom.Vec{X: 0.1, Y: 2, Z: 1.6}}},
+	} {
+		whole := track.Clearance(s)
+		const rate = 50
+		least := Contact{Clearance: math.Inf(1)}
+		for k := range int(m.Duration()*rate) + 2 {
+			w := track.Window((float64(k)-0.5)/rate, (float64(k)+0.5)/rate)
+			c, ok := w.Clearance(s, math.Inf(1))
+			if !ok || c.Time < (float64(k)-0.5)/rate-1e-9 || c.Time > (float64(k)+0.5)/rate+1e-9 {
+				t.Fatalf("%s: window %d has %+v, %t", s.Name, k, c, ok)
+			}
+			if c, ok := w.Clearance(s, c.Clearance-0.001); ok {
+				t.Errorf("%s: window %d has %+v under a limit that is nearer", s.Name, k, c)
+			}
+			if c.Clearance < least.Clearance {
+				least = c
+			}
+		}
+		if math.Abs(least.Clearance-whole.Clearance) > 2*searchTolerance || least.Part != whole.Part {
+			t.Errorf("%s: the windows come to %+v, the whole to %+v", s.Name, least, whole)
+		}
+	}
+}
+
 // TestStill: somebody who does not move has the clearance of the pose.
 func TestStill(t *testing.T) {
 	m := turning{hub: geom.Vec{Z: 1.3}, length: 1.2, rate: 1, turns: 0}

@@ -95,3 +95,13 @@ func BenchmarkMaps(b *testing.B) {
 		})
 	}
 }
+
+// The reel of a check that was answered before.
+func BenchmarkReel(b *testing.B) {
+	var s Solver
+	p := plan.Demo()
+	s.Handle(solveRequest(p, Focus{}))
+	for b.Loop() {
+		b.SetBytes(int64(len(s.Handle(reelRequest(p, Focus{})))))
+	}
+}

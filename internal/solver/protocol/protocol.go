@@ -7,6 +7,7 @@
 //	start   linked, saved          → plan, notes, cards, error?
 //	open    linked, saved          → plan, notes, error?
 //	solve   plan, focus            → solveAnswer; figures of the plan may be as typed
+//	reel    plan, focus            → reelAnswer, the swing of a check frame by frame
 //	show    plan, focus            → bytes (Show only)
 //	length  text, units            → metres
 //	ball    plan, focus, catch     → what the ball meets, see ballAnswer
@@ -159,6 +160,8 @@ func (s *Solver) serve(body []byte) (any, error) {
 		return open(req), nil
 	case "solve":
 		return s.solve(req)
+	case "reel":
+		return s.reel(req)
 	case "length":
 		return length(req)
 	case "ball":

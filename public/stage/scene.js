@@ -1,0 +1,113 @@
+// The 3D scene on the stage: a document of its own (scene/scene.html) in a frame,
+// spoken to by messages only. It comes by itself once the answer stands and nothing
+// is under way; where it cannot, one line says why and offers it.
+import { h, setText } from "../app/dom.js";
+
+const FRAME = { title: "The swing in 3D, in a paper model of the room", src: "scene/scene.html" };
+const NO_WEBGL = "No 3D here: WebGL 2 is missing or switched off. The drawings are complete without it.";
+const SAVING = "Your browser saves data: the 3D model is 2 MB.";
+
+/** The named views; the scene knows where each stands. */
+export const VIEWS = [["behind", "From behind"], ["face-on", "Face-on"], ["above", "From above"], ["target", "From the target"], ["golfer", "Golfer's eyes"], ["camera", "Camera"]];
+
+/** A short-lived context: the engine makes its own. */
+function hasWebGL2() {
+  const gl = document.createElement("canvas").getContext("webgl2");
+  gl?.getExtension("WEBGL_lose_context")?.loseContext();
+  return Boolean(gl);
+}
+
+/**
+ * ready() is called when the scene has drawn its first picture, lost() when it is
+ * gone, told(state) when it tells of itself.
+ */
+export function createScene({ ready, lost, told }) {
+  const calm = matchMedia("(prefers-reduced-motion: reduce)");
+  const dark = matchMedia("(prefers-color-scheme: dark)");
+  const el = h("div", { class: "stage-scene", hidden: true });
+  const why = h("span", { role: "status" });
+  const wanted = h("button", { type: "button", class: "stage-load", onclick: () => load() }, "Show the 3D model");
+  const progress = h("progress", { "aria-label": "Fetching the 3D model" });
+  const note = h("p", { class: "stage-note", hidden: true }, why, " ", wanted, progress);
+  let frame = null;
+  let drawn = false;
+  let sent = NaN; // the moment the scene was last sent to, s
+
+  const say = (message, transfer = []) => frame?.contentWindow?.postMessage(message, location.origin, transfer);
+
+  function tell(words, offer) {
+    setText(why, words);
+    wanted.hidden = !offer;
+    progress.hidden = offer;
+    note.hidden = false;
+  }
+
+  function fail(message) {
+    frame?.remove();
+    frame = null;
+    const was = drawn;
+    drawn = false;
+    tell(message, true);
+    if (was) lost();
+  }
+
+  function load() {
+    if (frame) return;
+    if (!hasWebGL2()) {
+      fail(NO_WEBGL);
+      return;
+    }
+    progress.removeAttribute("value");
+    tell("Fetching the 3D model.", false);
+    frame = h("iframe", FRAME);
+    el.append(frame);
+    el.hidden = false; // the engine measures its place
+  }
+
+  addEventListener("message", ({ origin, source, data }) => {
+    if (!frame || origin !== location.origin || source !== frame.contentWindow) return;
+    if (data.type === "failed") fail(data.message);
+    else if (data.type === "state") told(data);
+    else if (data.type === "ready") {
+      drawn = true;
+      sent = NaN;
+      note.hidden = true;
+      say({ type: "theme", dark: dark.matches });
+      say({ type: "motion", reduced: calm.matches });
+      ready();
+    } else if (data.type === "progress" && data.total > 0) {
+      progress.max = data.total;
+      progress.value = Math.min(data.loaded, data.total);
+    }
+  });
+  dark.addEventListener("change", () => say({ type: "theme", dark: dark.matches }));
+  calm.addEventListener("change", () => say({ type: "motion", reduced: calm.matches }));
+
+  return {
+    el, note, say,
+    get drawn() { return drawn; },
+
+    /** Has the scene come by itself: at once, or when nothing else is going on. */
+    come() {
+      if (/** @type {any} */ (navigator).connection?.saveData) {
+        tell(SAVING, true);
+        return;
+      }
+      const idle = globalThis.requestIdleCallback ?? ((fn) => setTimeout(fn, 200));
+      idle(() => load());
+    },
+
+    /** Gives it another recording. */
+    show(bytes) {
+      say({ type: "show", bytes }, [bytes.buffer]);
+      sent = NaN;
+    },
+
+    /** Sends it to a moment, s, unless it is there. */
+    seek(t) {
+      if (t === sent) return;
+      sent = t;
+      say({ type: "seek", t });
+    },
+  };
+}

@@ -1,0 +1,160 @@
+// The stage: the swing of the check that is looked at, moving, in the flat drawings
+// or in the 3D scene, with its timeline. One clock drives both pictures.
+import { $, active, h } from "../app/dom.js";
+import { createClock } from "./clock.js";
+import { createFlat, describe } from "./flat.js";
+import { readReel } from "./reel.js";
+import { createScene, VIEWS } from "./scene.js";
+import { createTimeline } from "./timeline.js";
+
+const FLAT_NAMES = { plan: "Plan", side: "Side", face: "End" };
+const TURNS = [["←", "Turn left", { type: "orbit", yaw: -15, pitch: 0 }], ["→", "Turn right", { type: "orbit", yaw: 15, pitch: 0 }],
+  ["↑", "Tilt up", { type: "orbit", yaw: 0, pitch: 10 }], ["↓", "Tilt down", { type: "orbit", yaw: 0, pitch: -10 }],
+  ["+", "Closer", { type: "zoom", factor: 1.25 }], ["−", "Farther", { type: "zoom", factor: 0.8 }]];
+
+/**
+ * Builds the stage into #stage-root. ask.reel(request) and ask.show(request) resolve
+ * to the solver's reel and to the scene's recording, null when there is something newer.
+ */
+export function createStage(/** @type {State} */ state, ask) {
+  const root = $("#stage-root");
+  const calm = matchMedia("(prefers-reduced-motion: reduce)");
+  const clock = createClock();
+  const flat = createFlat();
+  const timeline = createTimeline(clock, changed);
+  const scene = createScene({ ready: sceneReady, lost: () => choose(false), told: onScene });
+  let reel = null;
+  let solid = false; // the scene is on the stage, not the drawings
+  let wantsFlat = false; // somebody chose the drawings
+  let asked = 0; // counts the recordings asked for
+  let seen = false;
+  let frame = 0;
+  let last = 0;
+
+  const toggle = (label, pressed, does) => h("button", { type: "button", "aria-pressed": String(pressed), onclick: does }, label);
+  const press = (buttons, which) => {
+    for (const [name, button] of buttons) button.setAttribute("aria-pressed", String(name === which));
+  };
+  const kinds = new Map([["3D", toggle("3D", false, () => choose(true))], ["drawings", toggle("Drawings", true, () => choose(false, true))]]);
+  const flats = new Map(Object.entries(FLAT_NAMES).map(([name, label]) => [name, toggle(label, false, () => {
+    flat.pick(name);
+    press(flats, flat.large);
+  })]));
+  const views = new Map(VIEWS.map(([name, label]) => [name, toggle(label, false, () => scene.say({ type: "view", name }))]));
+  const ball = toggle("Ball", true, () => {
+    const shown = ball.getAttribute("aria-pressed") !== "true";
+    ball.setAttribute("aria-pressed", String(shown));
+    scene.say({ type: "ball", shown });
+  });
+  const kindGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Picture", hidden: true }, ...kinds.values());
+  const flatGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Large drawing" }, ...flats.values());
+  const viewGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Look from", hidden: true }, ...views.values(), ball,
+    ...TURNS.map(([glyph, label, message]) => h("button", { type: "button", class: "stage-turn", "aria-label": label, onclick: () => scene.say(message) }, glyph)));
+  const picture = h("div", { class: "stage-picture" }, flat.el, scene.el);
+  root.replaceChildren(h("div", { class: "stage-bar" }, kindGroup, flatGroup, viewGroup), picture, scene.note, timeline.el);
+
+  /** Puts the scene or the drawings on the stage. */
+  function choose(in3D, byHand = false) {
+    wantsFlat = byHand ? true : wantsFlat && !in3D;
+    solid = in3D && scene.drawn;
+    kindGroup.hidden = !scene.drawn;
+    press(kinds, solid ? "3D" : "drawings");
+    picture.classList.toggle("is-solid", solid);
+    flatGroup.hidden = solid;
+    viewGroup.hidden = !solid;
+    paint();
+  }
+
+  async function sceneReady() {
+    await record();
+    choose(!wantsFlat);
+  }
+
+  /** Has the scene draw what is looked at now. */
+  async function record() {
+    if (!scene.drawn) return;
+    const mine = ++asked;
+    const bytes = await ask.show({ kind: "show", plan: state.good, focus: state.focus });
+    if (!bytes || mine !== asked || !scene.drawn) return;
+    scene.show(bytes);
+    scene.seek(clock.t);
+  }
+
+  /** What the scene tells of itself. */
+  function onScene({ view }) {
+    press(views, view);
+  }
+
+  function paint() {
+    if (!reel) return;
+    if (solid) scene.seek(clock.t);
+    else flat.draw(clock.t);
+    timeline.show();
+  }
+
+  const running = () => clock.playing && seen && !document.hidden;
+  function tick(now) {
+    frame = 0;
+    if (running() && clock.advance((now - last) / 1000)) paint();
+    last = now;
+    wake();
+  }
+  function wake() {
+    if (frame || !running()) return;
+    frame = requestAnimationFrame(tick);
+  }
+
+  /** After somebody did something to the clock. */
+  function changed() {
+    last = performance.now();
+    paint();
+    if (active()?.type !== "range") timeline.announce();
+    wake();
+  }
+
+  function resume() {
+    last = performance.now();
+    wake();
+  }
+
+  async function update() {
+    const shown = describe(state);
+    const request = { kind: "reel", plan: state.good, focus: state.focus };
+    record();
+    const answer = await ask.reel(request);
+    if (!answer || answer.error) return;
+    const first = !reel;
+    reel = readReel(answer);
+    clock.load(reel);
+    if (first && calm.matches) clock.seek(reel.tightest);
+    else if (first) clock.play();
+    timeline.load(reel);
+    flat.show(shown, reel);
+    press(flats, flat.large);
+    if (solid) flat.draw(clock.t);
+    paint();
+    root.dataset.ready = "yes"; // for tests
+    resume();
+    if (first) scene.come();
+  }
+
+  new IntersectionObserver(([entry]) => {
+    seen = entry.isIntersecting;
+    resume();
+  }).observe(root);
+  document.addEventListener("visibilitychange", resume);
+  calm.addEventListener("change", () => {
+    if (!calm.matches) return;
+    clock.pause();
+    changed();
+  });
+  root.addEventListener("keydown", (event) => {
+    const { target, key } = event;
+    if (event.ctrlKey || event.altKey || event.metaKey || target.tagName === "SELECT") return;
+    if (key === " " && target.tagName === "BUTTON") return; // it presses the button
+    if (key.startsWith("Arrow") && target.type !== "range") return;
+    if (timeline.press(event)) event.preventDefault();
+  });
+
+  state.onAnswered(update);
+}
