@@ -17,3 +17,23 @@ export function solved({ plan, focus }) {
     focus: { player: looked.player, club: looked.club, tee: looked.tee },
   };
 }
+
+/**
+ * Puts an address and a history in place of the browser's, as much as the page
+ * uses of them; hashes are those of the steps so far, the last one the present.
+ */
+export function fakeHistory() {
+  const steps = [{ hash: "", state: null }];
+  const at = () => steps[steps.length - 1];
+  const put = (into) => (state, _, hash) => Object.assign(into(), { state, hash: hash === "#" ? "" : hash });
+  Object.assign(globalThis, {
+    // Going somewhere by hand is a step without a state; here it begins a new story.
+    location: { get hash() { return at().hash; }, set hash(hash) { steps.splice(0, steps.length, { hash, state: null }); } },
+    history: {
+      get state() { return at().state; },
+      replaceState: put(at),
+      pushState: put(() => steps[steps.push({ hash: "", state: null }) - 1]),
+    },
+  });
+  return { get hashes() { return steps.map(({ hash }) => hash); } };
+}

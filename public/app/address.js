@@ -9,6 +9,12 @@ export const linkInAddress = () => (read().has("p") ? `#p=${read().get("p")}` : 
 /** The name of the open sheet; "" when the address names none. */
 export const sheetInAddress = () => read().get("sheet") ?? "";
 
+/**
+ * Whether the page wrote this step of the history: then its link is of the plan as
+ * it was, and Back means the sheet. Any other address was typed or followed.
+ */
+export const ownStep = () => Boolean(history.state?.own);
+
 /** Puts a plan's link into the address and leaves the sheet as it is. */
 export function putLink(link) {
   put(link, sheetInAddress(), "replaceState");
@@ -20,7 +26,9 @@ export function putSheet(sheet) {
 }
 
 function put(link, sheet, how) {
-  const parts = [link.replace(/^#/, ""), sheet && `sheet=${sheet}`].filter(Boolean);
+  const parts = [link.replace(/^#/, ""), sheet && `sheet=${encodeURIComponent(sheet)}`].filter(Boolean);
   const hash = `#${parts.join("&")}`;
-  if (hash !== (location.hash || "#")) history[how](history.state, "", hash);
+  const there = hash === (location.hash || "#");
+  if (there && ownStep()) return;
+  history[there ? "replaceState" : how]({ ...history.state, own: true }, "", hash);
 }

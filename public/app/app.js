@@ -8,7 +8,7 @@ import { $, asSentence, setText } from "./dom.js";
 import { createSolver } from "./solver.js";
 import { createState } from "./state.js";
 import { address, keep, keptLink, savedPlan } from "./store.js";
-import { linkInAddress } from "./address.js";
+import { linkInAddress, ownStep } from "./address.js";
 import { createSheets } from "./sheets.js";
 import { createMover } from "./mover.js";
 import { unpack } from "./link.js";
@@ -118,7 +118,8 @@ async function start() {
   $("#measured").addEventListener("toggle", showMeasured);
   state.onAnswered(showMeasured);
   addEventListener("hashchange", async () => {
-    if (linkInAddress() && linkInAddress() !== keptLink()) open(await linked(), "The plan of that link is open.");
+    if (ownStep()) address(); // Back to a sheet; the plan stays as it is, Undo is for that
+    else if (linkInAddress() && linkInAddress() !== keptLink()) open(await linked(), "The plan of that link is open.");
   });
   watchAnswer();
 }

@@ -84,14 +84,16 @@ export function addVisitor(plan, { height, hand }) {
   plan.players.push({ name: VISITOR, height, hand, clubs: [driver.name] });
 }
 
-/** Makes the visitor one of the players, under a name that nobody has. */
+/** Makes the visitor one of the players, under a name that nobody has; returns it. */
 export function keepVisitor(plan, wanted) {
   const visitor = findVisitor(plan);
   visitor.name = freshName(plan.players, wanted);
   const own = plan.clubs.find((club) => club.name === VISITOR_CLUB);
-  if (!own) return;
-  own.name = freshName(plan.clubs, ownDriver(visitor.name));
-  renameIn(plan, "clubs", VISITOR_CLUB, own.name);
+  if (own) {
+    own.name = freshName(plan.clubs, ownDriver(visitor.name));
+    renameIn(plan, "clubs", VISITOR_CLUB, own.name);
+  }
+  return visitor.name;
 }
 
 /** Takes the visitor out, and the driver that was theirs alone. */

@@ -19,30 +19,36 @@ export const put = (/** @type {State} */ state, list, i, x, y) => state.edit(
 export function createMover(state, lead) {
   const hearers = [];
   let going = null; // {tee, x, y} of the tee on its way
-  let round = 0;
+  let last = null; // the newest place, on its way or let go
+  let read = Promise.resolve(); // once the solver has held it to the floor
   const release = debounce(drop, KEYS_MS);
   const tell = (/** @type {Wire.DragAnswer | null} */ reply) => {
     for (const hear of hearers) hear(reply, going);
   };
 
-  async function move(tee, x, y, byKeys = true) {
-    const asked = ++round;
-    going = { tee, x, y };
+  function move(tee, x, y, byKeys = true) {
+    going = last = { tee, x, y };
     tell(null); // the picture need not wait for the words
     if (byKeys) release(); // keys have no end as a finger has
+    read = hold(going);
+    return read;
+  }
+
+  async function hold(place) {
+    const { tee, x, y } = place;
     const reply = await lead("drag", { kind: "drag", plan: state.good, focus: { player: "", club: "", tee }, x, y });
-    if (!reply || asked !== round || reply.error) return;
-    going = { tee, x: reply.x, y: reply.y };
-    tell(reply);
+    if (!reply || reply.error) return;
+    Object.assign(place, { x: reply.x, y: reply.y });
+    if (place === going) tell(reply);
   }
 
   async function drop() {
     release.cancel();
     if (!going) return;
-    const { tee, x, y } = going;
+    const place = going;
     going = null;
-    round++;
-    await to(tee, x, y);
+    await read;
+    if (last === place || last.tee !== place.tee) await to(place.tee, place.x, place.y);
   }
 
   async function to(tee, x, y) {

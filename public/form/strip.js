@@ -57,7 +57,8 @@ export function createStrip(state, mover, length) {
         return;
       }
       row.replaceWith(keep);
-      state.edit((plan) => keepVisitor(plan, name), "", { player: name, club: "", tee: "" });
+      const focus = { player: "", club: "", tee: "" };
+      state.edit((plan) => { focus.player = keepVisitor(plan, name); }, "", focus);
     }
     field.addEventListener("keydown", (e) => {
       if (e.key === "Enter") take();
