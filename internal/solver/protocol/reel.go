@@ -101,12 +101,13 @@ func (s *Solver) reel(req request) (any, error) {
 }
 
 func phasesOf(s *swing.Swing) (out []reelPhase) {
-	for p := range swing.NumPhases {
+	all := swing.Phases()
+	for i, p := range all {
 		end := s.Duration()
-		if p+1 < swing.NumPhases {
-			end = s.TimeOf(p + 1)
+		if i+1 < len(all) {
+			end = s.TimeOf(all[i+1])
 		}
-		out = append(out, reelPhase{p.String(), s.TimeOf(p), end})
+		out = append(out, reelPhase{string(p), s.TimeOf(p), end})
 	}
 	return out
 }

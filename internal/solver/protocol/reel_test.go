@@ -125,8 +125,8 @@ func TestReelPhases(t *testing.T) {
 		}
 		at = p.End
 	}
-	if at != reel.Duration || len(reel.Phases) != int(swing.NumPhases) {
-		t.Errorf("%d phases end at %g s, want %d and %g", len(reel.Phases), at, swing.NumPhases, reel.Duration)
+	if at != reel.Duration || len(reel.Phases) != len(swing.Phases()) {
+		t.Errorf("%d phases end at %g s, want %d and %g", len(reel.Phases), at, len(swing.Phases()), reel.Duration)
 	}
 }
 
