@@ -31,7 +31,7 @@ export function createStage(/** @type {State} */ state, ask) {
   let frame = 0;
   let last = 0;
 
-  const toggle = (label, pressed, does) => h("button", { type: "button", "aria-pressed": String(pressed), onclick: does }, label);
+  const toggle = (label, pressed, does, name = null) => h("button", { type: "button", "aria-pressed": String(pressed), "aria-label": name, onclick: does }, label);
   const press = (buttons, which) => {
     for (const [name, button] of buttons) button.setAttribute("aria-pressed", String(name === which));
   };
@@ -40,7 +40,7 @@ export function createStage(/** @type {State} */ state, ask) {
     flat.pick(name);
     press(flats, flat.large);
   })]));
-  const views = new Map(VIEWS.map(([name, label]) => [name, toggle(label, false, () => scene.say({ type: "view", name }))]));
+  const views = new Map(VIEWS.map(([view, label, name]) => [view, toggle(label, false, () => scene.say({ type: "view", name: view }), name)]));
   const ball = toggle("Ball", true, () => {
     const shown = ball.getAttribute("aria-pressed") !== "true";
     ball.setAttribute("aria-pressed", String(shown));
@@ -48,9 +48,11 @@ export function createStage(/** @type {State} */ state, ask) {
   });
   const kindGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Picture", hidden: true }, ...kinds.values());
   const flatGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Large drawing" }, ...flats.values());
-  const viewGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Look from", hidden: true }, ...views.values(), ball,
-    ...TURNS.map(([glyph, label, message]) => h("button", { type: "button", class: "stage-turn", "aria-label": label, onclick: () => scene.say(message) }, glyph)));
-  const picture = h("div", { class: "stage-picture" }, flat.el, scene.el);
+  const viewGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Look from", hidden: true }, ...views.values());
+  const turns = h("details", { class: "stage-turns", hidden: true }, h("summary", {}, "Turn"),
+    h("div", { class: "stage-group", role: "group", "aria-label": "Turn the view" }, ball,
+      ...TURNS.map(([glyph, label, message]) => h("button", { type: "button", "aria-label": label, onclick: () => scene.say(message) }, glyph))));
+  const picture = h("div", { class: "stage-picture" }, flat.el, scene.el, turns);
   root.replaceChildren(h("div", { class: "stage-bar" }, kindGroup, flatGroup, viewGroup), picture, scene.note, timeline.el);
 
   /** Puts the scene or the drawings on the stage. */
@@ -61,7 +63,7 @@ export function createStage(/** @type {State} */ state, ask) {
     press(kinds, solid ? "3D" : "drawings");
     picture.classList.toggle("is-solid", solid);
     flatGroup.hidden = solid;
-    viewGroup.hidden = !solid;
+    viewGroup.hidden = turns.hidden = !solid;
     paint();
   }
 
@@ -81,8 +83,9 @@ export function createStage(/** @type {State} */ state, ask) {
   }
 
   /** What the scene tells of itself. */
-  function onScene({ view }) {
+  function onScene({ view, t, tightest }) {
     press(views, view);
+    Object.assign(picture.dataset, { t, tightest }); // for tests: what is on the screen
   }
 
   function paint() {
@@ -120,6 +123,7 @@ export function createStage(/** @type {State} */ state, ask) {
   async function update() {
     const shown = describe(state);
     const request = { kind: "reel", plan: state.good, focus: state.focus };
+    root.dataset.ready = "no"; // for tests
     record();
     const answer = await ask.reel(request);
     if (!answer || answer.error) return;
@@ -131,9 +135,8 @@ export function createStage(/** @type {State} */ state, ask) {
     timeline.load(reel);
     flat.show(shown, reel);
     press(flats, flat.large);
-    if (solid) flat.draw(clock.t);
     paint();
-    root.dataset.ready = "yes"; // for tests
+    root.dataset.ready = "yes";
     resume();
     if (first) scene.come();
   }
@@ -151,7 +154,7 @@ export function createStage(/** @type {State} */ state, ask) {
   root.addEventListener("keydown", (event) => {
     const { target, key } = event;
     if (event.ctrlKey || event.altKey || event.metaKey || target.tagName === "SELECT") return;
-    if (key === " " && target.tagName === "BUTTON") return; // it presses the button
+    if (key === " " && /^(BUTTON|SUMMARY)$/.test(target.tagName)) return; // it presses the button
     if (key.startsWith("Arrow") && target.type !== "range") return;
     if (timeline.press(event)) event.preventDefault();
   });
