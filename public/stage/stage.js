@@ -28,6 +28,7 @@ export function createStage(/** @type {State} */ state, ask) {
   let wantsFlat = false; // somebody chose the drawings
   let asked = 0; // counts the recordings asked for
   let seen = false;
+  let due = false; // the swing of the last answer is still to be asked for
   let frame = 0;
   let last = 0;
 
@@ -120,10 +121,17 @@ export function createStage(/** @type {State} */ state, ask) {
     wake();
   }
 
-  async function update() {
+  /** Another answer: its swing is asked for when the stage is in view. */
+  function update() {
+    due = true;
+    root.dataset.ready = "no"; // for tests
+    if (seen) film();
+  }
+
+  async function film() {
+    due = false;
     const shown = describe(state);
     const request = { kind: "reel", plan: state.good, focus: state.focus };
-    root.dataset.ready = "no"; // for tests
     record();
     const answer = await ask.reel(request);
     if (!answer || answer.error) return;
@@ -143,6 +151,7 @@ export function createStage(/** @type {State} */ state, ask) {
 
   new IntersectionObserver(([entry]) => {
     seen = entry.isIntersecting;
+    if (seen && due) film();
     resume();
   }).observe(root);
   document.addEventListener("visibilitychange", resume);
