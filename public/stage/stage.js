@@ -49,9 +49,9 @@ export function createStage(/** @type {State} */ state, ask) {
   });
   const kindGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Picture", hidden: true }, ...kinds.values());
   const flatGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Large drawing" }, ...flats.values());
-  const viewGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Look from", hidden: true }, ...views.values());
+  const viewGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Look from", hidden: true }, ...views.values(), ball);
   const turns = h("details", { class: "stage-turns", hidden: true }, h("summary", {}, "Turn"),
-    h("div", { class: "stage-group", role: "group", "aria-label": "Turn the view" }, ball,
+    h("div", { class: "stage-group", role: "group", "aria-label": "Turn the view" },
       ...TURNS.map(([glyph, label, message]) => h("button", { type: "button", "aria-label": label, onclick: () => scene.say(message) }, glyph))));
   const picture = h("div", { class: "stage-picture" }, flat.el, scene.el, turns);
   root.replaceChildren(h("div", { class: "stage-bar" }, kindGroup, flatGroup, viewGroup), picture, scene.note, timeline.el);
@@ -134,7 +134,13 @@ export function createStage(/** @type {State} */ state, ask) {
     const request = { kind: "reel", plan: state.good, focus: state.focus };
     record();
     const answer = await ask.reel(request);
-    if (!answer || answer.error) return;
+    if (!answer) return;
+    picture.hidden = Boolean(answer.error); // rather no swing than that of another plan
+    if (answer.error) {
+      clock.pause();
+      timeline.fail(answer.error.message);
+      return;
+    }
     const first = !reel;
     reel = readReel(answer);
     clock.load(reel);

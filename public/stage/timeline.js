@@ -122,6 +122,12 @@ export function createTimeline(/** @type {Clock} */ clock, changed) {
       setText(play, clock.playing ? "Pause" : "Play");
     },
 
+    /** Says why there is no swing to show. */
+    fail(message) {
+      setText(line, message);
+      setText(spoken, message);
+    },
+
     /** Says where the clock stands, to who cannot see it. */
     announce() {
       setText(spoken, clock.playing ? "" : momentWords(clock, reel));
