@@ -69,7 +69,7 @@ func TestKeyboardWalk(t *testing.T) {
 			t.Fatalf("%d times Tab did not leave the page", limit)
 		}
 	}
-	for _, want := range []string{"INPUT#quick-height", "INPUT#quick-club", "BUTTON#stage-play", "INPUT#stage-scrub", "BUTTON#copy"} {
+	for _, want := range []string{"INPUT#quick-height", "INPUT#quick-club", "BUTTON#stage-play", "INPUT#stage-slider", "BUTTON#copy"} {
 		if !seen[want] {
 			t.Errorf("Tab never came to %s", want)
 		}
@@ -106,8 +106,8 @@ func TestLiveRegions(t *testing.T) {
 	}
 }
 
-// Nothing moves by itself for somebody who asked for less motion: the swing does
-// not start when its model is fetched, and another view is there at once. For
+// Nothing moves by itself for somebody who asked for less motion: the swing stands
+// at its tightest moment, and another view of the scene is there at once. For
 // everybody else both move, so the test would see it if these did.
 func TestReducedMotion(t *testing.T) {
 	t.Parallel()
@@ -125,27 +125,26 @@ func TestReducedMotion(t *testing.T) {
 			tb.goTo("/")
 			tb.ready()
 			eval[bool](tb, `(window.told = [], addEventListener("message", ({data}) => { if (data.type === "state") told.push(data); }), true)`)
-			// By script, because a mouse would first scroll there, which fetches the
-			// model too, but does not ask for it to play.
-			eval[bool](tb, `(document.querySelector("#stage-load").click(), true)`)
-			// What the scene is told it answers in turn: once it has gone to another
-			// view, whatever was to start before has shown up.
-			tb.until("the scene", `told.length > 0`)
-			tb.find("button", "Face-on").click()
-			tb.until("the view face-on", `told.some((state) => state.view === "face-on")`)
-			if played := eval[bool](tb, `told.some((state) => state.playing)`); played != tt.moves {
-				t.Errorf("the swing started by itself: %t, want %t", played, tt.moves)
+			eval[bool](tb, `(document.querySelector("#stage").scrollIntoView({behavior: "instant"}), true)`)
+			tb.loadScene()
+			if tt.moves {
+				tb.until("the scene to move", `told.some((state) => state.moving)`)
+			} else if tightest := eval[bool](tb, `((slider) => Math.abs(slider.value - slider.dataset.tightest) < 1e-6)(document.querySelector("#stage-slider"))`); !tightest {
+				t.Errorf("the swing is at %s, want its tightest moment", tb.moment())
+			}
+			if played := eval[string](tb, `document.querySelector("#stage-play").innerText`) == "Pause"; played != tt.moves {
+				t.Errorf("the swing plays by itself: %t, want %t", played, tt.moves)
 			}
 			// While it plays, slowly, the scene tells of itself all the time, gliding
 			// or not.
 			eval[bool](tb, `(() => {
-				const rate = document.querySelector("#stage-rate");
-				rate.value = "0.1";
+				const rate = document.querySelector("select[aria-label=Speed]");
+				rate.value = "0.0625";
 				rate.dispatchEvent(new Event("change"));
 				if (document.querySelector("#stage-play").innerText === "Play") document.querySelector("#stage-play").click();
 				return true;
 			})()`)
-			tb.until("the swing to move", `told.at(-1).playing`)
+			tb.until("the swing to move", `told.at(-1)?.moving`)
 			eval[bool](tb, `(told.length = 0, true)`)
 			tb.find("button", "From above").click()
 			tb.until("a while of the view from above", `told.filter((state) => state.view === "above").length >= 10`)

@@ -113,7 +113,7 @@ func TestLinkRestores(t *testing.T) {
 }
 
 // Without WebGL the answer and the drawings are complete, and the page says
-// what is missing when it is asked for the 3D view.
+// what is missing for the 3D view.
 func TestWithoutWebGL(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
@@ -127,6 +127,7 @@ func TestWithoutWebGL(t *testing.T) {
 			t.Errorf("the %s view has %d parts of the golfer and %d characters of swept outline, want a drawing", view, parts, swept)
 		}
 	}
-	tb.find("button", "Show the swing in 3D").click()
-	tb.until("the reason", `document.querySelector("#stage-failed").innerText.includes("WebGL 2 is missing")`)
+	tb.until("the reason", `document.querySelector(".stage-note").innerText.includes("WebGL 2 is missing")`)
+	tb.find("button", "Show the 3D model").click()
+	tb.until("the reason again", `document.querySelector(".stage-note").innerText.includes("WebGL 2 is missing")`)
 }

@@ -4,7 +4,6 @@ package browsertest
 
 import (
 	"path/filepath"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -36,26 +35,38 @@ func TestFirstTouch(t *testing.T) {
 	}
 
 	tb.loadScene()
-	tb.find("button", "First touch").click()
-	tb.until("the moment of the first touch", `document.querySelector("#stage-moment").innerText.endsWith("first touch")`)
+	tb.goToStop("first touch")
 	if n := tb.strikes(); n < fewest {
 		t.Errorf("at the first touch (%s) the scene has %d pixels of the strike's colour, want at least %d", tb.moment(), n, fewest)
 	}
 	for range 2 {
-		at := tb.moment()
-		before := tb.playHead()
 		tb.find("button", "One frame back").click()
-		tb.until("the frame before "+at, `document.querySelector("#stage-scrub").value < `+strconv.FormatFloat(before, 'g', -1, 64))
 	}
+	tb.until("the frames before", `!document.querySelector("#stage-slider").getAttribute("aria-valuetext").endsWith("first touch")`)
 	if n := tb.strikes(); n >= fewest {
 		t.Errorf("two frames before the first touch (%s) the scene has %d pixels of the strike's colour, want none", tb.moment(), n)
 	}
 
 	tb.openPlan(filepath.Join(plansDir, "clear-room.json"))
 	tb.seekTightest()
-	if got := tb.stars(); got != 0 || eval[bool](tb, `!document.querySelector("[data-act=first]").hidden || !document.querySelector("#stage-first").hasAttribute("hidden")`) {
-		t.Errorf("in a clear room there are %d strike marks, and the way to a first touch is offered", got)
+	if got := tb.stars(); got != 0 || eval[bool](tb, `document.querySelector(".stage-ticks .is-strikes") !== null`) {
+		t.Errorf("in a clear room there are %d strike marks, or one on the timeline", got)
 	}
+}
+
+// goToStop goes on from strike to tight place until the moment's words end so.
+func (tb *tab) goToStop(words string) {
+	tb.t.Helper()
+	tb.untilReel()
+	eval[bool](tb, `((slider) => { slider.value = 0; slider.dispatchEvent(new Event("input")); return true; })(document.querySelector("#stage-slider"))`)
+	const most = 12 // stops in a swing
+	for range most {
+		tb.find("button", "Next strike or tight place").click()
+		if strings.HasSuffix(tb.moment(), words) {
+			return
+		}
+	}
+	tb.t.Fatalf("no stop of %d ends with %q; the last is %q", most, words, tb.moment())
 }
 
 // Beside the clearance stands how near the model is, and, where a finer margin is

@@ -17,41 +17,53 @@ var vermilion = color.RGBA{0xD9, 0x38, 0x1E, 0xFF}
 // edges are smoothed and some marks are translucent.
 const shade = 24
 
-// loadScene asks for the 3D view by its button and waits until it is drawn.
+// loadScene waits until the 3D scene has come and taken the stage.
 func (tb *tab) loadScene() {
 	tb.t.Helper()
-	if eval[bool](tb, `!document.querySelector("#stage-load").hidden`) {
-		tb.find("button", "Show the swing in 3D").click()
-	}
-	tb.until("the scene", `document.querySelector("#stage-frame").classList.contains("is-ready") && /\d s, /.test(document.querySelector("#stage-moment").innerText)`)
+	tb.until("the scene", `document.querySelector(".stage-picture.is-solid") !== null && document.querySelector(".stage-picture").dataset.t !== undefined`)
 }
 
-// moment is the time and phase under the scrubber.
+// untilReel waits until the stage shows the swing of the answer.
+func (tb *tab) untilReel() {
+	tb.t.Helper()
+	tb.until("the swing on the stage", `document.querySelector("#stage-root").dataset.ready === "yes"`)
+}
+
+// moment is the time, the phase and what is nearest, as the slider has it.
 func (tb *tab) moment() string {
 	tb.t.Helper()
-	return eval[string](tb, `document.querySelector("#stage-moment").innerText`)
+	return eval[string](tb, `document.querySelector("#stage-slider").getAttribute("aria-valuetext")`)
 }
 
-// playHead is where the scrubber stands, s; finer than the words under it.
+// playHead is where the slider stands, s; finer than its words.
 func (tb *tab) playHead() float64 {
 	tb.t.Helper()
-	return eval[float64](tb, `Number(document.querySelector("#stage-scrub").value)`)
+	return eval[float64](tb, `Number(document.querySelector("#stage-slider").value)`)
 }
 
-// seekTightest goes to the tightest moment and waits until the scene is there.
+// seekTightest goes to the tightest moment of the answer.
 func (tb *tab) seekTightest() {
 	tb.t.Helper()
-	tb.until("the swing in the scene", `document.querySelector("#stage-scrub").dataset.tightest !== undefined`)
-	tb.find("button", "Tightest moment").click()
-	tb.until("a still scene", `(({ value, dataset }) => document.querySelector("#stage-play").innerText === "Play" && Math.abs(value - dataset.tightest) < 0.005)(document.querySelector("#stage-scrub"))`)
+	tb.untilReel()
+	tb.find("button", "Tightest").click()
+	tb.until("the tightest moment", `(({ value, dataset }) => document.querySelector("#stage-play").innerText === "Play" && Math.abs(value - dataset.tightest) < 1e-6)(document.querySelector("#stage-slider"))`)
+}
+
+// untilDrawn waits until the scene has drawn the answer's swing at the moment of
+// the slider.
+func (tb *tab) untilDrawn() {
+	tb.t.Helper()
+	tb.untilReel()
+	tb.until("the scene to be drawn", `(({ value, dataset }, drawn) => Math.abs(value - drawn.t) < 1e-3 && Math.abs(dataset.tightest - drawn.tightest) < 1e-3)(document.querySelector("#stage-slider"), document.querySelector(".stage-picture").dataset)`)
 }
 
 // strikes counts the loud pixels of the scene as it is drawn now.
 func (tb *tab) strikes() int {
 	tb.t.Helper()
-	eval[bool](tb, `(document.querySelector("#stage-frame").scrollIntoView({block: "center", behavior: "instant"}), true)`)
+	tb.untilDrawn()
+	eval[bool](tb, `(document.querySelector(".stage-picture").scrollIntoView({block: "center", behavior: "instant"}), true)`)
 	img, _ := tb.picture()
-	frame := tb.rect("#stage-frame iframe")
+	frame := tb.rect(".stage-scene iframe")
 	if n := colours(img, frame); n < 4 {
 		tb.t.Fatalf("the scene has %d colours: it is blank", n)
 	}
@@ -74,17 +86,12 @@ func TestStrikeMark(t *testing.T) {
 		t.Errorf("at the tightest moment (%s) the scene has %d pixels of the strike's colour, want at least %d", tb.moment(), n, fewest)
 	}
 
-	// The tightest moment lies between two frames, perhaps just before the next: two
-	// frames on are seen to move the scrubber, two back lead to the frame before it.
+	// The tightest moment lies between two frames: on and back leads to one of them.
 	at := tb.playHead()
-	for range 2 {
-		tb.find("button", "One frame forward").click()
-	}
-	tb.until("the next frames", fmt.Sprintf(`document.querySelector("#stage-scrub").value > %v`, at+0.002))
-	for range 2 {
-		tb.find("button", "One frame back").click()
-	}
-	tb.until("the same frame again", fmt.Sprintf(`Math.abs(document.querySelector("#stage-scrub").value - %v) <= 1 / 240 + 1e-3`, at))
+	tb.find("button", "One frame forward").click()
+	tb.until("the next frame", fmt.Sprintf(`document.querySelector("#stage-slider").value > %v`, at))
+	tb.find("button", "One frame back").click()
+	tb.until("the frame before", fmt.Sprintf(`Math.abs(document.querySelector("#stage-slider").value - %v) <= 1 / 60`, at))
 
 	tb.openPlan(filepath.Join(plansDir, "clear-room.json"))
 	tb.seekTightest()
@@ -93,20 +100,25 @@ func TestStrikeMark(t *testing.T) {
 	}
 }
 
-// Playing moves the moment on, and pausing stops it.
+// The scene goes where the page's clock is, while it plays and at rest, and its
+// views are a press away.
 func TestPlay(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, withGL, phone, "/")
 	tb.loadScene()
 	tb.seekTightest()
-	at := tb.moment()
+	tb.untilDrawn()
 	tb.find("button", "Play").click()
-	tb.until("the swing to move", `document.querySelector("#stage-moment").innerText !== `+quote(at)+` && document.querySelector("#stage-play").innerText === "Pause"`)
+	tb.until("the scene to move", `((drawn, slider) => Math.abs(drawn.t - slider.dataset.tightest) > 0.05)(document.querySelector(".stage-picture").dataset, document.querySelector("#stage-slider"))`)
 	tb.find("button", "Pause").click()
 	tb.until("the swing to stop", `document.querySelector("#stage-play").innerText === "Play"`)
+	tb.untilDrawn()
 	for _, view := range []string{"From behind", "Face-on", "From above", "From the target"} {
 		tb.find("button", view).click()
+		tb.until("the view "+view, `[...document.querySelectorAll(".stage-bar [aria-pressed=true]")].some((button) => (button.getAttribute("aria-label") ?? button.innerText) === `+quote(view)+`)`)
 	}
+	tb.find("button", "Drawings").click()
+	tb.until("the drawings", `!document.querySelector(".stage-picture").classList.contains("is-solid")`)
 	if strings.Contains(tb.moment(), "NaN") {
 		t.Errorf("the moment reads %q", tb.moment())
 	}

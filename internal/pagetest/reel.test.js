@@ -64,6 +64,8 @@ test("the moment in words", () => {
   clock.load(reel);
   clock.seek(0.15);
   assert.equal(momentWords(clock, reel), "0.150 s, through: clubhead 1 in past ceiling · 62 mph");
+  clock.seek(0.121);
+  assert.equal(momentWords(clock, reel), "0.121 s, through: clubhead 1 in past ceiling · 62 mph; first touch");
 });
 
 for (const [key, shiftKey, want] of [

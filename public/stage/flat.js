@@ -35,7 +35,8 @@ export function createFlat() {
     t = at;
     if (!reel) return;
     const pose = reel.pose(t);
-    for (const view of views) view.draw(pose, t);
+    const ball = reel.ball(t);
+    for (const view of views) view.draw(pose, ball, t);
   }
   new ResizeObserver(lay).observe(el);
 
@@ -77,6 +78,8 @@ function createView(name) {
   let keys = []; // by part: the frames that its sweep is made of
   let done = []; // by part: how many of them are painted
   let order = []; // parts, farthest first
+  let path = new Path2D(); // of the clubhead's middle
+  let pathed = 0; // frames in it
   let tape = null;
   let burst = null;
 
@@ -110,17 +113,18 @@ function createView(name) {
     keys = reel.parts.map((_, part) => sweptKeys(reel, part));
     done = keys.map(() => 1);
     order = keys.map((_, part) => ({ part, depth: 0 }));
+    pathed = 0;
   }
 
-  function draw(pose, t) {
+  function draw(pose, ball, t) {
     if (!map) return;
     sweep(reel.frameAt(t));
     const ctx = moving.getContext("2d");
     ctx.clearRect(0, 0, map.width, map.height);
     ctx.lineCap = ctx.lineJoin = "round";
-    drawPath(ctx, t);
+    drawPath(ctx, reel.frameAt(t));
     drawFigure(ctx, pose);
-    drawBall(ctx, t);
+    drawBall(ctx, ball);
     tape?.classList.toggle("is-away", Math.abs(t - reel.tightest) > AT_TIGHTEST);
     burst?.classList.toggle("is-away", t < (reel.first ?? 0) - HALF_FRAME);
   }
@@ -151,15 +155,17 @@ function createView(name) {
   }
 
   /** The way of the clubhead's middle so far. */
-  function drawPath(ctx, t) {
+  function drawPath(ctx, frame) {
     const head = reel.parts.length - 1;
-    const middle = (frame) => [(x(frame, head, 0) + x(frame, head, 1)) / 2, (y(frame, head, 0) + y(frame, head, 1)) / 2];
-    ctx.beginPath();
-    for (let frame = 0, last = reel.frameAt(t); frame <= last; frame++) ctx.lineTo(...middle(frame));
+    if (pathed === 0 || pathed > frame + 1) {
+      path = new Path2D();
+      pathed = 0;
+    }
+    for (; pathed <= frame; pathed++) path.lineTo((x(pathed, head, 0) + x(pathed, head, 1)) / 2, (y(pathed, head, 0) + y(pathed, head, 1)) / 2);
     ctx.setLineDash(DASHES);
     ctx.lineWidth = 1.5;
     ctx.strokeStyle = ink["--drawn"];
-    ctx.stroke();
+    ctx.stroke(path);
     ctx.setLineDash([]);
   }
 
@@ -187,8 +193,8 @@ function createView(name) {
   }
 
   /** The ball and, from impact on, its way. */
-  function drawBall(ctx, t) {
-    const way = reel.ball(t).map((p) => [map.px(p[across]), map.py(p[up])]);
+  function drawBall(ctx, ball) {
+    const way = ball.map((p) => [map.px(p[across]), map.py(p[up])]);
     ctx.strokeStyle = ink["--drawn"];
     ctx.lineWidth = 2;
     ctx.beginPath();

@@ -8,7 +8,10 @@ const NO_WEBGL = "No 3D here: WebGL 2 is missing or switched off. The drawings a
 const SAVING = "Your browser saves data: the 3D model is 2 MB.";
 
 /** The named views; the scene knows where each stands. */
-export const VIEWS = [["behind", "From behind"], ["face-on", "Face-on"], ["above", "From above"], ["target", "From the target"], ["golfer", "Golfer's eyes"], ["camera", "Camera"]];
+export const VIEWS = [
+  ["behind", "Behind", "From behind"], ["face-on", "Face-on", "Face-on"], ["above", "Above", "From above"],
+  ["target", "Target", "From the target"], ["golfer", "Golfer", "Golfer's eyes"], ["camera", "Camera", "Camera"],
+];
 
 /** A short-lived context: the engine makes its own. */
 function hasWebGL2() {

@@ -28,10 +28,11 @@ export function createStage(/** @type {State} */ state, ask) {
   let wantsFlat = false; // somebody chose the drawings
   let asked = 0; // counts the recordings asked for
   let seen = false;
+  let due = false; // the swing of the last answer is still to be asked for
   let frame = 0;
   let last = 0;
 
-  const toggle = (label, pressed, does) => h("button", { type: "button", "aria-pressed": String(pressed), onclick: does }, label);
+  const toggle = (label, pressed, does, name = null) => h("button", { type: "button", "aria-pressed": String(pressed), "aria-label": name, onclick: does }, label);
   const press = (buttons, which) => {
     for (const [name, button] of buttons) button.setAttribute("aria-pressed", String(name === which));
   };
@@ -40,7 +41,7 @@ export function createStage(/** @type {State} */ state, ask) {
     flat.pick(name);
     press(flats, flat.large);
   })]));
-  const views = new Map(VIEWS.map(([name, label]) => [name, toggle(label, false, () => scene.say({ type: "view", name }))]));
+  const views = new Map(VIEWS.map(([view, label, name]) => [view, toggle(label, false, () => scene.say({ type: "view", name: view }), name)]));
   const ball = toggle("Ball", true, () => {
     const shown = ball.getAttribute("aria-pressed") !== "true";
     ball.setAttribute("aria-pressed", String(shown));
@@ -48,9 +49,11 @@ export function createStage(/** @type {State} */ state, ask) {
   });
   const kindGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Picture", hidden: true }, ...kinds.values());
   const flatGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Large drawing" }, ...flats.values());
-  const viewGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Look from", hidden: true }, ...views.values(), ball,
-    ...TURNS.map(([glyph, label, message]) => h("button", { type: "button", class: "stage-turn", "aria-label": label, onclick: () => scene.say(message) }, glyph)));
-  const picture = h("div", { class: "stage-picture" }, flat.el, scene.el);
+  const viewGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Look from", hidden: true }, ...views.values(), ball);
+  const turns = h("details", { class: "stage-turns", hidden: true }, h("summary", {}, "Turn"),
+    h("div", { class: "stage-group", role: "group", "aria-label": "Turn the view" },
+      ...TURNS.map(([glyph, label, message]) => h("button", { type: "button", "aria-label": label, onclick: () => scene.say(message) }, glyph))));
+  const picture = h("div", { class: "stage-picture" }, flat.el, scene.el, turns);
   root.replaceChildren(h("div", { class: "stage-bar" }, kindGroup, flatGroup, viewGroup), picture, scene.note, timeline.el);
 
   /** Puts the scene or the drawings on the stage. */
@@ -61,7 +64,7 @@ export function createStage(/** @type {State} */ state, ask) {
     press(kinds, solid ? "3D" : "drawings");
     picture.classList.toggle("is-solid", solid);
     flatGroup.hidden = solid;
-    viewGroup.hidden = !solid;
+    viewGroup.hidden = turns.hidden = !solid;
     paint();
   }
 
@@ -81,8 +84,9 @@ export function createStage(/** @type {State} */ state, ask) {
   }
 
   /** What the scene tells of itself. */
-  function onScene({ view }) {
+  function onScene({ view, t, tightest }) {
     press(views, view);
+    Object.assign(picture.dataset, { t, tightest }); // for tests: what is on the screen
   }
 
   function paint() {
@@ -117,12 +121,26 @@ export function createStage(/** @type {State} */ state, ask) {
     wake();
   }
 
-  async function update() {
+  /** Another answer: its swing is asked for when the stage is in view. */
+  function update() {
+    due = true;
+    root.dataset.ready = "no"; // for tests
+    if (seen) film();
+  }
+
+  async function film() {
+    due = false;
     const shown = describe(state);
     const request = { kind: "reel", plan: state.good, focus: state.focus };
     record();
     const answer = await ask.reel(request);
-    if (!answer || answer.error) return;
+    if (!answer) return;
+    picture.hidden = Boolean(answer.error); // rather no swing than that of another plan
+    if (answer.error) {
+      clock.pause();
+      timeline.fail(answer.error.message);
+      return;
+    }
     const first = !reel;
     reel = readReel(answer);
     clock.load(reel);
@@ -131,15 +149,15 @@ export function createStage(/** @type {State} */ state, ask) {
     timeline.load(reel);
     flat.show(shown, reel);
     press(flats, flat.large);
-    if (solid) flat.draw(clock.t);
     paint();
-    root.dataset.ready = "yes"; // for tests
+    root.dataset.ready = "yes";
     resume();
     if (first) scene.come();
   }
 
   new IntersectionObserver(([entry]) => {
     seen = entry.isIntersecting;
+    if (seen && due) film();
     resume();
   }).observe(root);
   document.addEventListener("visibilitychange", resume);
@@ -151,7 +169,7 @@ export function createStage(/** @type {State} */ state, ask) {
   root.addEventListener("keydown", (event) => {
     const { target, key } = event;
     if (event.ctrlKey || event.altKey || event.metaKey || target.tagName === "SELECT") return;
-    if (key === " " && target.tagName === "BUTTON") return; // it presses the button
+    if (key === " " && /^(BUTTON|SUMMARY)$/.test(target.tagName)) return; // it presses the button
     if (key.startsWith("Arrow") && target.type !== "range") return;
     if (timeline.press(event)) event.preventDefault();
   });

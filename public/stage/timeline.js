@@ -9,11 +9,15 @@ export const STEP = 60;
 export const FINE_STEP = 240;
 
 const RATE_NAMES = { 1: "full speed", 0.25: "1/4 speed", 0.0625: "1/16 speed" };
+const HALF_FRAME = 1 / (2 * FINE_STEP); // s
 const NARROW = 0.07; // share of the swing from which a phase's name fits into the band
 const PLAYING = "playing"; // a slider that read out every frame would never be quiet
 
-/** What a moment reads as: "0.85 s, downswing: clubhead 4 in from left wall · 62 mph". */
-export const momentWords = (/** @type {Clock} */ clock, /** @type {Reel} */ reel) => `${clock.t.toFixed(3)} s, ${clock.phase}: ${reel.said(clock.t)}`;
+/** What a moment reads as: "0.850 s, downswing: clubhead 4 in from left wall · 62 mph". */
+export function momentWords(/** @type {Clock} */ { t, phase }, /** @type {Reel} */ reel) {
+  const touch = Math.abs(t - reel.first) < HALF_FRAME ? "; first touch" : "";
+  return `${t.toFixed(3)} s, ${phase}: ${reel.said(t)}${touch}`;
+}
 
 /** @returns {{from: number, to: number, verdict: string, words: string}[]} the moments as shares of the swing */
 export function ticksOf(/** @type {Reel} */ { moments, duration }) {
@@ -43,10 +47,10 @@ export function createTimeline(/** @type {Clock} */ clock, changed) {
   };
   const back = button("Previous strike or tight place", "M11 5L4 12l7 7V5zM20 5l-7 7 7 7V5z", to(-1));
   const stepBack = button("One frame back", "M6 5h3v14H6zM19 5l-8 7 8 7z", () => clock.step(-1, STEP));
-  const play = h("button", { type: "button", class: "stage-play", onclick: () => toggle() });
+  const play = h("button", { type: "button", id: "stage-play", onclick: () => toggle() });
   const stepOn = button("One frame forward", "M15 5h3v14h-3zM5 5l8 7-8 7z", () => clock.step(1, STEP));
   const on = button("Next strike or tight place", "M13 5l7 7-7 7V5zM4 5l7 7-7 7V5z", to(1));
-  const tightest = h("button", { type: "button", class: "stage-tightest", onclick: () => {
+  const tightest = h("button", { type: "button", onclick: () => {
     clock.pause();
     clock.seek(reel.tightest);
     changed();
@@ -54,7 +58,7 @@ export function createTimeline(/** @type {Clock} */ clock, changed) {
   const rate = h("select", { "aria-label": "Speed", onchange: () => { clock.setRate(Number(rate.value)); changed(); } },
     ...RATES.map((one) => h("option", { value: one, selected: one === clock.rate }, RATE_NAMES[one])));
   const loop = h("select", { "aria-label": "Loop", onchange: () => { clock.setLoop(loop.value); changed(); } });
-  const slider = h("input", { type: "range", class: "stage-slider", "aria-label": "Moment in the swing", min: 0, max: 1, step: "any", value: 0 });
+  const slider = h("input", { type: "range", id: "stage-slider", class: "stage-slider", "aria-label": "Moment in the swing", min: 0, max: 1, step: "any", value: 0 });
   slider.addEventListener("input", () => {
     clock.pause();
     clock.seek(Number(slider.value));
@@ -116,6 +120,12 @@ export function createTimeline(/** @type {Clock} */ clock, changed) {
       const words = clock.playing ? PLAYING : momentWords(clock, reel);
       if (slider.getAttribute("aria-valuetext") !== words) slider.setAttribute("aria-valuetext", words);
       setText(play, clock.playing ? "Pause" : "Play");
+    },
+
+    /** Says why there is no swing to show. */
+    fail(message) {
+      setText(line, message);
+      setText(spoken, message);
     },
 
     /** Says where the clock stands, to who cannot see it. */

@@ -154,7 +154,9 @@ func flight(legs []ball.Path, place sweep.Placement, s *swing.Swing) []int {
 	add := func(time float64, at geom.Vec) {
 		out = append(out, millimetres(time), millimetres(at.X), millimetres(at.Y), millimetres(at.Z))
 	}
-	add(0, place.ToRoom(geom.Vec{Z: rules.BallRadius}))
+	if len(legs) == 0 || len(legs[0].Trail) == 0 {
+		add(0, place.ToRoom(geom.Vec{Z: rules.BallRadius}))
+	}
 	start := 0.0
 	for _, leg := range legs {
 		for _, m := range leg.Trail {
