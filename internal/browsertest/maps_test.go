@@ -221,6 +221,24 @@ func TestRemedyButtons(t *testing.T) {
 	}
 }
 
+// The best changes for everybody come by themselves after the verdict: in the room
+// of a first visit one press puts everybody right, and Undo takes it back.
+func TestChangesByThemselves(t *testing.T) {
+	t.Parallel()
+	tb := openPage(t, noGL, desktop, "/")
+	tb.untilVerdict("Strikes: 1 of 8.")
+	tb.until("the changes", `document.querySelector("#changes button")`)
+	tb.axe("the changes for everybody")
+	if got := eval[string](tb, `document.querySelector("#changes button").textContent`); !strings.Contains(got, "Move the tee ") || !strings.HasSuffix(got, "all 8 clear.") {
+		t.Errorf("the first change = %q, want the tee moved and everybody clear", got)
+	}
+	eval[bool](tb, `(document.querySelector("#changes button").click(), true)`)
+	tb.untilVerdict("Clear: all 8.")
+	tb.until("no more changes", `!document.querySelector("#changes button") && document.querySelector("#changes").dataset.busy === "no"`)
+	tb.find("button", "Undo").click()
+	tb.untilVerdict("Strikes: 1 of 8.")
+}
+
 // A room to start from keeps the people; Undo returns to the old one.
 func TestStartingRooms(t *testing.T) {
 	t.Parallel()

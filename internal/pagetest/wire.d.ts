@@ -283,6 +283,7 @@ declare namespace Wire {
     version: number;
     verdict: string;
     checks: Check[];
+    changes?: string[];
     modelError: number;
     modelErrorHow: string;
   }
@@ -725,6 +726,28 @@ declare namespace Wire {
   interface RemediesAnswer {
     focus: Focus;
     remedies: RemedyText[];
+  }
+
+  interface Offer {
+    sentence: string;
+    edits: Edit[];
+    headline: string;
+    verdict: string;
+  }
+
+  interface Plays {
+    player: string;
+    clear: string[];
+    tight: string[];
+    text: string;
+  }
+
+  interface ChangesAnswer {
+    offers: Offer[];
+    plays: Plays[];
+    compromise?: Offer;
+    focus: Focus;
+    check: Offer[];
   }
 
   interface ReelPhase {

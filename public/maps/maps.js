@@ -41,7 +41,7 @@ export function createMaps({ state, solver, drawings, sheets, mover, idle }) {
 
   offerRooms(state, solver);
   createMarks(state, () => ask("marks", { kind: "maps", of: "marks" }));
-  const change = createRemedies(state, (request) => planner().ask(ofPlan(request)));
+  const change = createRemedies(state, (request) => planner().ask(ofPlan(request)), ask);
   const whose = createWhose(state, () => {
     fresh = {};
     load();

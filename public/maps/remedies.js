@@ -1,15 +1,20 @@
-// What would make the check clear, as buttons that make the change. It is worked
-// out when somebody asks for it: it takes a second or two.
-import { $, asSentence, h, setText } from "../app/dom.js";
+// What would make the room do, as buttons that make the change: the best for
+// everybody by themselves once the verdict stands, all that would help the check
+// looked at when somebody asks, which takes a second or two.
+import { $, asSentence, debounce, h, icon, setText } from "../app/dom.js";
 
-/** ask(request) asks the solver of the maps about the plan shown. */
-export function createRemedies(/** @type {State} */ state, ask) {
+const PAUSE_MS = 250; // without an edit, before changes are worked out
+
+/** ask(request) asks the solver of the maps about the plan shown, latest(channel, request) unless a newer one comes. */
+export function createRemedies(/** @type {State} */ state, ask, latest) {
+  const offers = h("div", { class: "map-buttons", id: "changes" });
+  const plays = h("ul", { class: "detail" });
   const list = h("div", { class: "map-buttons" });
   const note = h("p", { class: "hint", role: "status" });
   const start = h("button", { type: "button" }, "Work out what would do");
   const spare = h("div", {});
   let round = 0;
-  $("#solve-remedies").replaceChildren(h("h3", {}, "Changes that would do"), start, note, list, spare);
+  $("#solve-remedies").replaceChildren(h("h3", {}, "Changes that would do"), offers, plays, start, note, list, spare);
 
   start.addEventListener("click", async () => {
     const mine = ++round;
@@ -54,8 +59,27 @@ export function createRemedies(/** @type {State} */ state, ask) {
     return h("button", { type: "button", class: "place", "data-kind": change.kind, onclick: () => apply(change.edits) }, change.text, h("span", { class: "quiet" }, change.after));
   }
 
-  state.onAnswered(() => { // the check is another one now
+  /** The best changes for everybody; none are asked for where all are clear. */
+  const best = debounce(async () => {
+    const mine = round;
+    const reply = /** @type {Wire.ChangesAnswer & {error?: Wire.Problem}} */ (await latest("changes", { kind: "changes", focus: state.focus }));
+    if (!reply || mine !== round) return;
+    offers.dataset.busy = "no";
+    if (reply.error) return; // the verdict stands without them
+    const { compromise, check } = reply;
+    const shown = [...reply.offers, ...(compromise ? [compromise] : []), ...check.filter((one) => !reply.offers.some((other) => other.sentence === one.sentence))];
+    offers.replaceChildren(...shown.map((one) => h("button", { type: "button", class: "place", onclick: () => apply(one.edits) }, icon(one.verdict), " ", one.sentence)));
+    plays.replaceChildren(...reply.plays.map((one) => h("li", {}, one.text)));
+  }, PAUSE_MS);
+
+  state.onAnswered(({ answer }) => { // the check is another one now
     round++;
+    offers.replaceChildren();
+    plays.replaceChildren();
+    const needed = answer.report.verdict !== "clear";
+    offers.dataset.busy = needed ? "yes" : "no";
+    if (needed) best();
+    else best.cancel();
     start.disabled = false;
     clear();
     setText(note, "");

@@ -15,6 +15,10 @@ type Report struct {
 	Verdict Verdict `json:"verdict"` // the worst check's
 	Checks  []Check `json:"checks"`
 
+	// Changes are what would do for the whole room, and where that helps not everybody
+	// what is left, in words. A Lab leaves them out, like a check's remedies.
+	Changes []string `json:"changes,omitempty"`
+
 	// ModelError is how far the model's paths lie from recorded ones, m; a clearance
 	// smaller than that means nothing tighter. ModelErrorHow says how it was found.
 	ModelError    float64 `json:"modelError"`

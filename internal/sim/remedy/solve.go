@@ -180,23 +180,7 @@ func (q *question) ceiling() *Remedy {
 		return nil
 	}
 	h := math.Ceil(need/step-1e-6) * step
-	r := Remedy{Kind: KindCeiling, Amount: h, Value: q.p.Room.Height + h}
-	r.Edits = append(r.Edits, Edit{Path: "room.height", Value: r.Value})
-	for i, sl := range q.p.Room.Slopes {
-		r.Edits = append(r.Edits, Edit{Path: path("room.slopes", i, ".kneeHeight"), Value: sl.KneeHeight + h})
-	}
-	const flush = 0.002 // m, as in sweep
-	follow := func(list string, i int, low, high float64) {
-		if high >= q.p.Room.Height-flush && low < r.Value {
-			r.Edits = append(r.Edits, Edit{Path: path(list, i, ".max[2]"), Value: r.Value})
-		}
-	}
-	for i, b := range q.p.Room.Solids {
-		follow("room.solids", i, b.Min[2], b.Max[2])
-	}
-	for i, b := range q.p.Hung {
-		follow("hung", i, b.Min[2], b.Max[2])
-	}
+	r := raisedCeiling(q.p, h)
 	p, ok := q.edited(r)
 	if !ok {
 		return nil
@@ -220,21 +204,7 @@ func (q *question) floor() *Remedy {
 		return nil
 	}
 	lowered := func(h float64) (plan.Plan, Remedy) {
-		r := Remedy{Kind: KindFloor, Amount: h, Value: now - h}
-		layers, left := plan.Floor{Layers: q.p.Floor.Layers}.Standing(), now-h
-		if m := q.p.Floor.Mat; m != nil {
-			if thin := min(m.Thickness, left); thin < m.Thickness {
-				r.Edits = append(r.Edits, Edit{Path: "floor.mat.thickness", Value: thin})
-			}
-			if !m.Inset {
-				left = max(0, left-m.Thickness)
-			}
-		}
-		for i, y := range q.p.Floor.Layers {
-			if layers > left {
-				r.Edits = append(r.Edits, Edit{Path: path("floor.layers", i, ".thickness"), Value: y.Thickness * left / layers})
-			}
-		}
+		r := thinnerFloor(q.p, h)
 		p, _ := q.edited(r)
 		return p, r
 	}

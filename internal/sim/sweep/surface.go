@@ -6,6 +6,8 @@
 package sweep
 
 import (
+	"math"
+
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 )
@@ -99,7 +101,9 @@ func flat(name string, k Kind, n, on geom.Vec) Surface {
 // knee line at the wall and the line where it meets the ceiling, Run away. A
 // slope of no rise lies in the ceiling and is none.
 func slope(r plan.Room, s plan.Slope) (geom.Halfspace, bool) {
-	rise := r.Height - s.KneeHeight
+	// To a nanometre: raised with its ceiling a slope keeps its direction to the bit,
+	// and with it what was worked out of the swings.
+	rise := math.Round((r.Height-s.KneeHeight)*1e9) / 1e9
 	if rise <= 0 || s.Run < 0 {
 		return geom.Halfspace{}, false
 	}

@@ -16,6 +16,7 @@
 //	drag    plan, focus (tee), x, y → what is known at once of a moved tee
 //	hangAt  plan, x, y             → how low a thing may hang there
 //	remedies, limits  plan, focus  → what would make the check clear
+//	changes plan, focus            → what would do for the whole room, see changesAnswer
 //	apply   plan, edits            → plan, with the edits of a remedy made
 //
 // A request that cannot be served gives {"error": {"message", "field"}}: a
@@ -176,6 +177,8 @@ func (s *Solver) serve(body []byte) (any, error) {
 		return s.hangAt(req)
 	case "remedies", "limits":
 		return s.remedies(req)
+	case "changes":
+		return s.changes(req)
 	case "apply":
 		return s.apply(req)
 	}

@@ -49,6 +49,35 @@ func (s *Solver) remedies(req request) (any, error) {
 	return out, nil
 }
 
+// changesAnswer is what would do for the whole room, and for the check in the
+// focus where that is not the same.
+type changesAnswer struct {
+	words.Advice
+	Focus Focus         `json:"focus"`
+	Check []words.Offer `json:"check"` // for the check in the focus alone
+}
+
+// changes serves a request of kind changes.
+func (s *Solver) changes(req request) (any, error) {
+	doc, r, focus, _, err := s.check(req)
+	if err != nil {
+		return nil, err
+	}
+	c := r.Checks[focus]
+	out := changesAnswer{Focus: Focus{c.Player, c.Club, c.Tee}, Check: []words.Offer{}}
+	if out.Advice, err = words.AdviseRoom(&s.cache.lab, doc, r); err != nil {
+		return nil, err
+	}
+	alone := true // what helps everybody helps this check, and there is nobody else
+	for i, other := range r.Checks {
+		alone = alone && (i == focus || other.Verdict == fit.Clear)
+	}
+	if c.Verdict != fit.Clear && !alone {
+		out.Check, err = words.AdviseCheck(&s.cache.lab, doc, r, c)
+	}
+	return out, err
+}
+
 // apply serves a request of kind apply: the plan with edits made.
 func (s *Solver) apply(req request) (any, error) {
 	doc, err := plan.FromTree(req.Plan)

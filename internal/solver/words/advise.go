@@ -6,12 +6,26 @@ import (
 	"wideberth/internal/sim/remedy"
 )
 
-// Advise adds to every check of a report that is not clear what would make it so,
-// in words: what remedy.Solve finds, in its order. The page asks for the remedies
-// themselves, once the verdict stands.
+// Advise adds to a report what would do for the whole room, and to every check
+// that is not clear what would make it so, in words: what remedy.Changes and
+// remedy.Solve find, in their order. The page asks for them itself, once the verdict
+// stands.
 func Advise(lab *fit.Lab, given plan.Checked, report *fit.Report) error {
 	p := given.Plan()
 	w := WordsOf(p)
+	advice, err := AdviseRoom(lab, given, *report)
+	if err != nil {
+		return err
+	}
+	for _, o := range advice.Offers {
+		report.Changes = append(report.Changes, o.Sentence)
+	}
+	for _, x := range advice.Plays {
+		report.Changes = append(report.Changes, "As it is, "+x.Text)
+	}
+	if o := advice.Compromise; o != nil {
+		report.Changes = append(report.Changes, o.Sentence)
+	}
 	for i := range report.Checks {
 		c := &report.Checks[i]
 		if c.Verdict == fit.Clear {
