@@ -20,7 +20,7 @@ import (
 
 // patience is how long a tab waits for a signal. It is a generous bound for a
 // loaded machine, not an expectation.
-const patience = 60 * time.Second
+const patience = 120 * time.Second
 
 // size is a viewport in CSS pixels.
 type size struct {
