@@ -3,6 +3,7 @@
 package browsertest
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/chromedp/chromedp/kb"
@@ -12,12 +13,11 @@ import (
 // (WCAG 2.2, 1.4.10 Reflow).
 var narrowest = size{"narrowest", 320, 640}
 
-// Tab goes through the whole page and out of it again, and shows where it is.
-// With the scene there, it passes that too.
+// Tab goes through the whole first sheet and out of it again, and shows where it
+// is. With the scene there, it passes that too.
 func TestKeyboardWalk(t *testing.T) {
 	t.Parallel()
 	tb := open(t, withGL, desktop)
-	tb.prefer("prefers-reduced-motion", "reduce") // no smooth scrolling: a focus is in view at once
 	tb.goTo("/")
 	tb.ready()
 	tb.loadScene()
@@ -27,6 +27,7 @@ func TestKeyboardWalk(t *testing.T) {
 		Key     string
 		Nth     int // place among all elements: names need not be unique
 		Frame   bool
+		Stage   bool
 		Visible bool
 		Ringed  bool
 	}
@@ -39,13 +40,14 @@ func TestKeyboardWalk(t *testing.T) {
 			Nth: [...document.querySelectorAll("*")].indexOf(e),
 			Key: e.tagName + "#" + (e.id || e.dataset.key || e.dataset.path || e.dataset.view || e.dataset.act || e.dataset.orbit || e.dataset.zoom || e.innerText || e.value),
 			Frame: e.tagName === "IFRAME",
+			Stage: e.closest("#stage") !== null && e.tagName !== "IFRAME",
 			Visible: r.width > 0 && r.height > 0 && r.bottom > 0 && r.top < innerHeight && (hit === e || e.contains(hit) || !!hit?.closest("label, fieldset, summary")),
 			Ringed: (s.outlineStyle !== "none" && parseFloat(s.outlineWidth) >= 1) || s.boxShadow !== "none",
 		};
 	})()`
 	const limit = 500
 	seen, been := map[string]bool{}, map[int]bool{}
-	inFrame := 0
+	inFrame, onStage := 0, 0
 	for press := range limit {
 		tb.press(kb.Tab)
 		at := eval[stop](tb, here)
@@ -64,27 +66,42 @@ func TestKeyboardWalk(t *testing.T) {
 				t.Errorf("%s has the focus and does not show it", at.Key)
 			}
 		}
+		if at.Stage {
+			onStage++
+		}
 		seen[at.Key], been[at.Nth] = true, true
 		if press == limit-1 {
 			t.Fatalf("%d times Tab did not leave the page", limit)
 		}
 	}
-	for _, want := range []string{"INPUT#quick-height", "INPUT#quick-club", "BUTTON#stage-play", "INPUT#stage-slider", "BUTTON#copy"} {
+	for _, want := range []string{
+		"A#tab-swing", "BUTTON#copy", "SELECT#strip-who", "INPUT#strip-height", "INPUT#strip-club", "INPUT#strip-slide", "INPUT#strip-back",
+		"BUTTON#stage-play", "INPUT#stage-slider",
+	} {
 		if !seen[want] {
 			t.Errorf("Tab never came to %s", want)
 		}
 	}
+	if onStage < 2 {
+		t.Errorf("Tab came to %d controls of the stage", onStage)
+	}
 }
 
-// At 320 CSS pixels, which is also what four times zoom leaves of a desktop,
-// nothing needs scrolling sideways.
+// At 320 CSS pixels, which is also what four times zoom leaves of a desktop, no
+// sheet needs scrolling sideways.
 func TestReflow(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, narrowest, "/")
-	if over := tb.sideways(); over > 0 {
-		t.Errorf("at 320 px the page is %d px too wide; the widest: %s", over, tb.widest())
+	for _, sheet := range sheets {
+		t.Run(sheet, func(t *testing.T) {
+			tb.in(t)
+			tb.openSheet(sheet)
+			if over := tb.sideways(); over > 0 {
+				t.Errorf("at 320 px the page is %d px too wide; the widest: %s", over, tb.widest())
+			}
+			tb.axe("at 320 px")
+		})
 	}
-	tb.axe("at 320 px")
 }
 
 // widest names what sticks out of the page on the right.
@@ -95,14 +112,24 @@ func (tb *tab) widest() string {
 }
 
 // Status messages are live regions from the start (WCAG 2.2, 4.1.3): a region
-// that comes together with its text is not announced.
+// that comes together with its text is not announced. The verdict's speaks of an
+// answer once, and not of a tee on its way.
 func TestLiveRegions(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
 	raw := eval[string](tb, `fetch("/").then((r) => r.text())`)
-	live := eval[int](tb, `new DOMParser().parseFromString(`+quote(raw)+`, "text/html").querySelectorAll("#verdict[role=status]:empty, #notice[role=status]:empty").length`)
-	if live != 2 {
-		t.Errorf("the page as it arrives has %d of the live regions for verdict and notice, empty, want 2", live)
+	live := eval[[]string](tb, `[...new DOMParser().parseFromString(`+quote(raw)+`, "text/html").querySelectorAll("[role=status]:empty")].map((e) => e.id)`)
+	for _, want := range []string{"verdict", "notice", "map-live", "ball-summary"} {
+		if !slices.Contains(live, want) {
+			t.Errorf("the page as it arrives has the empty live regions %q, want %q among them", live, want)
+		}
+	}
+	eval[bool](tb, `(window.spoken = 0, new MutationObserver((seen) => { spoken += seen.length; }).observe(document.querySelector("#verdict"), {childList: true, subtree: true, characterData: true}), true)`)
+	tb.typeInStrip("Height", tb.inStrip("height"))
+	tb.find("radio", "Left").click()
+	tb.until("another verdict", settled+` && spoken > 0`)
+	if n := eval[int](tb, `spoken`); n != 1 {
+		t.Errorf("one answer changed the live region %d times", n)
 	}
 }
 

@@ -15,25 +15,20 @@ func TestVisitor(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
 	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
-	quick := tb.find("form", "Who just walked in?")
-
-	quick.find("textbox", "Height").fill(`6'0"`)
-	quick.find("textbox", "Driver length").fill("45 1/2 in")
-	tb.press("\r")
+	tb.visitor(`6'0"`, "45 1/2 in")
 	tall := tb.untilVerdict("Strikes", "Visitor")
 	if !strings.Contains(tall, "ceiling") {
 		t.Errorf("6'0\" with 45 1/2 in under 8 ft = %q, want the ceiling named", tall)
 	}
 
-	quick.find("textbox", "Height").fill("112 cm")
-	quick.find("textbox", "Driver length").fill("30 in")
-	tb.press("\r")
+	tb.typeInStrip("Height", "112 cm")
+	tb.typeInStrip("Driver length", "30 in")
 	child := tb.untilVerdict("Visitor", ": clear;")
 	if !strings.HasPrefix(child, "Strikes: ") {
 		t.Errorf("112 cm with 30 in under 8 ft = %q, want clear below a headline of those who strike", child)
 	}
 
-	quick.find("button", "Remove visitor").click()
+	tb.strip().find("button", "Remove").click()
 	tb.until("the visitor to be gone", `!document.querySelector("#matrix").innerText.includes("Visitor") && !document.querySelector("#verdict").innerText.includes("Visitor")`)
 }
 
@@ -42,14 +37,10 @@ func TestVisitor(t *testing.T) {
 func TestHeadlineStays(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
-	quick := tb.find("form", "Who just walked in?")
-	quick.find("textbox", "Height").fill("112 cm")
-	quick.find("textbox", "Driver length").fill("30 in")
-	tb.press("\r")
+	tb.visitor("112 cm", "30 in")
 	tb.untilVerdict("Visitor, Visitor's driver, middle tee: clear;")
 	tb.until("the answer", `document.documentElement.dataset.busy === "no"`)
-	headline := func() string { return strings.TrimSpace(tb.section("#verdict .verdict-headline")) }
-	worst := headline()
+	worst := tb.headline()
 	if !strings.HasPrefix(worst, "Strikes: ") || !strings.Contains(worst, " of 9. Worst: Tall guest with the driver.") {
 		t.Errorf("with a clear check looked at, the headline = %q, want how many strike and who is worst", worst)
 	}
@@ -63,7 +54,7 @@ func TestHeadlineStays(t *testing.T) {
 
 	eval[bool](tb, `([...document.querySelectorAll("#matrix button")].find((b) => b.dataset.verdict === "strikes").click(), true)`)
 	tb.until("another check", `document.querySelector("#matrix button[data-verdict=strikes]").getAttribute("aria-pressed") === "true" && document.documentElement.dataset.busy === "no"`)
-	if now := headline(); now != worst {
+	if now := tb.headline(); now != worst {
 		t.Errorf("with a strike looked at, the headline = %q, want %q", now, worst)
 	}
 }
@@ -73,10 +64,7 @@ func TestHeadlineStays(t *testing.T) {
 func TestLinkRestores(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
-	quick := tb.find("form", "Who just walked in?")
-	quick.find("textbox", "Height").fill(`6'4"`)
-	quick.find("textbox", "Driver length").fill("46 in")
-	tb.press("\r")
+	tb.visitor(`6'4"`, "46 in")
 	tb.untilVerdict("Visitor")
 	tb.until("the answer", `document.documentElement.dataset.busy === "no"`)
 	want := tb.cells()
@@ -120,13 +108,15 @@ func TestWithoutWebGL(t *testing.T) {
 	if got := tb.verdict(); !strings.Contains(got, "Tall guest") {
 		t.Errorf("the verdict = %q, want the worst check, the tall guest's", got)
 	}
-	for _, view := range []string{"plan", "side", "face"} {
+	for view, sheet := range map[string]string{"plan": "stand", "side": "ball", "face": "ball"} {
+		tb.openSheet(sheet)
 		parts := eval[int](tb, `document.querySelectorAll("#view-`+view+` .layer-figure .capsule").length`)
 		swept := eval[int](tb, `document.querySelector("#view-`+view+` .sweep-wash").getAttribute("d").length`)
 		if parts < 10 || swept < 100 {
 			t.Errorf("the %s view has %d parts of the golfer and %d characters of swept outline, want a drawing", view, parts, swept)
 		}
 	}
+	tb.openSheet("swing")
 	tb.until("the reason", `document.querySelector(".stage-note").innerText.includes("WebGL 2 is missing")`)
 	tb.find("button", "Show the 3D model").click()
 	tb.until("the reason again", `document.querySelector(".stage-note").innerText.includes("WebGL 2 is missing")`)

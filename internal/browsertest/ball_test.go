@@ -33,7 +33,7 @@ func (tb *tab) topReturn() string {
 func TestBall(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/") // the ball needs no 3D
-	tb.untilBall()
+	tb.openSheet("ball")
 	if got := tb.section("#ball-summary"); !strings.Contains(got, "Tall guest, driver") || !strings.Contains(got, "meets the screen") {
 		t.Errorf("the summary = %q, want what the tall guest's driver meets", got)
 	}
@@ -72,7 +72,7 @@ func TestBall(t *testing.T) {
 func TestBallOnAPhone(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, phone, "/")
-	tb.untilBall()
+	tb.openSheet("ball")
 	if n := tb.sideways(); n > 0 {
 		t.Errorf("the page is %d px wider than the phone", n)
 	}
@@ -92,7 +92,7 @@ func TestSteepWedge(t *testing.T) {
 	tb := openPage(t, noGL, desktop, "/")
 	tb.openText("low.json", low)
 	tb.untilNotice("low.json is open")
-	tb.untilBall()
+	tb.openSheet("ball")
 	if got := tb.section("#ball-summary"); !strings.Contains(got, "a well-struck ball meets the ceiling") || !strings.Contains(got, "before the screen") {
 		t.Errorf("the summary = %q, want the ceiling met before the screen", got)
 	}
@@ -122,18 +122,20 @@ func TestSteepWedge(t *testing.T) {
 func TestBallSpeed(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
-	tb.untilBall()
+	tb.openSheet("room")
 	speed := tb.field("Clubs", "Club 1", "Ball speed")
 	if got := speed.value(); got != "138.7 mph" {
 		t.Errorf("the driver's ball speed reads %q, want 138.7 mph", got)
 	}
 	speed.fill("100")
 	tb.press(kb.Tab)
+	tb.openSheet("ball")
 	tb.until("the speed in the table", `document.querySelector(".first-table td").innerText.includes("100 mph")`)
 	tb.untilBall()
 	if got := eval[int](tb, `[...document.querySelectorAll(".first-table tr")].filter((tr) => tr.cells[1].innerText.includes("100 mph")).length`); got != 3 {
 		t.Errorf("%d of 3 players send the driver's ball off at 100 mph", got)
 	}
+	tb.openSheet("room")
 	speed = tb.field("Clubs", "Club 1", "Ball speed")
 	speed.fill("a gallon")
 	tb.press(kb.Tab)

@@ -150,6 +150,20 @@ func (e element) fill(value string) {
 	}
 }
 
+// choose picks a choice of a list by what it says.
+func (e element) choose(words string) {
+	e.tb.t.Helper()
+	if !call[bool](e.tb, e.object, `function() {
+		const choice = [...this.options].find((o) => o.innerText === `+quote(words)+`);
+		if (!choice) return false;
+		this.value = choice.value;
+		this.dispatchEvent(new Event("change", {bubbles: true}));
+		return true;
+	}`) {
+		e.tb.t.Fatalf("%s has no choice %q", e, words)
+	}
+}
+
 // press sends keys to whatever has the focus.
 func (tb *tab) press(keys string) {
 	tb.t.Helper()

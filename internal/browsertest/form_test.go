@@ -19,7 +19,8 @@ func (tb *tab) rows(card string) int {
 func TestFormRows(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
-	const settled = `document.documentElement.dataset.busy === "no" && document.documentElement.dataset.stale === "no"`
+	tb.openSheet("room")
+	const accepted = settled + ` && document.documentElement.dataset.stale === "no"`
 	press := func(key string) {
 		t.Helper()
 		eval[bool](tb, `(document.querySelector('[data-key="`+key+`"]').click(), true)`)
@@ -33,19 +34,19 @@ func TestFormRows(t *testing.T) {
 			before := tb.rows(list.card)
 			eval[bool](tb, `(document.querySelector("#card-`+list.card+`").open = true)`)
 			press("add-" + list.path)
-			tb.until("another row", fmt.Sprintf(`document.querySelectorAll("#card-%s .rows > li").length === %d && %s`, list.card, before+1, settled))
+			tb.until("another row", fmt.Sprintf(`document.querySelectorAll("#card-%s .rows > li").length === %d && %s`, list.card, before+1, accepted))
 			tb.until("the focus in its name", fmt.Sprintf(`/^%s\[\d+\]\.name$/.test(document.activeElement.dataset.path)`, list.path))
 			if n := eval[int](tb, `[...document.querySelectorAll("#card-`+list.card+` input[type=text]")].filter((e) => e.value === "" && !e.closest(".more")).length`); n > 0 {
 				t.Errorf("%d fields of the card are blank", n)
 			}
 			last := eval[string](tb, `document.activeElement.dataset.path.replace(".name", "")`)
 			press("remove-" + last)
-			tb.until("the row to go", fmt.Sprintf(`document.querySelectorAll("#card-%s .rows > li").length === %d && %s`, list.card, before, settled))
+			tb.until("the row to go", fmt.Sprintf(`document.querySelectorAll("#card-%s .rows > li").length === %d && %s`, list.card, before, accepted))
 		})
 	}
 
 	press("copy-players[0]")
-	tb.until("the copy", `document.querySelectorAll("#card-players .rows > li").length === 4 && `+settled)
+	tb.until("the copy", `document.querySelectorAll("#card-players .rows > li").length === 4 && `+accepted)
 	if got := eval[string](tb, `document.querySelector('[data-path="players[3].name"]').value`); got != "Player" {
 		t.Errorf("the copy is called %q, want a name of its own", got)
 	}
@@ -59,7 +60,7 @@ func TestFormRows(t *testing.T) {
 			was := there()
 			for _, want := range []bool{!was, was} {
 				press("has-" + part.path)
-				tb.until("the part to come or go", fmt.Sprintf(`(document.querySelector('[data-path="%s"]') !== null) === %t && %s`, part.field, want, settled))
+				tb.until("the part to come or go", fmt.Sprintf(`(document.querySelector('[data-path="%s"]') !== null) === %t && %s`, part.field, want, accepted))
 			}
 		})
 	}
@@ -70,6 +71,7 @@ func TestFormRows(t *testing.T) {
 func TestFormFollows(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
+	tb.openSheet("room")
 	set := func(path, value string) {
 		t.Helper()
 		eval[bool](tb, `(() => {

@@ -35,6 +35,7 @@ func TestBadNumbers(t *testing.T) {
 		{"ball past the screen", "Tees", "Tee 1", "From the back wall", "20 ft", "screen", false},
 	}
 	tb := openPage(t, noGL, desktop, "/")
+	tb.openSheet("room")
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			tb.in(t)
@@ -102,17 +103,19 @@ func TestMetricHeights(t *testing.T) {
 	} {
 		t.Run(tt.typed, func(t *testing.T) {
 			tb.in(t)
-			field := tb.field("Players", "Player 1", "Height")
-			field.fill(tt.typed)
+			tb.openSheet("room")
+			tb.field("Players", "Player 1", "Height").fill(tt.typed)
 			tb.press(kb.Tab)
 			tb.untilNotice(tt.note)
 			tb.until("the field to show it", `document.querySelector('[data-path="players[0].height"]').value === `+quote(tt.shown))
 
-			quick := tb.find("form", "Who just walked in?")
-			quick.find("textbox", "Height").fill(tt.typed)
-			tb.press("\r")
-			tb.untilVerdict("Visitor")
-			tb.until("how it was read", `document.querySelector("#quick-height-hint").innerText === "Read as `+tt.shown+`"`)
+			tb.openSheet("swing")
+			height := tb.strip().find("textbox", "Height")
+			height.fill("")
+			height.fill(tt.typed)
+			tb.until("how it is read", `document.querySelector("#strip-height-hint").innerText === "Read as `+tt.shown+`"`)
+			tb.press(kb.Tab)
+			tb.until("the strip's field to show it", `document.querySelector("#strip-height").value === `+quote(tt.shown))
 		})
 	}
 }
@@ -121,7 +124,12 @@ func TestMetricHeights(t *testing.T) {
 func TestHugePaste(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, phone, "/")
-	for _, label := range []string{"Ceiling height", "Name of this plan", "players[0].name", "players[0].height", "quick-height"} {
+	for _, label := range []string{"Ceiling height", "Name of this plan", "players[0].name", "players[0].height", "strip-height", "strip-off"} {
+		sheet := "room"
+		if strings.HasPrefix(label, "strip-") {
+			sheet = "swing"
+		}
+		tb.openSheet(sheet)
 		eval[bool](tb, `(() => {
 			const label = `+quote(label)+`;
 			const input = document.querySelector("#" + CSS.escape(label)) ?? document.querySelector('[data-path="' + label + '"]')

@@ -11,25 +11,18 @@ import (
 	"github.com/chromedp/chromedp/kb"
 )
 
-// untilMaps waits until the map and the standing marks are those of the plan shown.
-func (tb *tab) untilMaps() {
+// untilMap waits until the map that is open is that of the plan shown.
+func (tb *tab) untilMap() {
 	tb.t.Helper()
-	tb.until("the maps", `document.documentElement.dataset.busy === "no" && document.querySelector("#view-plan").dataset.busy === "no" && document.querySelector("#marks").dataset.busy !== "yes"`)
+	tb.until("the map", settled+` && document.querySelector("#view-plan").dataset.busy === "no"`)
 }
 
 // comeToMarks scrolls to where everyone stands and waits until it is worked out.
 func (tb *tab) comeToMarks() {
 	tb.t.Helper()
+	tb.openSheet("stand")
 	eval[bool](tb, `(document.querySelector("#marks").scrollIntoView({behavior: "instant"}), true)`)
 	tb.until("the standing marks", `document.querySelector("#marks").dataset.busy === "no" && document.querySelector("#marks-list button")`)
-}
-
-// showMap has the plan show one of its maps.
-func (tb *tab) showMap(name string) {
-	tb.t.Helper()
-	tb.untilMaps()
-	tb.find("radio", name).click()
-	tb.until("the map of "+name, `document.querySelector("#view-plan").dataset.busy === "no" && document.querySelector("#view-plan .layer-map").childElementCount > 0`)
 }
 
 // shown is the text on the paper of the plan.
@@ -44,7 +37,7 @@ func TestStandMap(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
 	tb.openPlan(filepath.Join(plansDir, "clear-room.json"))
-	tb.showMap("where to stand")
+	tb.openSheet("stand")
 	if got := tb.section(".map-summary"); !strings.HasPrefix(got, "Most room for everybody: the tee ") {
 		t.Errorf("the summary = %q, want the best place", got)
 	}
@@ -66,14 +59,14 @@ func TestStandMap(t *testing.T) {
 	}
 	tb.until("another reading", `document.querySelector(".map-reading").innerText !== `+quote(before))
 	tb.until("another address", `location.hash !== `+quote(address))
-	tb.untilMaps()
+	tb.untilMap()
 	if now := tb.find("spinbutton", "Tee, from the right wall").value(); now == was {
 		t.Errorf("the field still reads %q", now)
 	}
 
 	tb.find("button", "Undo").click()
 	tb.until("the old address", `location.hash === `+quote(address))
-	tb.untilMaps()
+	tb.untilMap()
 	tb.find("button", "Put the tee here for everybody…").click()
 	tb.until("another address", `location.hash !== `+quote(address))
 }
@@ -82,7 +75,7 @@ func TestStandMap(t *testing.T) {
 func TestDragTee(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
-	tb.showMap("where to stand")
+	tb.openSheet("stand")
 	address := eval[string](tb, "location.hash")
 	before := tb.section(".map-reading")
 	at := eval[[2]float64](tb, `(() => {
@@ -109,7 +102,7 @@ func TestDragTee(t *testing.T) {
 func TestHangMap(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
-	tb.showMap("what may hang")
+	tb.openSheet("overhead")
 	spot := `[...document.querySelectorAll(".map-reading")].find((e) => e.offsetParent !== null)`
 	tb.until("the first spot", spot+`.innerText.startsWith("Down to ")`)
 	if got := eval[string](tb, spot+`.innerText`); !strings.Contains(got, " ft ") || !strings.Contains(got, " here") || !strings.Contains(got, "passes beneath") {
@@ -129,7 +122,7 @@ func TestHangMap(t *testing.T) {
 func TestWatchMap(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
-	tb.showMap("where to watch")
+	tb.openSheet("others")
 	if n := eval[int](tb, `[...document.querySelectorAll("#map-panel .map-things > li")].filter((e) => e.offsetParent !== null).length`); n != 2 {
 		t.Errorf("%d seats have a verdict, want the demonstration room's 2", n)
 	}
@@ -146,7 +139,6 @@ func TestGuest(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, phone, "/")
 	tb.openPlan(filepath.Join(plansDir, "clear-room.json"))
-	tb.untilMaps()
 	tb.comeToMarks()
 	address := eval[string](tb, "location.href")
 	button := eval[string](tb, `document.querySelector("#marks-list button").innerText`)
@@ -179,12 +171,9 @@ func TestGuestAmongOthers(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, phone, "/")
 	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
-	quick := tb.find("form", "Who just walked in?")
-	quick.find("textbox", "Height").fill("112 cm")
-	quick.find("textbox", "Driver length").fill("30 in")
-	tb.press("\r")
+	tb.find("button", "Change").click() // the strip is folded
+	tb.visitor("112 cm", "30 in")
 	tb.untilVerdict("Visitor", ": clear;")
-	tb.untilMaps()
 	tb.comeToMarks()
 	tb.find("button", "Show this to Visitor").click()
 	tb.until("the guest's view", `document.querySelector("#guest")?.open`)
@@ -202,20 +191,19 @@ func TestRemedyButtons(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
 	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
-	tb.untilMaps()
 	verdict, address := tb.verdict(), eval[string](tb, "location.hash")
 	tb.find("button", "Work out what would do").click()
 	tb.until("the changes", `!document.querySelector("#solve-remedies button").disabled && document.querySelector("#solve-remedies .place")`)
 	tb.axe("the changes that would do")
 	eval[bool](tb, `(document.querySelector("#solve-remedies .place").click(), true)`)
 	tb.until("another address", `location.hash !== `+quote(address))
-	tb.untilMaps()
+	tb.until("the answer", settled)
 	if now := tb.verdict(); now == verdict {
 		t.Errorf("the verdict is still %q", now)
 	}
 	tb.find("button", "Undo").click()
 	tb.until("the old address", `location.hash === `+quote(address))
-	tb.untilMaps()
+	tb.until("the answer", settled)
 	if now := tb.verdict(); now != verdict {
 		t.Errorf("undone, the verdict = %q, want %q", now, verdict)
 	}
@@ -243,28 +231,15 @@ func TestChangesByThemselves(t *testing.T) {
 func TestStartingRooms(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
-	tb.untilMaps()
+	tb.openSheet("room")
 	tb.until("the rooms", `!document.querySelector("#rooms").hidden`)
 	address := eval[string](tb, "location.hash")
 	eval[bool](tb, `(() => { const s = document.querySelector("#rooms-select"); s.value = "1"; s.dispatchEvent(new Event("change")); return true; })()`)
 	tb.untilNotice("with your players and clubs")
-	tb.untilMaps()
+	tb.until("the answer", settled)
 	if got := tb.section("#matrix"); !strings.Contains(got, "Tall guest") {
 		t.Errorf("everyone = %q, want the players kept", got)
 	}
 	tb.find("button", "Undo").click()
 	tb.until("the old address", `location.hash === `+quote(address))
-}
-
-// The maps reflow to 320 px.
-func TestMapsReflow(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, narrowest, "/")
-	for _, name := range []string{"where to stand", "what may hang", "where to watch"} {
-		tb.showMap(name)
-		if over := tb.sideways(); over > 0 {
-			t.Errorf("%s: the page is %d px too wide; the widest: %s", name, over, tb.widest())
-		}
-	}
-	tb.axe("maps at 320 px")
 }

@@ -28,7 +28,7 @@ func (tb *tab) picture() (image.Image, []byte) {
 // rect is where an element lies in the viewport, whole pixels.
 func (tb *tab) rect(selector string) image.Rectangle {
 	tb.t.Helper()
-	r := eval[[4]float64](tb, `(() => { const r = document.querySelector(`+quote(selector)+`).getBoundingClientRect(); return [r.left, r.top, r.right, r.bottom]; })()`)
+	r := tb.rectOf(selector)
 	return image.Rect(int(r[0]), int(r[1]), int(r[2]), int(r[3]))
 }
 

@@ -37,7 +37,10 @@ func (tb *tab) line() string {
 // asked, and an edit leaves the clock where it is.
 func TestStageMoves(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := open(t, noGL, desktop)
+	tb.prefer("prefers-reduced-motion", "no-preference")
+	tb.goTo("/")
+	tb.ready()
 	tb.showStage()
 	before := tb.golfer()
 	tb.until("the swing to move", `document.querySelector("#stage-slider").value > 0.2`)
@@ -74,10 +77,7 @@ func (tb *tab) frames60(n int) {
 // Who asked for less motion sees the tightest moment at rest, and may play it.
 func TestStageStill(t *testing.T) {
 	t.Parallel()
-	tb := open(t, noGL, phone)
-	tb.prefer("prefers-reduced-motion", "reduce")
-	tb.goTo("/")
-	tb.ready()
+	tb := openPage(t, noGL, phone, "/")
 	tb.showStage()
 	still := `((slider) => Math.abs(slider.value - slider.dataset.tightest) < 1e-6)(document.querySelector("#stage-slider"))`
 	tb.frames60(20)

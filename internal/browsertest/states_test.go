@@ -40,6 +40,7 @@ func TestStates(t *testing.T) {
 			for _, state := range states {
 				t.Run(state.name, func(t *testing.T) {
 					tb.in(t)
+					tb.openSheet("swing")
 					if state.plan != "" { // the demonstration room is what a first visit opens
 						tb.openPlan(filepath.Join(plansDir, state.plan))
 					}
@@ -78,6 +79,7 @@ func (tb *tab) chooseLeftHander() {
 // typeNonsense types a ceiling that cannot be.
 func (tb *tab) typeNonsense() {
 	tb.t.Helper()
+	tb.openSheet("room")
 	tb.find("textbox", "Ceiling height").fill("400 m")
 	tb.press(kb.Tab)
 	tb.until("the field to be marked", `document.querySelector('[data-path="room.height"]').getAttribute("aria-invalid") === "true"`)

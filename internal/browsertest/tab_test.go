@@ -20,7 +20,7 @@ import (
 
 // patience is how long a tab waits for a signal. It is a generous bound for a
 // loaded machine, not an expectation.
-const patience = 60 * time.Second
+const patience = 120 * time.Second
 
 // size is a viewport in CSS pixels.
 type size struct {
@@ -41,8 +41,9 @@ type tab struct {
 
 	mu       sync.Mutex
 	frames   frames
-	console  []string // errors, warnings and exceptions, as they came
-	requests []string // addresses asked for
+	media    map[string]string // media features that are set
+	console  []string          // errors, warnings and exceptions, as they came
+	requests []string          // addresses asked for
 }
 
 // open starts an empty tab. When the test ends, anything on its console and any
@@ -53,7 +54,7 @@ func open(t *testing.T, b *browser, view size) *tab {
 	if err != nil {
 		t.Fatalf("starting Chromium: %v", err)
 	}
-	tb := &tab{t: t, frames: frames{contexts: map[string]bool{}}}
+	tb := &tab{t: t, frames: frames{contexts: map[string]bool{}}, media: map[string]string{}}
 	ctx, cancel := chromedp.NewContext(parent, chromedp.WithNewBrowserContext(), chromedp.WithListener(tb.listen))
 	t.Cleanup(cancel)
 	ctx, cancelTimeout := context.WithTimeout(ctx, 6*time.Minute)
@@ -61,6 +62,8 @@ func open(t *testing.T, b *browser, view size) *tab {
 	tb.ctx = ctx
 	t.Cleanup(tb.checkManners)
 	tb.do(chromedp.EmulateViewport(view.width, view.height))
+	// A swing that plays costs a core in every tab: tests that want it ask for it.
+	tb.prefer("prefers-reduced-motion", "reduce")
 	return tb
 }
 
@@ -140,12 +143,15 @@ func (tb *tab) reload() {
 	tb.do(chromedp.Reload())
 }
 
-// prefer sets media features such as prefers-color-scheme.
+// prefer sets a media feature such as prefers-color-scheme; others stay as they are.
 func (tb *tab) prefer(feature, value string) {
 	tb.t.Helper()
-	if _, err := chromedp.Call(tb.ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
-		Features: []*emulation.MediaFeature{{Name: feature, Value: value}},
-	}); err != nil {
+	tb.media[feature] = value
+	var all []*emulation.MediaFeature
+	for name, value := range tb.media {
+		all = append(all, &emulation.MediaFeature{Name: name, Value: value})
+	}
+	if _, err := chromedp.Call(tb.ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: all}); err != nil {
 		tb.t.Fatal(err)
 	}
 }

@@ -2,7 +2,10 @@
 
 package browsertest
 
-import "testing"
+import (
+	"fmt"
+	"testing"
+)
 
 // mostMessages is what an edit may cost in messages to the solvers.
 const mostMessages = 4
@@ -21,38 +24,44 @@ func (tb *tab) countMessages() {
 	})()`)
 }
 
-// An edit is few messages: the answer carries its figures as text, and the link
-// is made without the solver. A map that is open comes with its reading.
+// An edit is few messages, whichever sheet is open and whatever was opened before:
+// the answer carries its figures as text, the link is made without the solver, and
+// a map is asked for only while it is shown.
 func TestQuietWire(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
-	tb.untilBall()
-	tb.untilMaps()
 	tb.countMessages()
-	for _, state := range []struct {
-		name string
-		then func()
+	tb.comeToMarks()
+	for _, sheet := range sheets { // from now on every part of the page has been there
+		tb.openSheet(sheet)
+	}
+	for i, tt := range []struct {
+		sheet string
+		most  int
 	}{
-		{"as opened", func() {}},
-		{"with the map of where to stand", func() { tb.showMap("where to stand") }},
-		{"with the map of what may hang", func() { tb.showMap("what may hang") }},
+		{"swing", mostMessages - 1}, {"stand", mostMessages}, {"overhead", mostMessages}, {"others", mostMessages}, {"room", mostMessages - 1},
 	} {
-		state.then()
-		tb.untilMaps()
-		eval[bool](tb, `(posted.length = 0, true)`)
-		address := eval[string](tb, "location.hash")
-		field := tb.field("Room", "", "Ceiling height")
-		length := "9 ft 8 in"
-		if field.value() == length {
-			length = "9 ft 9 in"
-		}
-		// At once and left: typed slowly it would be several edits.
-		call[bool](tb, field.object, `function() { this.value = `+quote(length)+`; this.dispatchEvent(new Event("change")); return true; }`)
-		tb.until("the new plan in the address", `location.hash !== `+quote(address))
-		tb.untilBall()
-		tb.untilMaps()
-		if posted := eval[[]string](tb, `posted`); len(posted) > mostMessages || len(posted) < 2 {
-			t.Errorf("%s an edit costs the messages %q, want at most %d", state.name, posted, mostMessages)
-		}
+		t.Run(tt.sheet, func(t *testing.T) {
+			tb.in(t)
+			tb.openSheet(tt.sheet)
+			tb.untilBall()
+			eval[bool](tb, `(posted.length = 0, true)`)
+			address := eval[string](tb, "location.hash")
+			// At once and left: typed slowly it would be several edits.
+			eval[bool](tb, fmt.Sprintf(`(() => {
+				const field = document.querySelector('[data-path="room.height"]');
+				field.value = "9 ft %d in";
+				field.dispatchEvent(new Event("change"));
+				return true;
+			})()`, 6+i))
+			tb.until("the new plan in the address", `location.hash !== `+quote(address))
+			tb.untilBall()
+			tb.until("the marks", `document.querySelector("#marks").dataset.busy === "no"`)
+			tb.openSheet(tt.sheet)
+			posted := eval[[]string](tb, `posted`)
+			if len(posted) > tt.most || len(posted) < 2 {
+				t.Errorf("an edit costs the messages %q, want at most %d", posted, tt.most)
+			}
+		})
 	}
 }

@@ -150,6 +150,22 @@ test("the focus is kept while the plan has what it names", async () => {
   assert.deepEqual(asked[0].request.focus, { player: "", club: "", tee: "" });
 });
 
+test("with the club or tee gone the focus stays with the player", async () => {
+  const { state, asked, answer } = await opened();
+  state.look({ player: "Guest", club: "driver", tee: "middle" });
+  await answer();
+  for (const [change, focus] of [
+    [(plan) => { plan.players[1].clubs = ["7-iron"]; }, { player: "Guest", club: "", tee: "middle" }],
+    [(plan) => { delete plan.players[1].clubs; }, { player: "Guest", club: "driver", tee: "middle" }],
+    [(plan) => { plan.tees[0].name = "left"; }, { player: "Guest", club: "driver", tee: "" }],
+    [(plan) => { plan.clubs.shift(); }, { player: "Guest", club: "", tee: "left" }],
+  ]) {
+    state.edit(change);
+    assert.deepEqual(asked.at(-1).request.focus, focus);
+    await answer();
+  }
+});
+
 test("whole plans are counted, so that what was typed before is void", async () => {
   const { state, answer } = await opened();
   const before = state.opened;

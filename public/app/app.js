@@ -64,7 +64,8 @@ state.onAnswered(({ said }) => {
   page.stale = "yes";
   say(`${asSentence(refusal.message)} The answer shown is from the last good numbers.`);
 });
-for (const show of [showVerdict, showSurfaces, showCauses, showEveryone]) state.onAnswered(show);
+state.onAnswered(showVerdict, () => state.answer && showVerdict(state)); // a tee let go where it cannot be: the last good answer stands
+for (const show of [showSurfaces, showCauses, showEveryone]) state.onAnswered(show);
 const drawings = createDrawings(state);
 createToolbar(state, { open, say });
 const sheets = createSheets();

@@ -19,7 +19,7 @@ export function showEveryone(/** @type {State} */ { answer: { report, figures },
     ...clubs.map((club) => h("td", { role: "cell" }, cell(cells.get(key({ player, club, tee })), focus, look)))));
 
   const had = $("#matrix").contains(active()) ? active().dataset.key : null;
-  $("#matrix").replaceChildren(h("table", { class: "matrix", role: "table", "aria-labelledby": "everyone-heading" },
+  $("#matrix").replaceChildren(h("table", { class: "matrix", role: "table", "aria-label": "Everyone, with every club" },
     h("thead", { role: "rowgroup" }, head), h("tbody", { role: "rowgroup" }, ...rows)));
   if (had) $(`#matrix [data-key="${CSS.escape(had)}"]`)?.focus();
 }

@@ -138,8 +138,13 @@ export function createState(host) {
   return state;
 }
 
-/** The focus if the plan still has what it names; else the solver picks the worst check. */
+/**
+ * What the plan still has of the focus: with the player gone it is anybody's, and
+ * of a club or tee that the player no longer uses the solver picks another, the worst.
+ */
 function known({ player, club, tee }, plan) {
-  const has = (list, name) => name === "" || (list ?? []).some((item) => item.name === name);
-  return has(plan.players, player) && has(plan.clubs, club) && has(plan.tees, tee) ? { player, club, tee } : ANYBODY;
+  const one = plan.players?.find(({ name }) => name === player);
+  if (player && !one) return ANYBODY;
+  const used = (key, name) => (plan[key] ?? []).some((item) => item.name === name) && (!one?.[key]?.length || one[key].includes(name));
+  return { player, club: used("clubs", club) ? club : "", tee: used("tees", tee) ? tee : "" };
 }

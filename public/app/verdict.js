@@ -8,9 +8,7 @@ const BELOW = 0.25; // m past the surface that still shows
 /** Shows the worst of everyone and below it the check that is looked at. */
 export function showVerdict(/** @type {State} */ { check, answer, good }) {
   const { sentences, report } = answer;
-  const box = $("#verdict-box");
-  box.dataset.verdict = report.verdict;
-  $("use", box).setAttribute("href", `#icon-${report.verdict}`);
+  sign(report.verdict);
   $("#verdict-wait").hidden = true;
   $("#verdict-moving").hidden = true;
   $("#verdict").hidden = false;
@@ -32,14 +30,21 @@ export function showVerdict(/** @type {State} */ { check, answer, good }) {
   document.title = `${VERDICT_WORDS[report.verdict]}: ${good.title || "Wide Berth"}`;
 }
 
+/** The large sign beside the words. */
+function sign(verdict) {
+  const box = $("#verdict-box");
+  box.dataset.verdict = verdict;
+  $("use", box).setAttribute("href", `#icon-${verdict}`);
+}
+
 /** What a tee on its way would mean, in the place of the verdict. @param {Mover} mover */
 export function showMoving(mover) {
   const moving = $("#verdict-moving");
   mover.onMoved((reply) => {
     if (!reply) return;
     const shown = reply.free ? reply.verdict : "strikes";
-    moving.dataset.verdict = shown;
-    moving.replaceChildren(icon(shown), ` ${reply.sentence}`);
+    sign(shown);
+    setText(moving, reply.sentence);
     moving.hidden = false;
     $("#verdict").hidden = true;
   });

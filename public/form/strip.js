@@ -29,15 +29,15 @@ export function createStrip(state, mover, length) {
   }
 
   // Who
-  who.addEventListener("change", () => {
+  who.addEventListener("change", async () => {
     if (who.value !== NEW) {
       state.look({ player: who.value, club: "", tee: "" });
       return;
     }
     const { height, hand } = state.answer.fresh.players;
-    state.edit((plan) => addVisitor(plan, { height, hand }), "", { player: VISITOR, club: "", tee: "" });
     input.height.focus();
-    input.height.select();
+    await state.edit((plan) => addVisitor(plan, { height, hand }), "", { player: VISITOR, club: "", tee: "" });
+    if (active() === input.height && !typing) input.height.select(); // their number, for typing over
   });
   $("#strip-remove").addEventListener("click", () => {
     state.edit(removeVisitor);
@@ -85,16 +85,13 @@ export function createStrip(state, mover, length) {
       const way = /^(.*?)\s*\b(l|left|r|right)\.?$/i.exec(text);
       if (/middle/i.test(text)) return mover.to(tee().name, tee().x, state.good.room.width / 2);
       const { metres, error } = await length(way ? way[1] : text.replace(/^[-\u2212]/, ""));
-      fail("off", error?.message ?? "");
-      if (error) return undefined;
+      const { width } = state.good.room;
+      fail("off", error?.message ?? (metres < width / 2 ? "" : `${text} is outside the room, which is ${fieldText("room.width")} wide`));
+      if (error || metres >= width / 2) return undefined;
       const left = way ? /^l/i.test(way[2]) : !/^[-\u2212]/.test(text);
-      return mover.to(tee().name, tee().x, state.good.room.width / 2 + (left ? metres : -metres));
+      return mover.to(tee().name, tee().x, width / 2 + (left ? metres : -metres));
     },
-    async back(text) {
-      const { metres, error } = await length(text);
-      fail("back", error?.message ?? "");
-      return error ? undefined : mover.to(tee().name, metres, tee().y);
-    },
+    back: (text) => state.edit((plan) => { plan.tees[teeIndex()].x = text; }, `tees[${teeIndex()}].x`),
   };
   const later = debounce((key) => apply[key](input[key].value.trim()), LIVE_MS);
   for (const [key, field] of Object.entries(input)) {
@@ -121,7 +118,7 @@ export function createStrip(state, mover, length) {
   // The slider: its right end is the right wall, as one faces the target.
   slide.addEventListener("input", () => {
     const one = mover.at(tee().name);
-    mover.move(tee().name, one.x, state.good.room.width / 2 - Number(slide.value));
+    mover.move(tee().name, one.x, state.good.room.width / 2 - Number(slide.value), false); // it tells when it is let go
   });
   slide.addEventListener("change", () => mover.drop());
 
@@ -173,8 +170,9 @@ export function createStrip(state, mover, length) {
     const { field = "", message } = state.refusal;
     const i = index();
     const club = driverOf(state.draft, state.draft.players[i]);
-    const key = { [`players[${i}].height`]: "height", [`players[${i}].span`]: "span", [`clubs[${club}].length`]: "club" }[field];
-    for (const one of ["height", "span", "club"]) fail(one, one === key ? message : "");
+    const place = `tees[${teeIndex()}]`;
+    const key = { [`players[${i}].height`]: "height", [`players[${i}].span`]: "span", [`clubs[${club}].length`]: "club", [`${place}.y`]: "off", [`${place}.x`]: "back" }[field];
+    for (const one of Object.keys(input)) fail(one, one === key ? message : "");
   }
 
   state.onAnswered(render, refuse);
