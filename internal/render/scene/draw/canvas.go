@@ -128,9 +128,9 @@ func (c *canvas) fill(p []vec, colour paint.Colour) {
 
 // ink queues a seen line in pieces short enough to be sorted.
 func (c *canvas) ink(a, b vec, lift float32) {
-	n := cells(a.sub(b).norm())
+	n := cells(a.Sub(b).Norm())
 	for i := range n {
-		p, q := a.lerp(b, float32(i)/float32(n)), a.lerp(b, float32(i+1)/float32(n))
+		p, q := a.Lerp(b, float32(i)/float32(n)), a.Lerp(b, float32(i+1)/float32(n))
 		x0, y0, d0 := c.cam.project(p)
 		x1, y1, d1 := c.cam.project(q)
 		c.lineAt(point{x0, y0}, point{x1, y1}, inkWidth*c.pen, c.theme.Ink, (d0+d1)/2-lift)

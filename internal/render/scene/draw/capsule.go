@@ -90,13 +90,13 @@ func (c *canvas) drawCapsule(m *room, a, b vec, r float32, look *capsuleLook) {
 		in, out = 1, 0
 	}
 	for range 12 {
-		if half := (in + out) / 2; m.through(a.lerp(b, half)) {
+		if half := (in + out) / 2; m.through(a.Lerp(b, half)) {
 			out = half
 		} else {
 			in = half
 		}
 	}
-	middle := a.lerp(b, (in+out)/2)
+	middle := a.Lerp(b, (in+out)/2)
 	c.drawPiece(m, a, middle, r, look)
 	c.drawPiece(m, middle, b, r, look)
 }
@@ -106,13 +106,13 @@ func (c *canvas) drawCapsule(m *room, a, b vec, r float32, look *capsuleLook) {
 // outline. The whole capsule takes its place among the others by its middle, so
 // that overlapping parts keep clean joints.
 func (c *canvas) drawPiece(m *room, a, b vec, r float32, look *capsuleLook) {
-	axis := b.sub(a)
-	dir := axis.unit()
+	axis := b.Sub(a)
+	dir := axis.Unit()
 	if dir == (vec{}) {
-		dir = vec{0, 0, 1}
+		dir = xyz(0, 0, 1)
 	}
 	u, v := perpendiculars(dir)
-	lu, lv, ld := u.dot(light), v.dot(light), dir.dot(light)
+	lu, lv, ld := u.Dot(light), v.Dot(light), dir.Dot(light)
 	mesh := look.mesh
 	sectors := len(mesh.cos)
 	mayCross := m.crosses(a, r) || m.crosses(b, r)
@@ -125,10 +125,10 @@ func (c *canvas) drawPiece(m *room, a, b vec, r float32, look *capsuleLook) {
 		if g.joint {
 			colour = look.joint
 		}
-		centre := a.add(axis.mul(g.end)).add(dir.mul(g.along * r))
+		centre := a.Add(axis.Mul(g.end)).Add(dir.Mul(g.along * r))
 		for j := range sectors {
 			cos, sin := mesh.cos[j], mesh.sin[j]
-			p := centre.add(u.mul(cos * g.radial * r)).add(v.mul(sin * g.radial * r))
+			p := centre.Add(u.Mul(cos * g.radial * r)).Add(v.Mul(sin * g.radial * r))
 			shade := 0.5 + 0.5*(g.nAlong*ld+g.nOut*(cos*lu+sin*lv))
 			tone := colour.Lit(0.62 + 0.62*shade*shade)
 			if mayCross && m.through(p) {
@@ -141,13 +141,13 @@ func (c *canvas) drawPiece(m *room, a, b vec, r float32, look *capsuleLook) {
 	}
 	hull := len(c.Vertices)
 	if look.width > 0 {
-		grow := look.width / c.cam.pixels(a.lerp(b, 0.5))
+		grow := look.width / c.cam.pixels(a.Lerp(b, 0.5))
 		for i := range mesh.rings {
 			g := &mesh.rings[i]
-			centre := a.add(axis.mul(g.end)).add(dir.mul(g.along*r + g.nAlong*grow))
+			centre := a.Add(axis.Mul(g.end)).Add(dir.Mul(g.along*r + g.nAlong*grow))
 			out := g.radial*r + g.nOut*grow
 			for j := range sectors {
-				p := centre.add(u.mul(mesh.cos[j] * out)).add(v.mul(mesh.sin[j] * out))
+				p := centre.Add(u.Mul(mesh.cos[j] * out)).Add(v.Mul(mesh.sin[j] * out))
 				x, y, _ := c.cam.project(p)
 				c.Vertex(x, y, look.outline)
 			}
@@ -156,7 +156,7 @@ func (c *canvas) drawPiece(m *room, a, b vec, r float32, look *capsuleLook) {
 	if len(c.Vertices) >= paint.MaxVertices {
 		return
 	}
-	whole := c.cam.depth(a.lerp(b, 0.5)) - r/2
+	whole := c.cam.depth(a.Lerp(b, 0.5)) - r/2
 	for pass := range 2 {
 		if pass == 0 && look.width == 0 {
 			continue

@@ -21,7 +21,7 @@ type part struct {
 // segment is the axis of a capsule.
 type segment struct{ a, b vec }
 
-func (s segment) middle() vec { return s.a.lerp(s.b, 0.5) }
+func (s segment) middle() vec { return s.a.Lerp(s.b, 0.5) }
 
 func fromWireSegment(s wire.Segment) segment { return segment{fromWire(s.A), fromWire(s.B)} }
 
@@ -85,16 +85,16 @@ func (f *figure) middle(s *wire.Recording) vec {
 	ball := fromWire(s.Ball)
 	stand := ball
 	for i := range f.feet {
-		stand = stand.add(f.feet[i].middle().sub(ball).mul(0.5 / float32(len(f.feet))))
+		stand = stand.Add(f.feet[i].middle().Sub(ball).Mul(0.5 / float32(len(f.feet))))
 	}
-	return vec{stand.x, stand.y, floorOf(s) + 1.0}
+	return xyz(stand.X, stand.Y, floorOf(s)+1.0)
 }
 
 // leftHanded tells the hand from where the feet stand.
 func (f *figure) leftHanded(s *wire.Recording) bool {
 	y := float32(0)
 	for i := range f.feet {
-		y += f.feet[i].middle().y - s.Ball[1]
+		y += f.feet[i].middle().Y - s.Ball[1]
 	}
 	return y < 0
 }
@@ -106,7 +106,7 @@ func (f *figure) pose(s *wire.Recording, at moment) {
 	from, to := s.Frames[at.frame].Pose, s.Frames[min(at.frame+1, len(s.Frames)-1)].Pose
 	for i := range f.parts {
 		p, q := fromWireSegment(from[i]), fromWireSegment(to[i])
-		f.parts[i].segment = segment{p.a.lerp(q.a, t), p.b.lerp(q.b, t)}
+		f.parts[i].segment = segment{p.a.Lerp(q.a, t), p.b.Lerp(q.b, t)}
 	}
 }
 
@@ -162,13 +162,13 @@ func (f *figure) drawShadow(c *canvas, m *room) {
 
 // drawFeet inks where the feet stand at address, at once.
 func (f *figure) drawFeet(c *canvas, m *room) {
-	if c.cam.eye.z <= m.floor {
+	if c.cam.eye.Z <= m.floor {
 		return
 	}
 	for i := range f.feet {
 		foot := &f.feet[i]
 		a, b := foot.a, foot.b
-		a.z, b.z = m.floor+floorLift, m.floor+floorLift
+		a.Z, b.Z = m.floor+floorLift, m.floor+floorLift
 		c.outline = roundEnded(c.outline[:0], a, b, foot.radius)
 		c.inkRing(c.outline, hiddenWidth, c.theme.Hidden)
 	}

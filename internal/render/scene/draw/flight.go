@@ -42,8 +42,8 @@ func (b *ball) fanOpen(c *canvas) bool {
 		return false
 	}
 	from := fromWire(low[0])
-	normal := fromWire(low[len(low)-1]).sub(from).cross(fromWire(high[len(high)-1]).sub(from)).unit()
-	return abs(normal.dot(from.sub(c.cam.eye).unit())) >= least
+	normal := fromWire(low[len(low)-1]).Sub(from).Cross(fromWire(high[len(high)-1]).Sub(from)).Unit()
+	return abs(normal.Dot(from.Sub(c.cam.eye).Unit())) >= least
 }
 
 // letterFan letters the angles of the fan, over the picture. An angle that would
@@ -59,7 +59,7 @@ func (b *ball) letterFan(c *canvas) {
 		if g.Width == 0 || len(p) < 2 {
 			continue
 		}
-		x, y, d := c.cam.project(fromWire(p[0]).lerp(fromWire(p[len(p)-1]), angleAlong))
+		x, y, d := c.cam.project(fromWire(p[0]).Lerp(fromWire(p[len(p)-1]), angleAlong))
 		if d < nearPlane {
 			continue
 		}
@@ -109,11 +109,11 @@ func (b *ball) drawFlight(c *canvas, at moment) {
 // trailPiece is a stretch of the trail: a full line on the way there, a finer
 // one, broken, on the way back.
 func (c *canvas) trailPiece(a, b vec, back bool) {
-	n := cells(a.sub(b).norm())
+	n := cells(a.Sub(b).Norm())
 	for i := range n {
-		p, q := a.lerp(b, float32(i)/float32(n)), a.lerp(b, float32(i+1)/float32(n))
+		p, q := a.Lerp(b, float32(i)/float32(n)), a.Lerp(b, float32(i+1)/float32(n))
 		if back {
-			c.strip(p, p.lerp(q, 0.55), trailWidth*0.7, c.theme.Ink)
+			c.strip(p, p.Lerp(q, 0.55), trailWidth*0.7, c.theme.Ink)
 		} else {
 			c.strip(p, q, trailWidth, c.theme.Ink)
 		}
@@ -122,7 +122,7 @@ func (c *canvas) trailPiece(a, b vec, back bool) {
 
 // drawRing marks where the ball met a surface.
 func (c *canvas) drawRing(t *wire.Touch, first bool) {
-	at, normal := fromWire(t.At), fromWire(t.Normal).unit()
+	at, normal := fromWire(t.At), fromWire(t.Normal).Unit()
 	if normal == (vec{}) || c.cam.depth(at) < nearPlane {
 		return
 	}
@@ -131,13 +131,13 @@ func (c *canvas) drawRing(t *wire.Touch, first bool) {
 		least, r = least/2, r/2
 	}
 	r = max(r, least)
-	u, v := perpendiculars(facing(normal, c.cam.eye.sub(at).unit()))
-	at = at.add(normal.mul(0.01))
+	u, v := perpendiculars(facing(normal, c.cam.eye.Sub(at).Unit()))
+	at = at.Add(normal.Mul(0.01))
 	depth := c.cam.depth(at) - markLift // before the cloth that it is on
 	var before point
 	for i := range ringSides + 1 {
 		d := turn(float64(i) / ringSides)
-		x, y, near := c.cam.project(at.add(u.mul(r * d.x)).add(v.mul(r * d.y)))
+		x, y, near := c.cam.project(at.Add(u.Mul(r * d.x)).Add(v.Mul(r * d.y)))
 		if near < nearPlane {
 			return
 		}

@@ -25,7 +25,7 @@ func TestFlight(t *testing.T) {
 	} {
 		draw(tt.time)
 		const tol = 1e-4 // float32
-		if d := p.ball.at.sub(fromWire(tt.want)).norm(); d > tol {
+		if d := p.ball.at.Sub(fromWire(tt.want)).Norm(); d > tol {
 			t.Errorf("%s: the ball is at %v, want %v", tt.name, p.ball.at, tt.want)
 		}
 	}

@@ -43,7 +43,7 @@ func newRibbon(s *wire.Recording, f *figure) ribbon {
 			before = p
 			continue
 		}
-		d := p.at.sub(before.at).norm()
+		d := p.at.Sub(before.at).Norm()
 		for length+d >= nextPoint && len(r.points) < maxRibbon {
 			r.points = append(r.points, before.between(p, (nextPoint-length)/d))
 			nextPoint += ribbonStep
@@ -70,16 +70,16 @@ func (f *figure) ribbonEnd() (p ribbonPoint, ok bool) {
 	if f.shaftPart >= 0 {
 		s := f.parts[f.shaftPart].segment
 		grip := s.a
-		if s.a.sub(p.at).norm() < s.b.sub(p.at).norm() {
+		if s.a.Sub(p.at).Norm() < s.b.Sub(p.at).Norm() {
 			grip = s.b
 		}
-		p.across = grip.sub(p.at).unit()
+		p.across = grip.Sub(p.at).Unit()
 	}
 	return p, ok
 }
 
 func (p ribbonPoint) between(q ribbonPoint, t float32) ribbonPoint {
-	return ribbonPoint{at: p.at.lerp(q.at, t), across: p.across.lerp(q.across, t).unit(), frame: p.frame + (q.frame-p.frame)*t}
+	return ribbonPoint{at: p.at.Lerp(q.at, t), across: p.across.Lerp(q.across, t).Unit(), frame: p.frame + (q.frame-p.frame)*t}
 }
 
 // tickEvery is how many ticks to step so that neighbours stand at least gap
@@ -129,13 +129,13 @@ func (r *ribbon) draw(c *canvas, f *figure, at moment) {
 		if r.major > 0 && t.number%r.major == 0 {
 			long, width = 1.0, 1.6
 		}
-		c.strip(t.at, t.at.add(t.across.mul(ribbonWidth*long)), width, c.theme.RibbonInk)
+		c.strip(t.at, t.at.Add(t.across.Mul(ribbonWidth*long)), width, c.theme.RibbonInk)
 	}
 }
 
 // drawPiece queues the strip between two places and its rim.
 func (r *ribbon) drawPiece(c *canvas, p, q ribbonPoint) {
-	corners := [4]vec{p.at, q.at, q.at.add(q.across.mul(ribbonWidth)), p.at.add(p.across.mul(ribbonWidth))}
+	corners := [4]vec{p.at, q.at, q.at.Add(q.across.Mul(ribbonWidth)), p.at.Add(p.across.Mul(ribbonWidth))}
 	var v [4]uint16
 	depth := float32(0)
 	for i, k := range corners {

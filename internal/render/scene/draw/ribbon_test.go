@@ -21,10 +21,10 @@ func TestRibbonTicks(t *testing.T) {
 	}
 	const tolerance = 1e-4 // m, rounding of float32 sums
 	for i, k := range r.ticks {
-		if want := 0.0254 * float64(i+1); math.Abs(float64(k.at.x)-want) > tolerance || k.number != i+1 {
-			t.Errorf("tick %d at %v m with number %d, want at %v m", i, k.at.x, k.number, want)
+		if want := 0.0254 * float64(i+1); math.Abs(float64(k.at.X)-want) > tolerance || k.number != i+1 {
+			t.Errorf("tick %d at %v m with number %d, want at %v m", i, k.at.X, k.number, want)
 		}
-		if k.across.sub(vec{0, 0, 1}).norm() > tolerance {
+		if k.across.Sub(xyz(0, 0, 1)).Norm() > tolerance {
 			t.Errorf("tick %d points %v, want towards the grip", i, k.across)
 		}
 	}
