@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"wideberth/internal/render/scene/paint"
+	"wideberth/internal/render/scene/shape"
 )
 
 // canvas is the picture that is being drawn: where it is seen from, its colours
@@ -21,6 +22,8 @@ type canvas struct {
 	depths           []float32
 	dashes           []span
 	outline, clipped []vec
+	rings            []shape.Ring // of a solid
+	corners, normals []vec        // of a solid's mesh
 }
 
 // penFullAt is the width of a picture, CSS pixels, from which lines have their

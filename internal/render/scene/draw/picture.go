@@ -131,8 +131,8 @@ func (p *Picture) prepare(v View) {
 	p.room.draw(c)
 	p.ball.drawFan(c)
 	c.Keep()
-	lo, hi := p.figure.extent(c, p.recording)
-	p.tape.place(c, obstacles{golferLo: lo, golferHi: hi, marks: p.marks.spots(c)})
+	golfer, head := p.figure.extent(c, p.recording)
+	p.tape.place(c, obstacles{golfer: golfer, head: head, marks: p.marks.spots(c)})
 }
 
 // drawFrame draws what the play-head moves, in depth among what is prepared:
@@ -145,6 +145,7 @@ func (p *Picture) drawFrame(at moment) {
 		return
 	}
 	p.figure.pose(p.recording, at)
+	p.figure.shape(at)
 	p.ball.move(at)
 	p.figure.drawShadow(c, p.room)
 	p.ball.drawShadow(c, p.room)

@@ -105,7 +105,7 @@ func TestClubheadPart(t *testing.T) {
 		name string
 		part int // that is named clubhead, -1: none
 		want int
-	}{{"the fifth", 4, 4}, {"the first", 0, 0}, {"none", -1, 6}} {
+	}{{"the fifth", 4, 4}, {"the first", 0, 0}, {"none", -1, 18}} {
 		s := sampleRecording()
 		s.Parts[4].Name = "ball of lead"
 		if tt.part >= 0 {
@@ -113,7 +113,7 @@ func TestClubheadPart(t *testing.T) {
 		}
 		p := New(s)
 		p.Draw(sampleView(), 60)
-		x, y, _ := p.canvas.cam.project(fromWireSegment(s.Frames[60].Pose[tt.want]).middle())
+		x, y, _ := p.canvas.cam.project(axisOf(s.Frames[60].Pose[tt.want]).Middle())
 		if got := p.Probe().Head; got != [2]float32{x, y} {
 			t.Errorf("%s: clubhead at %v, want (%v, %v)", tt.name, got, x, y)
 		}

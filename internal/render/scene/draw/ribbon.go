@@ -68,10 +68,10 @@ const maxRibbon = 2600
 func (f *figure) ribbonEnd() (p ribbonPoint, ok bool) {
 	p.at, ok = f.clubhead()
 	if f.shaftPart >= 0 {
-		s := f.parts[f.shaftPart].segment
-		grip := s.a
-		if s.a.Sub(p.at).Norm() < s.b.Sub(p.at).Norm() {
-			grip = s.b
+		s := f.parts[f.shaftPart].Axis
+		grip := s.A
+		if s.A.Sub(p.at).Norm() < s.B.Sub(p.at).Norm() {
+			grip = s.B
 		}
 		p.across = grip.Sub(p.at).Unit()
 	}
