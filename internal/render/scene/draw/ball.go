@@ -16,7 +16,7 @@ type ball struct {
 
 	at     vec // where it is
 	gone   bool
-	angles []point // of the fan that were lettered
+	angles []lettering // of the fan, where they are lettered
 }
 
 func newBall(s *wire.Recording) ball {

@@ -38,31 +38,13 @@ func (o Orbit) Clamped() Orbit {
 	return o
 }
 
-// Preset is the orbit of a named view: "behind" (down the line, towards the
-// target), "face-on", "above" or "target" (from the target). A left-hander is
-// seen face-on from the other side. ok is false for any other name.
-func Preset(name string, leftHanded bool) (o Orbit, ok bool) {
-	face := math.Pi / 2
-	if leftHanded {
-		face = -face
-	}
-	switch name {
-	case "behind":
-		return Orbit{Yaw: 0, Pitch: 0.16, Zoom: 1}, true
-	case "face-on":
-		return Orbit{Yaw: face, Pitch: 0.14, Zoom: 1}, true
-	case "above":
-		return Orbit{Yaw: math.Pi / 2, Pitch: maxPitch, Zoom: 1}, true
-	case "target":
-		return Orbit{Yaw: math.Pi, Pitch: 0.16, Zoom: 1}, true
-	}
-	return Orbit{}, false
-}
-
 // lensHalfAngle is half the angle of view over the longer side of the picture.
 // A long lens keeps parallels nearly parallel, as in a drawing, and still shows
 // the inside of the walls.
 const lensHalfAngle = 19 * math.Pi / 180
+
+// pad is the margin round the room, of the picture's sides.
+const pad = 0.035
 
 // nearPlane is the least depth that is drawn, m.
 const nearPlane = 0.05
@@ -70,9 +52,23 @@ const nearPlane = 0.05
 // camera turns room coordinates into pixels. The picture is shifted, not the
 // viewer turned, to centre the room: verticals stay vertical.
 type camera struct {
+	yaw, pitch              float64
 	eye, right, up, forward vec
 	focal                   float32 // pixels
 	cx, cy                  float32 // where the golfer's centre falls, pixels
+}
+
+// looking is a camera that looks a way; the rest of it is still open.
+func looking(yaw, pitch float64) camera {
+	sy, cy := math.Sincos(yaw)
+	sp, cp := math.Sincos(pitch)
+	c := camera{
+		yaw: yaw, pitch: pitch,
+		right:   xyz(float32(sy), float32(-cy), 0),
+		forward: xyz(float32(cp*cy), float32(cp*sy), float32(-sp)),
+	}
+	c.up = c.right.Cross(c.forward)
+	return c
 }
 
 // newCamera looks at pivot from the orbit's direction, from just far enough
@@ -80,15 +76,8 @@ type camera struct {
 // lengthens the lens without moving the viewer, so the camera stays outside
 // whatever the corners span.
 func newCamera(o Orbit, pivot vec, corners []vec, w, h float32) camera {
-	sy, cy := math.Sincos(o.Yaw)
-	sp, cp := math.Sincos(o.Pitch)
-	c := camera{
-		right:   xyz(float32(sy), float32(-cy), 0),
-		forward: xyz(float32(cp*cy), float32(cp*sy), float32(-sp)),
-	}
-	c.up = c.right.Cross(c.forward)
+	c := looking(o.Yaw, o.Pitch)
 	focal := max(w, h) / 2 / float32(math.Tan(lensHalfAngle))
-	const pad = 0.035
 	roomW, roomH := w*(1-2*pad), h*(1-2*pad)
 
 	// The spread of the corners in the picture shrinks as the viewer steps

@@ -58,41 +58,6 @@ func TestFit(t *testing.T) {
 	}
 }
 
-// TestPresets checks what each named view has at its right and at its top.
-func TestPresets(t *testing.T) {
-	tests := []struct {
-		name       string
-		left       bool
-		right, top vec // directions of the room that must point right and up
-	}{
-		{"behind", false, xyz(0, -1, 0), xyz(0, 0, 1)},
-		{"face-on", false, xyz(1, 0, 0), xyz(0, 0, 1)},
-		{"face-on", true, xyz(-1, 0, 0), xyz(0, 0, 1)},
-		{"above", false, xyz(1, 0, 0), xyz(0, 1, 0)},
-		{"target", false, xyz(0, 1, 0), xyz(0, 0, 1)},
-	}
-	for _, tt := range tests {
-		o, ok := Preset(tt.name, tt.left)
-		if !ok {
-			t.Fatalf("Preset(%q) is unknown", tt.name)
-		}
-		pivot := xyz(3, 2, 1)
-		c := newCamera(o, pivot, boxCorners(6, 4, 2.8), 1280, 720)
-		x0, y0, _ := c.project(pivot)
-		x1, y1, _ := c.project(pivot.Add(tt.right.Mul(0.5)))
-		x2, y2, _ := c.project(pivot.Add(tt.top.Mul(0.5)))
-		if x1-x0 < 20 || math.Abs(float64(y1-y0)) > 1 {
-			t.Errorf("Preset(%q, left %v): %v points (%v, %v), want to the right", tt.name, tt.left, tt.right, x1-x0, y1-y0)
-		}
-		if y0-y2 < 20 || math.Abs(float64(x2-x0)) > 1 {
-			t.Errorf("Preset(%q, left %v): %v points (%v, %v), want up", tt.name, tt.left, tt.top, x2-x0, y2-y0)
-		}
-	}
-	if _, ok := Preset("nowhere", false); ok {
-		t.Error(`Preset("nowhere") is known`)
-	}
-}
-
 func TestClamped(t *testing.T) {
 	nan := math.NaN()
 	tests := []struct {

@@ -17,11 +17,14 @@ type canvas struct {
 	scale         float32 // device pixels in a CSS pixel
 	pen           float32 // device pixels in a unit of line width
 	texts         map[string]Glyphs
+	labels        []box // places in the picture that are taken
 
 	// Scratch.
 	depths           []float32
 	dashes           []span
 	outline, clipped []vec
+	crossings        []float32    // of a line of a map with its rings
+	cut              []corner     // of a patch at the near plane
 	rings            []shape.Ring // of a solid
 	corners, normals []vec        // of a solid's mesh
 }
@@ -30,12 +33,13 @@ type canvas struct {
 // full width.
 const penFullAt = 720
 
-// start clears the canvas for a view of what the corners span about a pivot.
-func (c *canvas) start(v View, pivot vec, corners []vec) {
+// start clears the canvas for a view of what the corners span.
+func (c *canvas) start(v View, cam camera, corners []vec) {
 	c.width, c.height, c.scale = v.Width, v.Height, max(0.5, v.Scale)
 	c.pen = c.scale * max(0.7, min(v.Width/c.scale/penFullAt, 1))
 	c.theme = paint.ThemeOf(v.Dark)
-	c.cam = newCamera(v.Orbit, pivot, corners, v.Width, v.Height)
+	c.cam = cam
+	c.labels = c.labels[:0]
 	near, far := float32(math.Inf(1)), float32(0)
 	for _, p := range corners {
 		d := c.cam.depth(p)

@@ -102,7 +102,7 @@ func TestRoomLines(t *testing.T) {
 	if got := len(p.room.edges); got != 12 {
 		t.Fatalf("%d edges, want 12", got)
 	}
-	p.Draw(View{Width: 800, Height: 600, Scale: 1, Orbit: Orbit{0.7, 0.6, 1}}, 0)
+	p.Draw(View{Width: 800, Height: 600, Scale: 1, Stand: Stand{Orbit: Orbit{0.7, 0.6, 1}}}, 0)
 	cut := 0
 	for _, e := range p.room.edges {
 		if !p.room.faces[e.faces[0]].seen(p.canvas.cam.eye) && !p.room.faces[e.faces[1]].seen(p.canvas.cam.eye) {

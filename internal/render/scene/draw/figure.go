@@ -17,6 +17,7 @@ type figure struct {
 	body   *mannequin.Figure // nil: the recording lacks a part
 	axes   []shape.Axis      // of the parts, for the mannequin
 	solids []shape.Solid     // of the pose
+	eyes   vec               // at address
 }
 
 // part is one capsule of the figure.
@@ -41,6 +42,12 @@ func newFigure(s *wire.Recording) figure {
 	}
 	f.axes = make([]shape.Axis, len(f.parts))
 	f.body, _ = mannequin.New(s)
+	f.pose(s, moment{})
+	f.shape(moment{})
+	f.eyes = fromWire(s.Ball).Add(xyz(0, 0, 1.5))
+	if f.body != nil {
+		f.eyes, _ = f.body.Eyes(0)
+	}
 	for _, name := range [2]string{"lead foot", "trail foot"} {
 		if i := s.PartIndex(name); i >= 0 {
 			f.feet = append(f.feet, f.parts[i])

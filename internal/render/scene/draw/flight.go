@@ -10,11 +10,12 @@ const (
 	ringSides  = 20
 	leastRing  = 7  // CSS pixels
 	angleText  = 14 // height of an angle's lettering, CSS pixels
-	angleGap   = 20 // least distance of two angles, CSS pixels
-	// angleAlong is where on a ray its angle stands: near the end, where the
-	// rays have parted.
-	angleAlong = 0.86
+	labelGap   = 4  // between two labels, CSS pixels
 )
+
+// angleAlong is where on a ray its angle may stand: near the end, where the rays have
+// parted.
+var angleAlong = [...]float32{0.86, 0.72}
 
 // drawFan queues the rays of the fan of launch angles, where they can be read.
 func (b *ball) drawFan(c *canvas) {
@@ -46,9 +47,15 @@ func (b *ball) fanOpen(c *canvas) bool {
 	return abs(normal.Dot(from.Sub(c.cam.eye).Unit())) >= least
 }
 
-// letterFan letters the angles of the fan, over the picture. An angle that would
-// stand on one before it is left out, never the ball's own, which comes last.
-func (b *ball) letterFan(c *canvas) {
+// lettering is where a text stands in the picture.
+type lettering struct {
+	box
+	text Glyphs
+}
+
+// placeFan finds where the angles of the fan are lettered: near the ends of their
+// rays, where nothing else is, the ball's own first. What finds no place is left out.
+func (b *ball) placeFan(c *canvas) {
 	b.angles = b.angles[:0]
 	if !b.flies() || !b.fanOpen(c) {
 		return
@@ -59,23 +66,28 @@ func (b *ball) letterFan(c *canvas) {
 		if g.Width == 0 || len(p) < 2 {
 			continue
 		}
-		x, y, d := c.cam.project(fromWire(p[0]).Lerp(fromWire(p[len(p)-1]), angleAlong))
-		if d < nearPlane {
-			continue
-		}
-		spot, near := point{x, y}, false
-		for _, q := range b.angles {
-			near = near || q.sub(spot).norm() < angleGap*c.scale
-		}
-		if near {
-			continue
-		}
-		b.angles = append(b.angles, spot)
 		h := float32(angleText) * c.scale
-		w := h * g.Width / g.Height
-		corner := point{x - w/2, y - h/2}
-		c.box(corner.sub(point{2 * c.scale, 0}), point{w + 4*c.scale, h}, c.theme.Plate.Alpha(0.8))
-		c.write(corner, h, g, c.theme.PlateInk)
+		size := point{h*g.Width/g.Height + 4*c.scale, h}
+		for _, along := range angleAlong {
+			x, y, d := c.cam.project(fromWire(p[0]).Lerp(fromWire(p[len(p)-1]), along))
+			if d < nearPlane {
+				continue
+			}
+			place := boxAt(point{x - size.x/2, y - size.y/2}, size)
+			if c.claim(place, labelGap*c.scale) {
+				b.angles = append(b.angles, lettering{place, g})
+				break
+			}
+		}
+	}
+}
+
+// letterFan letters the angles over the picture.
+func (b *ball) letterFan(c *canvas) {
+	for i := range b.angles {
+		a := &b.angles[i]
+		c.box(a.lo, a.hi.sub(a.lo), c.theme.Plate.Alpha(0.8))
+		c.write(point{a.lo.x + 2*c.scale, a.lo.y}, a.hi.y-a.lo.y, a.text, c.theme.PlateInk)
 	}
 }
 

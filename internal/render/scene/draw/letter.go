@@ -7,6 +7,29 @@ import "wideberth/internal/render/scene/paint"
 type Text struct {
 	String string
 	Bold   bool
+	Most   float32 // of its width, in its heights; a longer one ends in an ellipsis
+}
+
+// The widest a text may get, in its heights: a name on a wall, and a line of the
+// plate, which must fit a phone.
+const (
+	mostName = 9
+	mostLine = 20
+)
+
+// claim takes a box of the picture for a label, unless it goes out of the picture or
+// another label has part of it, give or take a gap (pixels).
+func (c *canvas) claim(b box, gap float32) bool {
+	if !b.inside(boxAt(point{}, point{c.width, c.height})) {
+		return false
+	}
+	for _, other := range c.labels {
+		if other.grown(gap).common(b) > 0 {
+			return false
+		}
+	}
+	c.labels = append(c.labels, b)
+	return true
 }
 
 // Glyphs is where a text lies in the atlas, pixels; Width 0 means that it is
@@ -97,6 +120,11 @@ func (c *canvas) letter(at, width, height vec, g Glyphs, colour paint.Colour, qu
 	tall, long := (point{x1 - x0, y1 - y0}).norm(), (point{x2 - x0, y2 - y0}).norm()
 	if min(d0, d1, d2) < nearPlane || tall < leastLetter*c.scale ||
 		long*g.Height < leastSlant*tall*g.Width || tall*g.Width < leastSlant*long*g.Height {
+		return
+	}
+	place := emptyBox().add(point{x0, y0}, 0).add(point{x1, y1}, 0).add(point{x2, y2}, 0)
+	x3, y3, _ := c.cam.project(at.Add(width).Add(height))
+	if !c.claim(place.add(point{x3, y3}, 0), 0) {
 		return
 	}
 	var low, high uint16

@@ -77,13 +77,11 @@ func (f *face) draw(c *canvas, alpha float32, queued bool) {
 	slant := 1 - contrast*(1-f.normal.Dot(light))*0.5
 	for i := range f.patches {
 		p := &f.patches[i]
-		if !c.cam.inFront(p) {
-			continue
-		}
+		corners := c.cam.inFront(p.corners, &c.cut)
 		first, last := uint16(0), uint16(0)
 		depth := c.cam.depth(p.centre)
-		for j := range p.corners {
-			at := &p.corners[j]
+		for j := range corners {
+			at := &corners[j]
 			k := slant * at.open * (1 - c.theme.Lamp*(0.55-1.35*at.lamp))
 			x, y, _ := c.cam.project(at.at)
 			v := c.Vertex(x, y, base.Warm(k))
@@ -102,15 +100,34 @@ func (f *face) draw(c *canvas, alpha float32, queued bool) {
 	}
 }
 
-// inFront reports whether the whole patch is past the near plane. The camera
-// stays outside the room, so a patch that is not is a stray one and left out.
-func (c *camera) inFront(p *patch) bool {
-	for i := range p.corners {
-		if c.depth(p.corners[i].at) < nearPlane {
-			return false
+// inFront is the part of a patch that is past the near plane, cut into a scratch
+// slice where the viewer stands inside the room and the plane goes through it.
+func (c *camera) inFront(p []corner, scratch *[]corner) []corner {
+	behind := 0
+	for i := range p {
+		if c.depth(p[i].at) < nearPlane {
+			behind++
 		}
 	}
-	return true
+	if behind == 0 {
+		return p
+	}
+	out := (*scratch)[:0]
+	if behind < len(p) {
+		for i := range p {
+			a, b := &p[i], &p[(i+1)%len(p)]
+			da, db := c.depth(a.at)-nearPlane, c.depth(b.at)-nearPlane
+			if da >= 0 {
+				out = append(out, *a)
+			}
+			if (da >= 0) != (db >= 0) {
+				t := da / (da - db)
+				out = append(out, corner{a.at.Lerp(b.at, t), a.open + (b.open-a.open)*t, a.lamp + (b.lamp-a.lamp)*t})
+			}
+		}
+	}
+	*scratch = out
+	return out
 }
 
 // Line widths and dashes, in CSS pixels.

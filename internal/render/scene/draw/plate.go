@@ -66,7 +66,13 @@ func (p *plate) place(c *canvas, o obstacles, tape [2]point, tapeWidth float32) 
 	}
 	p.tapeMiddle, p.tapeWidth = tape[0].lerp(tape[1], 0.5), tapeWidth
 	k := c.scale * max(plateLeast, min(c.width/c.scale/plateFullAt, 1))
-	text := max(g.Width/g.Height*plateText, h.Width/max(1, h.Height)*plateSmall) * k
+	wide := max(g.Width/g.Height*plateText, h.Width/max(1, h.Height)*plateSmall)
+	// A line that is too wide for the picture has been cut at mostLine; a very small
+	// picture has the whole plate smaller.
+	if fits := (c.width - 2*plateMargin*c.scale) / (wide + 3*platePad + plateBadge); k > fits {
+		k = fits
+	}
+	text := wide * k
 	p.unit = k
 	p.size = point{text + (3*platePad+plateBadge)*k, (plateText + plateSmall + 2*platePad + 3) * k}
 	half := point{abs(tape[1].x-tape[0].x) / 2, abs(tape[1].y-tape[0].y) / 2}

@@ -105,6 +105,18 @@ func newRoom(s *wire.Recording, golfer vec) *room {
 // floorOf is the height of the standing surface, m: the ball lies on it.
 func floorOf(s *wire.Recording) float32 { return s.Ball[2] - rules.BallRadius }
 
+// ceilingAt is how high (m) the lowest ceiling or slope is over a place.
+func (m *room) ceilingAt(x, y float32) float32 {
+	z := m.size.Z
+	for _, i := range m.shell {
+		f := &m.faces[i]
+		if f.kind != wire.Floor && f.normal.Z < -0.05 {
+			z = min(z, (f.d-f.normal.X*x-f.normal.Y*y)/f.normal.Z)
+		}
+	}
+	return z
+}
+
 // cut divides a face by a grid in its own plane.
 func (m *room) cut(f *face, lamp vec) []patch {
 	u, v := perpendiculars(f.normal)

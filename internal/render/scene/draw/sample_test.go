@@ -88,6 +88,32 @@ func samplePicture() *Picture {
 
 // sampleView is a picture of the usual size from behind.
 func sampleView() View {
-	o, _ := Preset("behind", false)
-	return View{Width: 1280, Height: 720, Scale: 1, Orbit: o}
+	return View{Width: 1280, Height: 720, Scale: 1, Stand: preset("behind")}
+}
+
+// preset is a named view of the sample.
+func preset(name string) Stand {
+	s, _ := New(sampleRecording()).Preset(name)
+	return s
+}
+
+// sampleMaps are maps for a room of at least 6 by 4 m, as the solver sends them.
+func sampleMaps() (stand, hang []MapShape) {
+	around := func(x, y, a, b float32) [][2]float32 {
+		var ring [][2]float32
+		for i := range 40 {
+			sin, cos := math.Sincos(2 * math.Pi * float64(i) / 40)
+			ring = append(ring, [2]float32{x + a*float32(cos), y + b*float32(sin)})
+		}
+		return ring
+	}
+	stand = []MapShape{
+		{"strike", [][][2]float32{around(3, 1.7, 1.7, 0.9)}}, {"margin", [][][2]float32{around(3, 1.7, 1.4, 0.6)}},
+		{"comfort", [][][2]float32{around(3, 1.7, 1, 0.4)}}, {"barred", [][][2]float32{{{5, 0}, {6, 0}, {6, 4}, {5, 4}}}},
+	}
+	hang = []MapShape{
+		{"level", [][][2]float32{around(2.8, 2.4, 1.6, 1.2)}}, {"swept", [][][2]float32{around(2.8, 2.4, 1.9, 1.6)}},
+		{"closed", [][][2]float32{around(2.8, 2.4, 1.2, 0.9), around(2.8, 2.4, 0.3, 0.2)}},
+	}
+	return stand, hang
 }

@@ -71,6 +71,9 @@ func (t *tape) place(c *canvas, o obstacles) {
 	t.bare = t.whole.lerp(q, 0.5).add(q.sub(p).unit().side().mul(t.width * 0.3))
 	o.blade = t.blade
 	t.plate.place(c, o, t.ends, t.width)
+	if t.plate.size != (point{}) {
+		c.labels = append(c.labels, boxAt(t.plate.corner, t.plate.size).grown(plateOutline*t.plate.unit))
+	}
 }
 
 // draw lays the tape over the picture, from the club to the surface, and the

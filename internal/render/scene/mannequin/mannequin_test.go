@@ -115,11 +115,11 @@ func TestFaceMeetsTheBall(t *testing.T) {
 }
 
 // What is drawn lies inside the capsules that are judged, but for the peak of the cap,
-// the nose, and little at soles, shoulders and knuckles; and it does not stay far
+// the nose, and 3 cm at soles, shoulders and knuckles; and it does not stay far
 // inside where something is judged, so that the picture promises no more room.
 func TestInsideWhatIsJudged(t *testing.T) {
 	const (
-		little   = 0.025 // m outside
+		little   = 0.030 // m outside
 		ornament = 0.060 // m, of peak and nose
 		within   = 0.040 // m that a capsule may stand out past what is drawn, at its end
 	)

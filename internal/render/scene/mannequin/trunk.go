@@ -16,7 +16,7 @@ func (f *Figure) shapeTrunk() {
 	shoulders := lead.Sub(trail)
 	hub := back.B.Along(up, hubAbove*r)
 	// The yoke follows the shoulders forward, and up as far as the trunk goes.
-	yoke := hub.Lerp(lead.Lerp(trail, 0.5), 0.85)
+	yoke := hub.Lerp(lead.Lerp(trail, 0.5), 0.75)
 	yoke = yoke.Along(up, min(0, 0.02*r-yoke.Sub(hub).Dot(up)))
 	// Square to the trunk, but the yoke, which goes from shoulder to shoulder.
 	chest := shoulders.Across(up)
@@ -34,7 +34,7 @@ func (f *Figure) shapeTrunk() {
 		{back.A.Lerp(back.B, 0.58), 0.75, 0.90 * r, 0.72 * r, shape.Shirt},
 		{back.A.Lerp(back.B, 0.88), 1, 0.98 * r, 0.76 * r, shape.Shirt},
 		{back.B.Along(up, 0.22*r), 1, 0.94 * r, 0.70 * r, shape.Shirt},
-		{yoke, 2, 0.49 * shoulders.Norm(), 0.42 * r, shape.Shirt},
+		{yoke, 2, 0.49 * shoulders.Norm(), 0.36 * r, shape.Shirt},
 		{hub.Along(up, 0.14*r), 1, 0.76 * r, 0.44 * r, shape.Shirt},
 		{hub.Along(up, 0.26*r), 1, 0.52 * r, 0.40 * r, shape.Shirt},
 		{hub.Along(up, 0.34*r), 1, 0.42 * r, 0.38 * r, shape.Shirt},
