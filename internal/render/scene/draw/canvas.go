@@ -25,6 +25,7 @@ type canvas struct {
 	outline, clipped []vec
 	crossings        []float32    // of a line of a map with its rings
 	cut              []corner     // of a patch at the near plane
+	meshes           []solidMesh  // of an outline
 	rings            []shape.Ring // of a solid
 	corners, normals []vec        // of a solid's mesh
 }

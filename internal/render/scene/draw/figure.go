@@ -2,22 +2,32 @@ package draw
 
 import (
 	"wideberth/internal/render/scene/mannequin"
+	"wideberth/internal/render/scene/paint"
 	"wideberth/internal/render/scene/shape"
 	"wideberth/internal/render/scene/wire"
 )
 
 // figure is the golfer with the club: the capsules of the recording, and the
-// mannequin that is shaped about them.
+// mannequins that are shaped about them.
 type figure struct {
 	parts        []part
 	feet         []part // where they stand at address
 	clubheadPart int    // whose way is drawn: the clubhead or else the last; -1: none
 	shaftPart    int
+	eyes         vec // at address
 
-	body   *mannequin.Figure // nil: the recording lacks a part
-	axes   []shape.Axis      // of the parts, for the mannequin
-	solids []shape.Solid     // of the pose
-	eyes   vec               // at address
+	// The swing that decides is drawn solid, or as an outline beside the typical one,
+	// where the recording has that.
+	deciding, typical golfer
+	ghost             bool
+}
+
+// golfer is one mannequin; without a body, because the recording lacks a part, it has no
+// solids.
+type golfer struct {
+	body   *mannequin.Figure
+	axes   []shape.Axis  // of the parts
+	solids []shape.Solid // of the pose
 }
 
 // part is one capsule of the figure.
@@ -40,13 +50,12 @@ func newFigure(s *wire.Recording) figure {
 	for i, p := range s.Parts {
 		f.parts = append(f.parts, part{axisOf(s.Frames[0].Pose[i]), p.Radius})
 	}
-	f.axes = make([]shape.Axis, len(f.parts))
-	f.body, _ = mannequin.New(s)
+	f.deciding, f.typical = newGolfer(s), newGolfer(s)
 	f.pose(s, moment{})
-	f.shape(moment{})
+	f.shape(s, moment{})
 	f.eyes = fromWire(s.Ball).Add(xyz(0, 0, 1.5))
-	if f.body != nil {
-		f.eyes, _ = f.body.Eyes(0)
+	if f.deciding.body != nil {
+		f.eyes, _ = f.deciding.body.Eyes(0)
 	}
 	for _, name := range [2]string{"lead foot", "trail foot"} {
 		if i := s.PartIndex(name); i >= 0 {
@@ -75,26 +84,53 @@ func (f *figure) leftHanded(s *wire.Recording) bool {
 	return y < 0
 }
 
-// pose moves the parts to a moment, between two frames by straight lines: a
-// frame is too short for the eye to tell.
+func newGolfer(s *wire.Recording) golfer {
+	body, ok := mannequin.New(s)
+	if !ok {
+		return golfer{}
+	}
+	return golfer{body: body, axes: make([]shape.Axis, len(s.Parts))}
+}
+
+// pose moves the parts to a moment.
 func (f *figure) pose(s *wire.Recording, at moment) {
-	t := float32(at.frames - float64(at.frame))
 	from, to := s.Frames[at.frame].Pose, s.Frames[min(at.frame+1, len(s.Frames)-1)].Pose
 	for i := range f.parts {
-		p, q := axisOf(from[i]), axisOf(to[i])
-		f.parts[i].Axis = shape.Axis{A: p.A.Lerp(q.A, t), B: p.B.Lerp(q.B, t)}
+		f.parts[i].Axis = at.between(from[i], to[i])
 	}
 }
 
-// shape shapes the mannequin about the pose.
-func (f *figure) shape(at moment) {
-	if f.body == nil {
+// between is where an axis is between two frames, by straight lines: a frame is too
+// short for the eye to tell.
+func (at moment) between(from, to wire.Segment) shape.Axis {
+	t := float32(at.frames - float64(at.frame))
+	p, q := axisOf(from), axisOf(to)
+	return shape.Axis{A: p.A.Lerp(q.A, t), B: p.B.Lerp(q.B, t)}
+}
+
+// shape shapes the mannequins about their poses.
+func (f *figure) shape(s *wire.Recording, at moment) {
+	from, to := &s.Frames[at.frame], &s.Frames[min(at.frame+1, len(s.Frames)-1)]
+	f.deciding.shape(from.Pose, to.Pose, at)
+	if f.besideTypical(s) {
+		f.typical.shape(from.Typical, to.Typical, at)
+	}
+}
+
+// besideTypical reports whether both swings are drawn.
+func (f *figure) besideTypical(s *wire.Recording) bool {
+	return f.ghost && len(s.Frames) > 0 && len(s.Frames[0].Typical) > 0
+}
+
+// shape shapes the mannequin between the poses of two frames.
+func (g *golfer) shape(from, to []wire.Segment, at moment) {
+	if g.body == nil {
 		return
 	}
-	for i := range f.parts {
-		f.axes[i] = f.parts[i].Axis
+	for i := range g.axes {
+		g.axes[i] = at.between(from[i], to[i])
 	}
-	f.solids = f.body.Pose(f.axes, at.frames)
+	g.solids = g.body.Pose(g.axes, at.frames)
 }
 
 // clubhead is where the middle of the clubhead is.
@@ -113,15 +149,60 @@ const outlineWidth = 1.3
 const thinnest = 2.2
 
 // draw queues the golfer and the club.
-func (f *figure) draw(c *canvas, m *room) {
+func (f *figure) draw(c *canvas, m *room, s *wire.Recording) {
+	solid := &f.deciding
+	if f.besideTypical(s) {
+		f.deciding.drawOutline(c, m, max(f.deciding.farthest(c), f.typical.farthest(c)))
+		solid = &f.typical
+	}
 	tones := tonesOf(c.theme)
 	look := solidLook{tones: &tones, outline: c.theme.Outline, width: outlineWidth * c.scale}
-	for i := range f.solids {
-		s := &f.solids[i]
-		if s.Rod {
-			thicken(s, thinnest/2*c.scale/c.cam.pixels(s.At))
+	for i := range solid.solids {
+		k := &solid.solids[i]
+		if k.Rod {
+			thicken(k, thinnest/2*c.scale/c.cam.pixels(k.At))
 		}
-		c.drawSolid(m, s, &look)
+		c.drawSolid(m, k, &look)
+	}
+}
+
+// farthest is the depth behind which nothing of the golfer is.
+func (g *golfer) farthest(c *canvas) (depth float32) {
+	for i := range g.solids {
+		k := &g.solids[i]
+		for j := range k.Rings {
+			depth = max(depth, c.cam.depth(k.Rings[j].Centre)+k.Size)
+		}
+	}
+	return depth
+}
+
+// drawOutline queues the golfer as a pale sheet with one outline: all outlines of the
+// parts first, then their faces. The sheet is at a depth behind the solid golfer.
+func (g *golfer) drawOutline(c *canvas, m *room, depth float32) {
+	var tones [shape.NumTones]paint.Colour
+	for i := range tones {
+		tones[i] = c.theme.Ghost
+	}
+	look := solidLook{tones: &tones, outline: c.theme.GhostInk, width: outlineWidth * c.scale}
+	c.meshes = c.meshes[:0]
+	for i := range g.solids {
+		k := &g.solids[i]
+		if k.Rod {
+			thicken(k, thinnest/2*c.scale/c.cam.pixels(k.At))
+		}
+		if !c.solidInFront(k) {
+			continue
+		}
+		if mesh, ok := c.layCorners(m, k, &look); ok {
+			c.meshes = append(c.meshes, mesh)
+		}
+	}
+	at := func(_, _, _ int) float32 { return depth }
+	for _, ofHull := range [2]bool{true, false} {
+		for i := range c.meshes {
+			c.laySolid(&c.meshes[i], ofHull, at)
+		}
 	}
 }
 

@@ -43,6 +43,20 @@ func leftHanded(r *wire.Recording) {
 	}
 }
 
+// typicalBehind gives the recording a typical swing that is a little late, with the club 3 cm lower.
+func typicalBehind(r *wire.Recording) {
+	for i := range r.Frames {
+		typical := slices.Clone(r.Frames[max(0, i-2)].Pose)
+		for j := range typical {
+			if name := r.Parts[j].Name; name == "shaft" || name == "clubhead" || name == "grip" {
+				typical[j].A[2] -= 0.03
+				typical[j].B[2] -= 0.03
+			}
+		}
+		r.Frames[i].Typical = typical
+	}
+}
+
 // phaseStart is the first frame of a phase.
 func phaseStart(r *wire.Recording, phase string) float64 {
 	return float64(slices.IndexFunc(r.Frames, func(f wire.Frame) bool { return r.Phases[f.Phase] == phase }))
@@ -66,7 +80,7 @@ func TestGoldenPictures(t *testing.T) {
 		scale         float32
 		zoom, pitch   float64
 		dark          bool
-		maps          bool
+		maps, ghost   bool
 		change        func(*wire.Recording)
 	}{
 		{name: "address", phase: "address", view: "behind"},
@@ -87,6 +101,7 @@ func TestGoldenPictures(t *testing.T) {
 		{name: "what a camera sees", phase: "follow-through", view: "camera", width: 640, height: 420},
 		{name: "maps", phase: "address", view: "camera", width: 640, height: 420, maps: true},
 		{name: "maps from above", phase: "address", view: "above", maps: true},
+		{name: "ghost beside the typical swing", phase: "release", after: 2, view: "face-on", width: 640, height: 420, zoom: 1.6, change: typicalBehind, ghost: true},
 		{name: "from below the floor", phase: "follow-through", view: "face-on", pitch: -0.2, zoom: 1.5},
 	}
 	for _, tt := range pictures {
@@ -101,6 +116,7 @@ func TestGoldenPictures(t *testing.T) {
 			for text, g := range letters.places {
 				p.SetGlyphs(text, g)
 			}
+			p.ShowGhost(tt.ghost)
 			if tt.maps {
 				p.ShowMaps(sampleMaps())
 			}

@@ -108,6 +108,11 @@ func (p *Picture) ShowBall(on bool) {
 	p.view = View{}
 }
 
+// ShowGhost says whether the typical swing is drawn solid with the deciding one as a pale
+// outline behind it. To begin with, and in a recording without a typical swing, the
+// deciding one is drawn solid, which is whose strikes, tape and ribbon are shown.
+func (p *Picture) ShowGhost(on bool) { p.figure.ghost = on }
+
 // BallShown reports whether the recording has a flight and it is drawn.
 func (p *Picture) BallShown() bool { return p.ball.flies() }
 
@@ -153,12 +158,12 @@ func (p *Picture) drawFrame(at moment) {
 		return
 	}
 	p.figure.pose(p.recording, at)
-	p.figure.shape(at)
+	p.figure.shape(p.recording, at)
 	p.ball.move(at)
 	p.figure.drawShadow(c, p.room)
 	p.ball.drawShadow(c, p.room)
 	p.figure.drawFeet(c, p.room)
-	p.figure.draw(c, p.room)
+	p.figure.draw(c, p.room, p.recording)
 	p.ribbon.draw(c, &p.figure, at)
 	p.ball.draw(c, p.room)
 	p.ball.drawFlight(c, at)

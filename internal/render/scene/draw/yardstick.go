@@ -62,6 +62,9 @@ func (y *yardstick) place(c *canvas) {
 		}
 		h := float32(yardText) * c.scale
 		size := point{h * g.Width / g.Height, h}
+		if from, _, near := c.cam.project(y.stick[0]); i == 1 && near >= nearPlane && from > px { // seen from the other side
+			w.by.x = -1 - w.by.x
+		}
 		at := boxAt(point{px + w.by.x*size.x, py + w.by.y*size.y}, size)
 		y.letters[i] = lettering{at, g}
 		y.shown[i] = c.claim(at, labelGap*c.scale)
