@@ -6,9 +6,10 @@ const WIDEST = 2048;
 const WHITE = 8; // side of the covered square at the top left, with room to spare
 
 /**
- * letter([[text, bold], …], pixels) → {width, height, alpha, places}: a line of
+ * letter([[text, bold, most], …], pixels) → {width, height, alpha, places}: a line of
  * the given height for each text, coverage as bytes, and left, top, width,
- * height of each line. A text that would be wider than the strip is squeezed.
+ * height of each line. A text that would be wider than most of its heights ends in an
+ * ellipsis.
  */
 export function letter(texts, pixels) {
   const line = Math.ceil(pixels);
@@ -20,9 +21,13 @@ export function letter(texts, pixels) {
   let x = WHITE + 2;
   let y = 0;
   let width = x;
-  texts.forEach(([text, bold], i) => {
+  const lines = texts.map(([text, bold, most]) => {
     pen.font = font(bold);
-    const w = Math.min(Math.ceil(pen.measureText(text).width) + 2, WIDEST - WHITE - 4);
+    return clip(text, Math.min(most * line, WIDEST - WHITE - 4) - 2, (t) => pen.measureText(t).width);
+  });
+  texts.forEach(([, bold], i) => {
+    pen.font = font(bold);
+    const w = Math.ceil(pen.measureText(lines[i]).width) + 2;
     if (x + w > WIDEST) {
       x = WHITE + 2;
       y += line + 2;
@@ -36,13 +41,21 @@ export function letter(texts, pixels) {
   pen.fillStyle = "#fff";
   pen.fillRect(0, 0, WHITE, WHITE);
   pen.textBaseline = "middle";
-  texts.forEach(([text, bold], i) => {
+  texts.forEach(([, bold], i) => {
     pen.font = font(bold);
     const [left, top, w] = places.subarray(4 * i, 4 * i + 3);
-    pen.fillText(text, left + 1, top + line / 2, w - 1);
+    pen.fillText(lines[i], left + 1, top + line / 2, w - 1);
   });
   const rgba = pen.getImageData(0, 0, canvas.width, canvas.height).data;
   const alpha = new Uint8Array(rgba.length / 4);
   for (let i = 0; i < alpha.length; i++) alpha[i] = rgba[4 * i + 3];
   return { width: canvas.width, height: canvas.height, alpha, places };
+}
+
+/** The text, or as much of its beginning as fits with an ellipsis; widthOf measures. */
+export function clip(text, most, widthOf) {
+  if (widthOf(text) <= most) return text;
+  const letters = [...text];
+  while (letters.length > 1 && widthOf(`${letters.join("").trimEnd()}…`) > most) letters.pop();
+  return `${letters.join("").trimEnd()}…`;
 }

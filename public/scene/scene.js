@@ -4,8 +4,8 @@
 import { letter } from "./lettering.js";
 import { watchInput } from "./input.js";
 
-const LABEL = "Paper model of the room with the golfer and the swing. Arrow keys turn it, plus and minus zoom.";
-const COMMANDS = new Set(["show", "seek", "view", "orbit", "zoom", "theme", "motion", "ball"]);
+const LABEL = "Paper model of the room with the golfer and the swing. Arrow keys turn it, with Shift they move it, plus and minus zoom.";
+const COMMANDS = new Set(["show", "seek", "view", "orbit", "zoom", "pan", "theme", "motion", "ball", "ghost", "maps", "picture"]);
 
 const tellPage = (message) => parent.postMessage(message, location.origin);
 let failed = false;
@@ -67,12 +67,29 @@ function fall(error) {
   fail(`The 3D view could not be loaded: ${error?.message ?? error}.`);
 }
 
+/** The pixels of a picture as a PNG file, handed to the page in the order they came. */
+async function tellPicture({ t, width, height, pixels }) {
+  const sheet = document.createElement("canvas");
+  sheet.width = width;
+  sheet.height = height;
+  sheet.getContext("2d").putImageData(new ImageData(new Uint8ClampedArray(pixels.buffer), width, height), 0, 0);
+  const blob = await new Promise((done) => sheet.toBlob(done, "image/png"));
+  const png = await blob.arrayBuffer();
+  parent.postMessage({ type: "picture", t, width, height, png }, location.origin, [png]);
+}
+let pictures = Promise.resolve();
+
 globalThis.wideBerthGlyphs = letter;
 globalThis.wideBerthSceneEvent = (event) => {
   if (event.type === "failed") {
     fail(event.message);
     return;
   }
+  if (event.type === "picture") {
+    pictures = pictures.then(() => tellPicture(event)).catch(fall);
+    return;
+  }
+  if (event.type === "state") input.zoomed(event.zoom);
   const canvas = document.querySelector("canvas");
   if (event.type === "ready" && canvas) {
     canvas.tabIndex = 0;
@@ -91,5 +108,5 @@ addEventListener("message", ({ origin, source, data }) => {
 addEventListener("error", (event) => fall(event.error ?? event.message));
 addEventListener("unhandledrejection", (event) => fall(event.reason));
 
-watchInput((message) => globalThis.wideBerthScene?.(message));
+const input = watchInput((message) => globalThis.wideBerthScene?.(message));
 start().catch(fall);

@@ -17,7 +17,8 @@ const textPixels = 30
 // once for each recording and scale. That costs the program no font and no font
 // code, and it can write whatever a plan is named.
 //
-// wideBerthGlyphs(texts, pixels) takes a list of [string, bold] and answers
+// wideBerthGlyphs(texts, pixels) takes a list of [string, bold, most], the widest it may
+// be in its heights, and answers
 // {width, height, alpha, places}: the coverage of every pixel as a Uint8Array,
 // and a Float64Array of left, top, width and height for each text. The square
 // of paint.WhitePatch pixels at the top left must be covered.
@@ -26,7 +27,7 @@ func (g *game) letter() {
 	texts := g.picture.Texts()
 	list := make([]any, len(texts))
 	for i, t := range texts {
-		list[i] = []any{t.String, t.Bold}
+		list[i] = []any{t.String, t.Bold, t.Most}
 	}
 	drawGlyphs := js.Global().Get("wideBerthGlyphs")
 	if drawGlyphs.Type() != js.TypeFunction {

@@ -2,7 +2,6 @@ package main
 
 import (
 	"image/color"
-	"math"
 	"sync"
 
 	"github.com/hajimehoshi/ebiten/v2"
@@ -22,13 +21,10 @@ type game struct {
 	recording *wire.Recording
 	picture   *draw.Picture
 	head      playhead.Head
-	orbit     draw.Orbit
-	preset    string // the named view we are in; "" once it was turned by hand
-	glide     int    // ticks left of the way to a named view
-	goal      draw.Orbit
-	dark      bool
-	calm      bool // the visitor wants less motion
-	noBall    bool // the visitor has switched the ball off
+	view
+	dark   bool
+	calm   bool // the visitor wants less motion
+	noBall bool // the visitor has switched the ball off
 
 	width, height, scale float64 // of the picture, device pixels; of a CSS pixel
 	dirty                bool    // the picture on the screen is not the one wanted
@@ -38,6 +34,10 @@ type game struct {
 	quiet                int     // ticks since it heard last
 	slow                 int     // pictures in a row that came slowly while the swing moves
 
+	orders []order            // pictures that were asked for
+	ghost  bool               // the deciding swing is shown beside the typical one
+	maps   [2][]draw.MapShape // of where to stand and of what may hang
+
 	atlas    *ebiten.Image
 	lettered float64 // the scale that the atlas was lettered for, 0: not at all
 	vertices []ebiten.Vertex
@@ -45,20 +45,20 @@ type game struct {
 
 func newGame() *game {
 	g := &game{
-		preset:    "behind",
+		view:      view{preset: "behind"},
 		recording: &wire.Recording{Rate: 240},
 		dirty:     true,
 		scale:     1,
 	}
 	g.picture = draw.New(g.recording)
-	g.orbit, _ = g.picture.Preset(g.preset)
+	g.stand, _ = g.picture.Preset(g.preset)
 	return g
 }
 
 // Ticks: the engine calls Update 60 times a second of real time.
 const (
-	stateEvery = 6  // ticks between two states while the swing moves
-	glideTicks = 24 // to a named view
+	tick       = 1.0 / 60 // s
+	stateEvery = 6        // ticks between two states while the swing moves
 )
 
 // Update carries out what was asked.
@@ -67,12 +67,7 @@ func (g *game) Update() error {
 	if g.head.Tick() { // at rest: the picture may be smooth again, and the script hears where
 		g.dirty, g.news = true, true
 	}
-	if g.glide > 0 {
-		k := 1 / float64(g.glide)
-		g.orbit.Yaw += math.Remainder(g.goal.Yaw-g.orbit.Yaw, 2*math.Pi) * k
-		g.orbit.Pitch += (g.goal.Pitch - g.orbit.Pitch) * k
-		g.orbit.Zoom += (g.goal.Zoom - g.orbit.Zoom) * k
-		g.glide--
+	if g.step() {
 		g.dirty = true
 	}
 	g.quiet++
@@ -85,18 +80,6 @@ func (g *game) Update() error {
 		g.tellState()
 	}
 	return nil
-}
-
-// turnTo goes to a named view, gliding unless less motion is wanted.
-func (g *game) turnTo(name string) {
-	goal, ok := g.picture.Preset(name)
-	if !ok {
-		return
-	}
-	g.preset, g.goal, g.glide = name, goal, glideTicks
-	if g.calm {
-		g.orbit, g.glide = goal, 0
-	}
 }
 
 // Moving with smooth edges is given up when slowPictures in a row come at less
@@ -126,20 +109,23 @@ func (g *game) smooth() bool { return !g.head.Moving() || g.slow < slowPictures 
 // Draw draws when there is something new; the engine keeps the last picture
 // otherwise.
 func (g *game) Draw(screen *ebiten.Image) {
+	g.takePictures()
 	if !g.dirty {
 		return
 	}
 	g.dirty, g.drawn = false, true
 	g.judgeSpeed()
+	g.paint(screen, g.viewOf(g.width, g.height, g.scale), g.head.Frames(), g.smooth())
+}
+
+// paint draws the swing at a moment (frames) as it is seen in a view.
+func (g *game) paint(on *ebiten.Image, v draw.View, frames float64, smooth bool) {
 	if g.lettered != g.scale {
 		g.letter()
 	}
 	c := paint.ThemeOf(g.dark).Ground
-	screen.Fill(color.RGBA{byte(c.R*255 + 0.5), byte(c.G*255 + 0.5), byte(c.B*255 + 0.5), 255})
-	mesh := g.picture.Draw(draw.View{
-		Width: float32(g.width), Height: float32(g.height), Scale: float32(g.scale),
-		Orbit: g.orbit, Dark: g.dark,
-	}, g.head.Frames())
+	on.Fill(color.RGBA{byte(c.R*255 + 0.5), byte(c.G*255 + 0.5), byte(c.B*255 + 0.5), 255})
+	mesh := g.picture.Draw(v, frames)
 	g.vertices = g.vertices[:0]
 	for i := range mesh.Vertices {
 		v := &mesh.Vertices[i]
@@ -148,10 +134,10 @@ func (g *game) Draw(screen *ebiten.Image) {
 			ColorR: v.R, ColorG: v.G, ColorB: v.B, ColorA: v.A,
 		})
 	}
-	screen.DrawTriangles(g.vertices, mesh.Indices, g.atlas, &ebiten.DrawTrianglesOptions{
+	on.DrawTriangles(g.vertices, mesh.Indices, g.atlas, &ebiten.DrawTrianglesOptions{
 		ColorScaleMode: ebiten.ColorScaleModePremultipliedAlpha,
 		Filter:         ebiten.FilterLinear,
-		AntiAlias:      g.smooth(),
+		AntiAlias:      smooth,
 	})
 }
 

@@ -14,20 +14,25 @@ import (
 type message struct {
 	kind   string
 	name   string
-	number [2]float64
+	number [3]float64
 	flag   bool
 	bytes  []byte
+	maps   [2][]draw.MapShape
 }
 
 // receive takes one message object from the script:
 //
 //	{type:"show", bytes:Uint8Array}       a recording to draw
 //	{type:"seek", t}                      seconds; the page's clock sends one for each picture
-//	{type:"view", name}                   behind, face-on, above, target
+//	{type:"view", name}                   behind, face-on, above, target, golfer, camera
 //	{type:"orbit", yaw, pitch}            degrees, relative
 //	{type:"zoom", factor}                 relative
+//	{type:"pan", dx, dy}                  CSS pixels, relative
 //	{type:"theme", dark}  {type:"motion", reduced}
 //	{type:"ball", shown}                  the ball's flight and its fan
+//	{type:"ghost", shown}                 the typical swing solid, the deciding one as an outline
+//	{type:"maps", stand, hang}            lists of {name, rings} in room metres, or nothing
+//	{type:"picture", t, width, height}    answered by a picture; all three may be missing
 //
 // Anything else is left out of account.
 func (g *game) receive(_ js.Value, args []js.Value) any {
@@ -49,14 +54,20 @@ func (g *game) receive(_ js.Value, args []js.Value) any {
 	case "view":
 		m.name = text(o, "name")
 	case "orbit":
-		m.number = [2]float64{number(o, "yaw"), number(o, "pitch")}
+		m.number = [3]float64{number(o, "yaw"), number(o, "pitch")}
+	case "pan":
+		m.number = [3]float64{number(o, "dx"), number(o, "dy")}
+	case "maps":
+		m.maps = [2][]draw.MapShape{shapes(o.Get("stand")), shapes(o.Get("hang"))}
+	case "picture":
+		m.number = [3]float64{number(o, "t"), number(o, "width"), number(o, "height")}
 	case "zoom":
 		m.number[0] = number(o, "factor")
 	case "theme":
 		m.flag = o.Get("dark").Truthy()
 	case "motion":
 		m.flag = o.Get("reduced").Truthy()
-	case "ball":
+	case "ball", "ghost":
 		m.flag = o.Get("shown").Truthy()
 	default:
 		return nil
@@ -80,6 +91,35 @@ func number(o js.Value, name string) float64 {
 		return v.Float()
 	}
 	return math.NaN()
+}
+
+// shapes are the shapes of a map; what is not a list of them is none.
+func shapes(list js.Value) []draw.MapShape {
+	var out []draw.MapShape
+	for i := range length(list) {
+		one := draw.MapShape{Name: text(list.Index(i), "name")}
+		rings := list.Index(i).Get("rings")
+		for j := range length(rings) {
+			var ring [][2]float32
+			for k := range length(rings.Index(j)) {
+				p := rings.Index(j).Index(k)
+				if length(p) == 2 && p.Index(0).Type() == js.TypeNumber && p.Index(1).Type() == js.TypeNumber {
+					ring = append(ring, [2]float32{float32(p.Index(0).Float()), float32(p.Index(1).Float())})
+				}
+			}
+			one.Rings = append(one.Rings, ring)
+		}
+		out = append(out, one)
+	}
+	return out
+}
+
+// length is how many items a list has, 0 for what is none.
+func length(list js.Value) int {
+	if list.Type() != js.TypeObject || !list.InstanceOf(js.Global().Get("Array")) {
+		return 0
+	}
+	return list.Length()
 }
 
 // carryOut does what the waiting messages ask.
@@ -108,18 +148,19 @@ func (g *game) do(m message) {
 	case "view":
 		g.turnTo(m.name)
 	case "orbit":
-		if !math.IsNaN(n[0] + n[1]) {
-			g.preset, g.glide = "", 0
-			g.orbit.Yaw += n[0] * math.Pi / 180
-			g.orbit.Pitch += n[1] * math.Pi / 180
-			g.orbit = g.orbit.Clamped()
-		}
+		g.turn(n[0], n[1])
 	case "zoom":
-		if n[0] > 0 {
-			g.glide = 0
-			g.orbit.Zoom *= n[0]
-			g.orbit = g.orbit.Clamped()
-		}
+		g.zoom(n[0])
+	case "pan":
+		g.pan(n[0], n[1])
+	case "ghost":
+		g.ghost = m.flag
+		g.picture.ShowGhost(m.flag)
+	case "maps":
+		g.maps = m.maps
+		g.picture.ShowMaps(m.maps[0], m.maps[1])
+	case "picture":
+		g.orders = append(g.orders, order{n[0], n[1], n[2]})
 	case "theme":
 		g.dark = m.flag
 	case "ball":
@@ -143,6 +184,8 @@ func (g *game) load(b []byte) {
 	g.picture.ShowBall(!g.noBall)
 	g.lettered = 0
 	if g.preset != "" {
-		g.orbit, _ = g.picture.Preset(g.preset)
+		g.stand, _ = g.picture.Preset(g.preset)
 	}
+	g.picture.ShowGhost(g.ghost)
+	g.picture.ShowMaps(g.maps[0], g.maps[1])
 }

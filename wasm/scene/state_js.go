@@ -20,7 +20,7 @@ func (g *game) tellState() {
 		"t": g.head.Time(), "frame": frame, "moving": g.head.Moving(), "duration": g.head.Duration(),
 		"phase": "", "clearance": nil, "strike": false, "title": g.recording.Title,
 		"tightest": float64(g.recording.Tightest.Time),
-		"view":     g.preset, "yaw": degrees(g.orbit.Yaw), "pitch": degrees(g.orbit.Pitch), "zoom": g.orbit.Zoom,
+		"view":     g.preset, "yaw": degrees(g.stand.Orbit.Yaw), "pitch": degrees(g.stand.Orbit.Pitch), "zoom": g.stand.Orbit.Zoom,
 	}
 	if frame < len(g.recording.Frames) {
 		f := &g.recording.Frames[frame]

@@ -162,8 +162,12 @@ func (s *Solver) show(req request) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	typical, err := s.cache.motion(who, swing.Variation{})
+	if err != nil {
+		return nil, err
+	}
 	recording := record.Swing(record.Input{
-		Plan: p, Player: who.player, Club: who.club, Tee: who.tee, Swing: m.swing,
+		Plan: p, Player: who.player, Club: who.club, Tee: who.tee, Swing: m.swing, Typical: typical.swing,
 		// The scene's tape reads as the sentence above it does.
 		Tightest: record.Tightest{
 			Time: c.Nearest.Time, From: vec(c.Nearest.On), To: vec(c.Nearest.At),

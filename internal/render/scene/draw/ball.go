@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"wideberth/internal/render/scene/shape"
 	"wideberth/internal/render/scene/wire"
 	"wideberth/internal/sim/rules"
 )
@@ -11,15 +12,15 @@ type ball struct {
 	flight    *wire.Flight
 	impact    int  // first frame of impact, -1: none
 	grounded  bool // its flight is not drawn
-	mesh      *unitCapsule
+	solid     shape.Solid
 
 	at     vec // where it is
 	gone   bool
-	angles []point // of the fan that were lettered
+	angles []lettering // of the fan, where they are lettered
 }
 
 func newBall(s *wire.Recording) ball {
-	b := ball{recording: s, flight: &s.Flight, impact: -1, mesh: newSmallCapsule()}
+	b := ball{recording: s, flight: &s.Flight, impact: -1, solid: shape.Solid{Section: shape.Oval(10)}}
 	for i, f := range s.Frames {
 		if int(f.Phase) < len(s.Phases) && s.Phases[f.Phase] == "impact" {
 			b.impact = i
@@ -49,8 +50,9 @@ func (b *ball) draw(c *canvas, m *room) {
 	if b.gone {
 		return
 	}
-	l := capsuleLook{mesh: b.mesh, body: c.theme.Ball, outline: c.theme.Outline, width: c.pen}
-	c.drawCapsule(m, b.at, b.at, max(rules.BallRadius, leastBall/2*c.scale/c.cam.pixels(b.at)), &l)
+	tones := tonesOf(c.theme)
+	b.solid.Ball(b.at, max(rules.BallRadius, leastBall/2*c.scale/c.cam.pixels(b.at)), shape.White)
+	c.drawSolid(m, &b.solid, &solidLook{tones: &tones, outline: c.theme.Outline, width: c.pen})
 }
 
 // drawShadow lays the ball's shadow on the floor.

@@ -38,31 +38,13 @@ func (o Orbit) Clamped() Orbit {
 	return o
 }
 
-// Preset is the orbit of a named view: "behind" (down the line, towards the
-// target), "face-on", "above" or "target" (from the target). A left-hander is
-// seen face-on from the other side. ok is false for any other name.
-func Preset(name string, leftHanded bool) (o Orbit, ok bool) {
-	face := math.Pi / 2
-	if leftHanded {
-		face = -face
-	}
-	switch name {
-	case "behind":
-		return Orbit{Yaw: 0, Pitch: 0.16, Zoom: 1}, true
-	case "face-on":
-		return Orbit{Yaw: face, Pitch: 0.14, Zoom: 1}, true
-	case "above":
-		return Orbit{Yaw: math.Pi / 2, Pitch: maxPitch, Zoom: 1}, true
-	case "target":
-		return Orbit{Yaw: math.Pi, Pitch: 0.16, Zoom: 1}, true
-	}
-	return Orbit{}, false
-}
-
 // lensHalfAngle is half the angle of view over the longer side of the picture.
 // A long lens keeps parallels nearly parallel, as in a drawing, and still shows
 // the inside of the walls.
 const lensHalfAngle = 19 * math.Pi / 180
+
+// pad is the margin round the room, of the picture's sides.
+const pad = 0.035
 
 // nearPlane is the least depth that is drawn, m.
 const nearPlane = 0.05
@@ -70,9 +52,23 @@ const nearPlane = 0.05
 // camera turns room coordinates into pixels. The picture is shifted, not the
 // viewer turned, to centre the room: verticals stay vertical.
 type camera struct {
+	yaw, pitch              float64
 	eye, right, up, forward vec
 	focal                   float32 // pixels
 	cx, cy                  float32 // where the golfer's centre falls, pixels
+}
+
+// looking is a camera that looks a way; the rest of it is still open.
+func looking(yaw, pitch float64) camera {
+	sy, cy := math.Sincos(yaw)
+	sp, cp := math.Sincos(pitch)
+	c := camera{
+		yaw: yaw, pitch: pitch,
+		right:   xyz(float32(sy), float32(-cy), 0),
+		forward: xyz(float32(cp*cy), float32(cp*sy), float32(-sp)),
+	}
+	c.up = c.right.Cross(c.forward)
+	return c
 }
 
 // newCamera looks at pivot from the orbit's direction, from just far enough
@@ -80,22 +76,15 @@ type camera struct {
 // lengthens the lens without moving the viewer, so the camera stays outside
 // whatever the corners span.
 func newCamera(o Orbit, pivot vec, corners []vec, w, h float32) camera {
-	sy, cy := math.Sincos(o.Yaw)
-	sp, cp := math.Sincos(o.Pitch)
-	c := camera{
-		right:   vec{float32(sy), float32(-cy), 0},
-		forward: vec{float32(cp * cy), float32(cp * sy), float32(-sp)},
-	}
-	c.up = c.right.cross(c.forward)
+	c := looking(o.Yaw, o.Pitch)
 	focal := max(w, h) / 2 / float32(math.Tan(lensHalfAngle))
-	const pad = 0.035
 	roomW, roomH := w*(1-2*pad), h*(1-2*pad)
 
 	// The spread of the corners in the picture shrinks as the viewer steps
 	// back, so bisection finds the distance.
 	near := float32(0)
 	for _, p := range corners {
-		near = max(near, -p.sub(pivot).dot(c.forward))
+		near = max(near, -p.Sub(pivot).Dot(c.forward))
 	}
 	lo, hi := near+4*nearPlane, near+1000
 	for range 48 {
@@ -107,7 +96,7 @@ func newCamera(o Orbit, pivot vec, corners []vec, w, h float32) camera {
 			hi = d
 		}
 	}
-	c.eye = pivot.sub(c.forward.mul(hi))
+	c.eye = pivot.Sub(c.forward.Mul(hi))
 	x0, x1, y0, y1 := c.spread(pivot, corners, hi, focal)
 	// At zoom 1 the room is centred; further in, the golfer comes to the middle.
 	keep := float32(1 / (o.Zoom * o.Zoom))
@@ -121,9 +110,9 @@ func newCamera(o Orbit, pivot vec, corners []vec, w, h float32) camera {
 // from the pivot's image.
 func (c *camera) spread(pivot vec, corners []vec, d, focal float32) (x0, x1, y0, y1 float32) {
 	for i, p := range corners {
-		r := p.sub(pivot)
-		k := focal / max(nearPlane, d+r.dot(c.forward))
-		x, y := r.dot(c.right)*k, -r.dot(c.up)*k
+		r := p.Sub(pivot)
+		k := focal / max(nearPlane, d+r.Dot(c.forward))
+		x, y := r.Dot(c.right)*k, -r.Dot(c.up)*k
 		if i == 0 {
 			x0, x1, y0, y1 = x, x, y, y
 		}
@@ -133,21 +122,21 @@ func (c *camera) spread(pivot vec, corners []vec, d, focal float32) (x0, x1, y0,
 }
 
 // depth is how far p lies in front of the viewer along the line of sight, m.
-func (c *camera) depth(p vec) float32 { return p.sub(c.eye).dot(c.forward) }
+func (c *camera) depth(p vec) float32 { return p.Sub(c.eye).Dot(c.forward) }
 
 // project gives the pixel of p (y downwards) and its depth. Points nearer than
 // nearPlane must be clipped away before.
 func (c *camera) project(p vec) (x, y, depth float32) {
-	r := p.sub(c.eye)
-	depth = r.dot(c.forward)
+	r := p.Sub(c.eye)
+	depth = r.Dot(c.forward)
 	k := c.focal / depth
-	return c.cx + r.dot(c.right)*k, c.cy - r.dot(c.up)*k, depth
+	return c.cx + r.Dot(c.right)*k, c.cy - r.Dot(c.up)*k, depth
 }
 
 // unproject is the point at the given pixel and depth: the inverse of project.
 func (c *camera) unproject(x, y, depth float32) vec {
 	k := depth / c.focal
-	return c.eye.add(c.forward.mul(depth)).add(c.right.mul((x - c.cx) * k)).add(c.up.mul((c.cy - y) * k))
+	return c.eye.Add(c.forward.Mul(depth)).Add(c.right.Mul((x - c.cx) * k)).Add(c.up.Mul((c.cy - y) * k))
 }
 
 // pixels is how many pixels a metre covers at p.

@@ -10,17 +10,17 @@ import (
 const roundTripTolerance = 2e-4
 
 func boxCorners(x, y, z float32) []vec {
-	return []vec{{}, {x, 0, 0}, {0, y, 0}, {x, y, 0}, {0, 0, z}, {x, 0, z}, {0, y, z}, {x, y, z}}
+	return []vec{{}, xyz(x, 0, 0), xyz(0, y, 0), xyz(x, y, 0), xyz(0, 0, z), xyz(x, 0, z), xyz(0, y, z), xyz(x, y, z)}
 }
 
 func TestProjectAndBack(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 1))
 	for range 500 {
 		o := Orbit{rng.Float64()*7 - 3.5, rng.Float64() * 1.6, 1 + 4*rng.Float64()}.Clamped()
-		c := newCamera(o, vec{3, 2, 1}, boxCorners(6, 4, 2.8), 1280, 720)
-		want := vec{6 * rng.Float32(), 4 * rng.Float32(), 2.8 * rng.Float32()}
+		c := newCamera(o, xyz(3, 2, 1), boxCorners(6, 4, 2.8), 1280, 720)
+		want := xyz(6*rng.Float32(), 4*rng.Float32(), 2.8*rng.Float32())
 		x, y, d := c.project(want)
-		if got := c.unproject(x, y, d); got.sub(want).norm() > roundTripTolerance {
+		if got := c.unproject(x, y, d); got.Sub(want).Norm() > roundTripTolerance {
 			t.Fatalf("unproject(project(%v)) = %v at %+v (%v)", want, got, o, roundTripTolerance)
 		}
 	}
@@ -37,7 +37,7 @@ func TestFit(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			for yaw := -3.1; yaw < 3.1; yaw += 0.31 {
 				for pitch := minPitch; pitch <= maxPitch; pitch += 0.2 {
-					c := newCamera(Orbit{yaw, pitch, 1}, vec{2.9, 2.6, 1}, boxCorners(6.4, 4.4, 2.9), tt.w, tt.h)
+					c := newCamera(Orbit{yaw, pitch, 1}, xyz(2.9, 2.6, 1), boxCorners(6.4, 4.4, 2.9), tt.w, tt.h)
 					x0, x1, y0, y1 := tt.w, float32(0), tt.h, float32(0)
 					for _, p := range boxCorners(6.4, 4.4, 2.9) {
 						x, y, d := c.project(p)
@@ -55,41 +55,6 @@ func TestFit(t *testing.T) {
 				}
 			}
 		})
-	}
-}
-
-// TestPresets checks what each named view has at its right and at its top.
-func TestPresets(t *testing.T) {
-	tests := []struct {
-		name       string
-		left       bool
-		right, top vec // directions of the room that must point right and up
-	}{
-		{"behind", false, vec{0, -1, 0}, vec{0, 0, 1}},
-		{"face-on", false, vec{1, 0, 0}, vec{0, 0, 1}},
-		{"face-on", true, vec{-1, 0, 0}, vec{0, 0, 1}},
-		{"above", false, vec{1, 0, 0}, vec{0, 1, 0}},
-		{"target", false, vec{0, 1, 0}, vec{0, 0, 1}},
-	}
-	for _, tt := range tests {
-		o, ok := Preset(tt.name, tt.left)
-		if !ok {
-			t.Fatalf("Preset(%q) is unknown", tt.name)
-		}
-		pivot := vec{3, 2, 1}
-		c := newCamera(o, pivot, boxCorners(6, 4, 2.8), 1280, 720)
-		x0, y0, _ := c.project(pivot)
-		x1, y1, _ := c.project(pivot.add(tt.right.mul(0.5)))
-		x2, y2, _ := c.project(pivot.add(tt.top.mul(0.5)))
-		if x1-x0 < 20 || math.Abs(float64(y1-y0)) > 1 {
-			t.Errorf("Preset(%q, left %v): %v points (%v, %v), want to the right", tt.name, tt.left, tt.right, x1-x0, y1-y0)
-		}
-		if y0-y2 < 20 || math.Abs(float64(x2-x0)) > 1 {
-			t.Errorf("Preset(%q, left %v): %v points (%v, %v), want up", tt.name, tt.left, tt.top, x2-x0, y2-y0)
-		}
-	}
-	if _, ok := Preset("nowhere", false); ok {
-		t.Error(`Preset("nowhere") is known`)
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"wideberth/internal/render/scene/paint"
+	"wideberth/internal/render/scene/shape"
 )
 
 // canvas is the picture that is being drawn: where it is seen from, its colours
@@ -16,23 +17,30 @@ type canvas struct {
 	scale         float32 // device pixels in a CSS pixel
 	pen           float32 // device pixels in a unit of line width
 	texts         map[string]Glyphs
+	labels        []box // places in the picture that are taken
 
 	// Scratch.
 	depths           []float32
 	dashes           []span
 	outline, clipped []vec
+	crossings        []float32    // of a line of a map with its rings
+	cut              []corner     // of a patch at the near plane
+	meshes           []solidMesh  // of an outline
+	rings            []shape.Ring // of a solid
+	corners, normals []vec        // of a solid's mesh
 }
 
 // penFullAt is the width of a picture, CSS pixels, from which lines have their
 // full width.
 const penFullAt = 720
 
-// start clears the canvas for a view of what the corners span about a pivot.
-func (c *canvas) start(v View, pivot vec, corners []vec) {
+// start clears the canvas for a view of what the corners span.
+func (c *canvas) start(v View, cam camera, corners []vec) {
 	c.width, c.height, c.scale = v.Width, v.Height, max(0.5, v.Scale)
 	c.pen = c.scale * max(0.7, min(v.Width/c.scale/penFullAt, 1))
 	c.theme = paint.ThemeOf(v.Dark)
-	c.cam = newCamera(v.Orbit, pivot, corners, v.Width, v.Height)
+	c.cam = cam
+	c.labels = c.labels[:0]
 	near, far := float32(math.Inf(1)), float32(0)
 	for _, p := range corners {
 		d := c.cam.depth(p)
@@ -128,9 +136,9 @@ func (c *canvas) fill(p []vec, colour paint.Colour) {
 
 // ink queues a seen line in pieces short enough to be sorted.
 func (c *canvas) ink(a, b vec, lift float32) {
-	n := cells(a.sub(b).norm())
+	n := cells(a.Sub(b).Norm())
 	for i := range n {
-		p, q := a.lerp(b, float32(i)/float32(n)), a.lerp(b, float32(i+1)/float32(n))
+		p, q := a.Lerp(b, float32(i)/float32(n)), a.Lerp(b, float32(i+1)/float32(n))
 		x0, y0, d0 := c.cam.project(p)
 		x1, y1, d1 := c.cam.project(q)
 		c.lineAt(point{x0, y0}, point{x1, y1}, inkWidth*c.pen, c.theme.Ink, (d0+d1)/2-lift)

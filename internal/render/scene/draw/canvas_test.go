@@ -28,8 +28,8 @@ func TestDashes(t *testing.T) {
 // levelAxis is for lettering on floor and ceiling: upright for the viewer.
 func TestLevelAxis(t *testing.T) {
 	for _, tt := range []struct{ v, want vec }{
-		{vec{2, 1, 9}, vec{1, 0, 0}}, {vec{-2, 1, 9}, vec{-1, 0, 0}}, {vec{1, 2, 0}, vec{0, 1, 0}}, {vec{1, -2, 0}, vec{0, -1, 0}},
-		{vec{1, 1, 0}, vec{1, 0, 0}}, {vec{-1, 1, 0}, vec{-1, 0, 0}},
+		{xyz(2, 1, 9), xyz(1, 0, 0)}, {xyz(-2, 1, 9), xyz(-1, 0, 0)}, {xyz(1, 2, 0), xyz(0, 1, 0)}, {xyz(1, -2, 0), xyz(0, -1, 0)},
+		{xyz(1, 1, 0), xyz(1, 0, 0)}, {xyz(-1, 1, 0), xyz(-1, 0, 0)},
 	} {
 		if got := levelAxis(tt.v); got != tt.want {
 			t.Errorf("levelAxis(%v) = %v, want %v", tt.v, got, tt.want)

@@ -5,12 +5,12 @@ package draw
 func clipPolygon(dst, src []vec, n vec, d float32) []vec {
 	for i, a := range src {
 		b := src[(i+1)%len(src)]
-		da, db := n.dot(a)-d, n.dot(b)-d
+		da, db := n.Dot(a)-d, n.Dot(b)-d
 		if da >= 0 {
 			dst = append(dst, a)
 		}
 		if (da > 0 && db < 0) || (da < 0 && db > 0) {
-			dst = append(dst, a.lerp(b, da/(da-db)))
+			dst = append(dst, a.Lerp(b, da/(da-db)))
 		}
 	}
 	return dst
@@ -18,16 +18,16 @@ func clipPolygon(dst, src []vec, n vec, d float32) []vec {
 
 // clipSegment is the part of ab where n·p ≥ d; ok is false when nothing is left.
 func clipSegment(a, b, n vec, d float32) (p, q vec, ok bool) {
-	da, db := n.dot(a)-d, n.dot(b)-d
+	da, db := n.Dot(a)-d, n.Dot(b)-d
 	switch {
 	case da >= 0 && db >= 0:
 		return a, b, true
 	case da < 0 && db < 0:
 		return a, b, false
 	case da < 0:
-		return a.lerp(b, da/(da-db)), b, true
+		return a.Lerp(b, da/(da-db)), b, true
 	default:
-		return a, a.lerp(b, da/(da-db)), true
+		return a, a.Lerp(b, da/(da-db)), true
 	}
 }
 
@@ -48,18 +48,18 @@ const behind = 1e-3
 func hiddenSpan(eye, a, b vec, f *face) (s span, ok bool) {
 	s.to = 1
 	n, d := f.normal, f.d
-	if n.dot(eye) < d {
-		n, d = n.mul(-1), -d
+	if n.Dot(eye) < d {
+		n, d = n.Mul(-1), -d
 	}
-	if !s.keep(d-behind-n.dot(a), d-behind-n.dot(b)) {
+	if !s.keep(d-behind-n.Dot(a), d-behind-n.Dot(b)) {
 		return s, false
 	}
 	for i, v := range f.polygon {
-		m := v.sub(eye).cross(f.polygon[(i+1)%len(f.polygon)].sub(eye))
-		if m.dot(f.centre.sub(eye)) < 0 {
-			m = m.mul(-1)
+		m := v.Sub(eye).Cross(f.polygon[(i+1)%len(f.polygon)].Sub(eye))
+		if m.Dot(f.centre.Sub(eye)) < 0 {
+			m = m.Mul(-1)
 		}
-		if !s.keep(m.dot(a.sub(eye)), m.dot(b.sub(eye))) {
+		if !s.keep(m.Dot(a.Sub(eye)), m.Dot(b.Sub(eye))) {
 			return s, false
 		}
 	}

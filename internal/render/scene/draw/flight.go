@@ -10,11 +10,12 @@ const (
 	ringSides  = 20
 	leastRing  = 7  // CSS pixels
 	angleText  = 14 // height of an angle's lettering, CSS pixels
-	angleGap   = 20 // least distance of two angles, CSS pixels
-	// angleAlong is where on a ray its angle stands: near the end, where the
-	// rays have parted.
-	angleAlong = 0.86
+	labelGap   = 4  // between two labels, CSS pixels
 )
+
+// angleAlong is where on a ray its angle may stand: near the end, where the rays have
+// parted.
+var angleAlong = [...]float32{0.86, 0.72}
 
 // drawFan queues the rays of the fan of launch angles, where they can be read.
 func (b *ball) drawFan(c *canvas) {
@@ -42,13 +43,19 @@ func (b *ball) fanOpen(c *canvas) bool {
 		return false
 	}
 	from := fromWire(low[0])
-	normal := fromWire(low[len(low)-1]).sub(from).cross(fromWire(high[len(high)-1]).sub(from)).unit()
-	return abs(normal.dot(from.sub(c.cam.eye).unit())) >= least
+	normal := fromWire(low[len(low)-1]).Sub(from).Cross(fromWire(high[len(high)-1]).Sub(from)).Unit()
+	return abs(normal.Dot(from.Sub(c.cam.eye).Unit())) >= least
 }
 
-// letterFan letters the angles of the fan, over the picture. An angle that would
-// stand on one before it is left out, never the ball's own, which comes last.
-func (b *ball) letterFan(c *canvas) {
+// lettering is where a text stands in the picture.
+type lettering struct {
+	box
+	text Glyphs
+}
+
+// placeFan finds where the angles of the fan are lettered: near the ends of their
+// rays, where nothing else is, the ball's own first. What finds no place is left out.
+func (b *ball) placeFan(c *canvas) {
 	b.angles = b.angles[:0]
 	if !b.flies() || !b.fanOpen(c) {
 		return
@@ -59,23 +66,28 @@ func (b *ball) letterFan(c *canvas) {
 		if g.Width == 0 || len(p) < 2 {
 			continue
 		}
-		x, y, d := c.cam.project(fromWire(p[0]).lerp(fromWire(p[len(p)-1]), angleAlong))
-		if d < nearPlane {
-			continue
-		}
-		spot, near := point{x, y}, false
-		for _, q := range b.angles {
-			near = near || q.sub(spot).norm() < angleGap*c.scale
-		}
-		if near {
-			continue
-		}
-		b.angles = append(b.angles, spot)
 		h := float32(angleText) * c.scale
-		w := h * g.Width / g.Height
-		corner := point{x - w/2, y - h/2}
-		c.box(corner.sub(point{2 * c.scale, 0}), point{w + 4*c.scale, h}, c.theme.Plate.Alpha(0.8))
-		c.write(corner, h, g, c.theme.PlateInk)
+		size := point{h*g.Width/g.Height + 4*c.scale, h}
+		for _, along := range angleAlong {
+			x, y, d := c.cam.project(fromWire(p[0]).Lerp(fromWire(p[len(p)-1]), along))
+			if d < nearPlane {
+				continue
+			}
+			place := boxAt(point{x - size.x/2, y - size.y/2}, size)
+			if c.claim(place, labelGap*c.scale) {
+				b.angles = append(b.angles, lettering{place, g})
+				break
+			}
+		}
+	}
+}
+
+// letterFan letters the angles over the picture.
+func (b *ball) letterFan(c *canvas) {
+	for i := range b.angles {
+		a := &b.angles[i]
+		c.box(a.lo, a.hi.sub(a.lo), c.theme.Plate.Alpha(0.8))
+		c.write(point{a.lo.x + 2*c.scale, a.lo.y}, a.hi.y-a.lo.y, a.text, c.theme.PlateInk)
 	}
 }
 
@@ -109,11 +121,11 @@ func (b *ball) drawFlight(c *canvas, at moment) {
 // trailPiece is a stretch of the trail: a full line on the way there, a finer
 // one, broken, on the way back.
 func (c *canvas) trailPiece(a, b vec, back bool) {
-	n := cells(a.sub(b).norm())
+	n := cells(a.Sub(b).Norm())
 	for i := range n {
-		p, q := a.lerp(b, float32(i)/float32(n)), a.lerp(b, float32(i+1)/float32(n))
+		p, q := a.Lerp(b, float32(i)/float32(n)), a.Lerp(b, float32(i+1)/float32(n))
 		if back {
-			c.strip(p, p.lerp(q, 0.55), trailWidth*0.7, c.theme.Ink)
+			c.strip(p, p.Lerp(q, 0.55), trailWidth*0.7, c.theme.Ink)
 		} else {
 			c.strip(p, q, trailWidth, c.theme.Ink)
 		}
@@ -122,7 +134,7 @@ func (c *canvas) trailPiece(a, b vec, back bool) {
 
 // drawRing marks where the ball met a surface.
 func (c *canvas) drawRing(t *wire.Touch, first bool) {
-	at, normal := fromWire(t.At), fromWire(t.Normal).unit()
+	at, normal := fromWire(t.At), fromWire(t.Normal).Unit()
 	if normal == (vec{}) || c.cam.depth(at) < nearPlane {
 		return
 	}
@@ -131,13 +143,13 @@ func (c *canvas) drawRing(t *wire.Touch, first bool) {
 		least, r = least/2, r/2
 	}
 	r = max(r, least)
-	u, v := perpendiculars(facing(normal, c.cam.eye.sub(at).unit()))
-	at = at.add(normal.mul(0.01))
+	u, v := perpendiculars(facing(normal, c.cam.eye.Sub(at).Unit()))
+	at = at.Add(normal.Mul(0.01))
 	depth := c.cam.depth(at) - markLift // before the cloth that it is on
 	var before point
 	for i := range ringSides + 1 {
 		d := turn(float64(i) / ringSides)
-		x, y, near := c.cam.project(at.add(u.mul(r * d.x)).add(v.mul(r * d.y)))
+		x, y, near := c.cam.project(at.Add(u.Mul(r * d.x)).Add(v.Mul(r * d.y)))
 		if near < nearPlane {
 			return
 		}

@@ -33,6 +33,30 @@ func frozen(t *testing.T) *wire.Recording {
 	return &r
 }
 
+// leftHanded mirrors the golfer of a recording.
+func leftHanded(r *wire.Recording) {
+	for i := range r.Frames {
+		for j := range r.Frames[i].Pose {
+			s := &r.Frames[i].Pose[j]
+			s.A[1], s.B[1] = 2*r.Ball[1]-s.A[1], 2*r.Ball[1]-s.B[1]
+		}
+	}
+}
+
+// typicalBehind gives the recording a typical swing that is a little late, with the club 3 cm lower.
+func typicalBehind(r *wire.Recording) {
+	for i := range r.Frames {
+		typical := slices.Clone(r.Frames[max(0, i-2)].Pose)
+		for j := range typical {
+			if name := r.Parts[j].Name; name == "shaft" || name == "clubhead" || name == "grip" {
+				typical[j].A[2] -= 0.03
+				typical[j].B[2] -= 0.03
+			}
+		}
+		r.Frames[i].Typical = typical
+	}
+}
+
 // phaseStart is the first frame of a phase.
 func phaseStart(r *wire.Recording, phase string) float64 {
 	return float64(slices.IndexFunc(r.Frames, func(f wire.Frame) bool { return r.Phases[f.Phase] == phase }))
@@ -47,14 +71,6 @@ func TestGoldenPictures(t *testing.T) {
 	fray := func(metres float32) func(*wire.Recording) {
 		return func(r *wire.Recording) { r.Tightest.Fray = metres }
 	}
-	leftHanded := func(r *wire.Recording) {
-		for i := range r.Frames {
-			for j := range r.Frames[i].Pose {
-				s := &r.Frames[i].Pose[j]
-				s.A[1], s.B[1] = 2*r.Ball[1]-s.A[1], 2*r.Ball[1]-s.B[1]
-			}
-		}
-	}
 	pictures := []struct {
 		name          string
 		phase         string
@@ -64,6 +80,7 @@ func TestGoldenPictures(t *testing.T) {
 		scale         float32
 		zoom, pitch   float64
 		dark          bool
+		maps, ghost   bool
 		change        func(*wire.Recording)
 	}{
 		{name: "address", phase: "address", view: "behind"},
@@ -80,6 +97,11 @@ func TestGoldenPictures(t *testing.T) {
 		{name: "lettering on the back of the cloth", phase: "top", view: "target", width: 800, height: 500, pitch: 0.3, zoom: 1.3},
 		{name: "frayed tape", phase: "finish", view: "behind", width: 960, height: 720, change: fray(0.1)},
 		{name: "tape frayed all along", phase: "finish", view: "behind", change: fray(0.5)},
+		{name: "what the golfer sees", phase: "address", view: "golfer", width: 640, height: 420},
+		{name: "what a camera sees", phase: "follow-through", view: "camera", width: 640, height: 420},
+		{name: "maps", phase: "address", view: "camera", width: 640, height: 420, maps: true},
+		{name: "maps from above", phase: "address", view: "above", maps: true},
+		{name: "ghost beside the typical swing", phase: "release", after: 2, view: "face-on", width: 640, height: 420, zoom: 1.6, change: typicalBehind, ghost: true},
 		{name: "from below the floor", phase: "follow-through", view: "face-on", pitch: -0.2, zoom: 1.5},
 	}
 	for _, tt := range pictures {
@@ -94,11 +116,15 @@ func TestGoldenPictures(t *testing.T) {
 			for text, g := range letters.places {
 				p.SetGlyphs(text, g)
 			}
+			p.ShowGhost(tt.ghost)
+			if tt.maps {
+				p.ShowMaps(sampleMaps())
+			}
 			v := View{Width: 480, Height: 360, Scale: 1, Dark: tt.dark}
 			if tt.width > 0 {
 				v.Width, v.Height, v.Scale = float32(tt.width), float32(tt.height), tt.scale
 			}
-			v.Orbit, _ = p.Preset(tt.view)
+			v.Stand, _ = p.Preset(tt.view)
 			v.Orbit.Pitch += tt.pitch
 			if tt.zoom > 0 {
 				v.Orbit.Zoom = tt.zoom

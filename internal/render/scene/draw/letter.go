@@ -7,6 +7,29 @@ import "wideberth/internal/render/scene/paint"
 type Text struct {
 	String string
 	Bold   bool
+	Most   float32 // of its width, in its heights; a longer one ends in an ellipsis
+}
+
+// The widest a text may get, in its heights: a name on a wall, and a line of the
+// plate, which must fit a phone.
+const (
+	mostName = 9
+	mostLine = 20
+)
+
+// claim takes a box of the picture for a label, unless it goes out of the picture or
+// another label has part of it, give or take a gap (pixels).
+func (c *canvas) claim(b box, gap float32) bool {
+	if !b.inside(boxAt(point{}, point{c.width, c.height})) {
+		return false
+	}
+	for _, other := range c.labels {
+		if other.grown(gap).common(b) > 0 {
+			return false
+		}
+	}
+	c.labels = append(c.labels, b)
+	return true
 }
 
 // Glyphs is where a text lies in the atlas, pixels; Width 0 means that it is
@@ -30,16 +53,16 @@ func (f *face) letter(c *canvas, queued bool) {
 	if g.Width == 0 {
 		return
 	}
-	up := vec{0, 0, 1}
-	if abs(f.normal.z) > 0.8 {
+	up := xyz(0, 0, 1)
+	if abs(f.normal.Z) > 0.8 {
 		up = levelAxis(c.cam.up)
 	}
 	normal, d := f.normal, f.d
-	if normal.dot(c.cam.eye) < d { // the back of a cloth
-		normal, d = normal.mul(-1), -d
+	if normal.Dot(c.cam.eye) < d { // the back of a cloth
+		normal, d = normal.Mul(-1), -d
 	}
-	up = up.sub(normal.mul(up.dot(normal))).unit()
-	right := up.cross(normal)
+	up = up.Sub(normal.Mul(up.Dot(normal))).Unit()
+	right := up.Cross(normal)
 	r0, r1 := extent(f.polygon, right)
 	u0, u1 := extent(f.polygon, up)
 
@@ -54,9 +77,9 @@ func (f *face) letter(c *canvas, queued bool) {
 		return
 	}
 	for _, k := range [4]point{{r0 + inset, u1 - inset - size}, {r1 - inset - width, u1 - inset - size}, {r0 + inset, u0 + inset}, {r1 - inset - width, u0 + inset}} {
-		at := right.mul(k.x).add(up.mul(k.y)).add(normal.mul(d))
-		if f.holds(at) && f.holds(at.add(right.mul(width))) && f.holds(at.add(up.mul(size))) && f.holds(at.add(right.mul(width)).add(up.mul(size))) {
-			c.letter(at, right.mul(width), up.mul(size), g, c.theme.Lettering, queued)
+		at := right.Mul(k.x).Add(up.Mul(k.y)).Add(normal.Mul(d))
+		if f.holds(at) && f.holds(at.Add(right.Mul(width))) && f.holds(at.Add(up.Mul(size))) && f.holds(at.Add(right.Mul(width)).Add(up.Mul(size))) {
+			c.letter(at, right.Mul(width), up.Mul(size), g, c.theme.Lettering, queued)
 			return
 		}
 	}
@@ -65,20 +88,20 @@ func (f *face) letter(c *canvas, queued bool) {
 // levelAxis is the room axis in the floor that runs most nearly along v.
 func levelAxis(v vec) vec {
 	switch {
-	case abs(v.x) >= abs(v.y) && v.x >= 0:
-		return vec{1, 0, 0}
-	case abs(v.x) >= abs(v.y):
-		return vec{-1, 0, 0}
-	case v.y >= 0:
-		return vec{0, 1, 0}
+	case abs(v.X) >= abs(v.Y) && v.X >= 0:
+		return xyz(1, 0, 0)
+	case abs(v.X) >= abs(v.Y):
+		return xyz(-1, 0, 0)
+	case v.Y >= 0:
+		return xyz(0, 1, 0)
 	}
-	return vec{0, -1, 0}
+	return xyz(0, -1, 0)
 }
 
 // holds reports whether a point of the face's plane lies inside the polygon.
 func (f *face) holds(p vec) bool {
 	for i, a := range f.polygon {
-		if f.polygon[(i+1)%len(f.polygon)].sub(a).cross(p.sub(a)).dot(f.normal) < 0 {
+		if f.polygon[(i+1)%len(f.polygon)].Sub(a).Cross(p.Sub(a)).Dot(f.normal) < 0 {
 			return false
 		}
 	}
@@ -92,19 +115,24 @@ const letterPieces = 6
 // letter lays a line of lettering into the room, from its lower left corner.
 func (c *canvas) letter(at, width, height vec, g Glyphs, colour paint.Colour, queued bool) {
 	x0, y0, d0 := c.cam.project(at)
-	x1, y1, d1 := c.cam.project(at.add(height))
-	x2, y2, d2 := c.cam.project(at.add(width))
+	x1, y1, d1 := c.cam.project(at.Add(height))
+	x2, y2, d2 := c.cam.project(at.Add(width))
 	tall, long := (point{x1 - x0, y1 - y0}).norm(), (point{x2 - x0, y2 - y0}).norm()
 	if min(d0, d1, d2) < nearPlane || tall < leastLetter*c.scale ||
 		long*g.Height < leastSlant*tall*g.Width || tall*g.Width < leastSlant*long*g.Height {
 		return
 	}
+	place := emptyBox().add(point{x0, y0}, 0).add(point{x1, y1}, 0).add(point{x2, y2}, 0)
+	x3, y3, _ := c.cam.project(at.Add(width).Add(height))
+	if !c.claim(place.add(point{x3, y3}, 0), 0) {
+		return
+	}
 	var low, high uint16
 	for i := range letterPieces + 1 {
 		t := float32(i) / letterPieces
-		p := at.add(width.mul(t))
+		p := at.Add(width.Mul(t))
 		x0, y0, d := c.cam.project(p)
-		x1, y1, _ := c.cam.project(p.add(height))
+		x1, y1, _ := c.cam.project(p.Add(height))
 		u := g.U + g.Width*t
 		l := c.Textured(x0, y0, u, g.V+g.Height, colour)
 		h := c.Textured(x1, y1, u, g.V, colour)

@@ -33,12 +33,12 @@ func newMarks(s *wire.Recording) marks {
 	var list []mark
 	var surface []string
 	for _, k := range s.Strikes {
-		m := mark{at: fromWire(k.At), normal: fromWire(k.Normal).unit(), radius: max(0.03, min(1.2*k.Radius, 0.08)), frame: k.Frame, first: true}
+		m := mark{at: fromWire(k.At), normal: fromWire(k.Normal).Unit(), radius: max(0.03, min(1.2*k.Radius, 0.08)), frame: k.Frame, first: true}
 		near := false
 		for i := range list {
 			if surface[i] == k.Surface {
 				m.first = false
-				near = near || list[i].at.sub(m.at).norm() < markGap
+				near = near || list[i].at.Sub(m.at).Norm() < markGap
 			}
 		}
 		if near || m.normal == (vec{}) || len(list) >= maxMarks {
@@ -99,7 +99,7 @@ func (m *mark) draw(c *canvas, depth float32) {
 	}
 	px := c.cam.pixels(m.at)
 	r := max(m.radius, least*c.scale/px)
-	u, v := perpendiculars(facing(m.normal, c.cam.eye.sub(m.at).unit()))
+	u, v := perpendiculars(facing(m.normal, c.cam.eye.Sub(m.at).Unit()))
 	rim := 1.5 * c.scale / px
 	c.star(m.at, u, v, r+2*rim, r*0.45+rim, c.theme.StrikeInk, depth-markLift)
 	c.star(m.at, u, v, r, r*0.45, c.theme.Strike, depth-markLift-fillLift)
@@ -109,15 +109,15 @@ func (m *mark) draw(c *canvas, depth float32) {
 // than a slant of 0.45, so that a mark on a grazing ceiling can be read.
 func facing(normal, toEye vec) vec {
 	const least = 0.45
-	c := normal.dot(toEye)
+	c := normal.Dot(toEye)
 	if c < 0 {
-		normal, c = normal.mul(-1), -c
+		normal, c = normal.Mul(-1), -c
 	}
 	if c >= least {
 		return normal
 	}
-	flat := normal.sub(toEye.mul(c)).unit()
-	return toEye.mul(least).add(flat.mul(sqrt(1 - least*least)))
+	flat := normal.Sub(toEye.Mul(c)).Unit()
+	return toEye.Mul(least).Add(flat.Mul(sqrt(1 - least*least)))
 }
 
 // star queues a star about a place, in the plane of u and v.
@@ -131,7 +131,7 @@ func (c *canvas) star(at, u, v vec, long, short float32, colour paint.Colour, de
 			r = short
 		}
 		s, k := math.Sincos(math.Pi * float64(i) / starPoints)
-		x, y, d := c.cam.project(at.add(u.mul(r * float32(k))).add(v.mul(r * float32(s))))
+		x, y, d := c.cam.project(at.Add(u.Mul(r * float32(k))).Add(v.Mul(r * float32(s))))
 		if d < nearPlane {
 			return
 		}

@@ -10,9 +10,9 @@ import (
 func TestFacingStaysReadable(t *testing.T) {
 	rng := rand.New(rand.NewPCG(4, 4))
 	for range 200 {
-		n := vec{rng.Float32() - 0.5, rng.Float32() - 0.5, rng.Float32() - 0.5}.unit()
-		eye := vec{rng.Float32() - 0.5, rng.Float32() - 0.5, rng.Float32() - 0.5}.unit()
-		if got := facing(n, eye).dot(eye); got < 0.449 {
+		n := xyz(rng.Float32()-0.5, rng.Float32()-0.5, rng.Float32()-0.5).Unit()
+		eye := xyz(rng.Float32()-0.5, rng.Float32()-0.5, rng.Float32()-0.5).Unit()
+		if got := facing(n, eye).Dot(eye); got < 0.449 {
 			t.Errorf("facing(%v, %v) is seen at a slant of %v, want at least 0.45", n, eye, got)
 		}
 	}

@@ -8,7 +8,7 @@ import (
 )
 
 // light is the direction towards the light of the drawing, fixed in the room.
-var light = vec{-0.42, -0.34, 0.84}
+var light = xyz(-0.42, -0.34, 0.84)
 
 // draw lays down the walls that face
 // the viewer at once, everything that stands in the room into the queue.
@@ -35,7 +35,7 @@ func (m *room) draw(c *canvas) {
 		alpha := float32(1)
 		if f.kind.Cloth() {
 			alpha = 0.92
-			if (f.normal.dot(c.cam.eye) > f.d) != (f.normal.dot(m.golfer) > f.d) {
+			if (f.normal.Dot(c.cam.eye) > f.d) != (f.normal.Dot(m.golfer) > f.d) {
 				alpha = 0.30
 			}
 		} else {
@@ -74,16 +74,14 @@ func (f *face) draw(c *canvas, alpha float32, queued bool) {
 	if !f.kind.Shell() {
 		contrast = 0.20
 	}
-	slant := 1 - contrast*(1-f.normal.dot(light))*0.5
+	slant := 1 - contrast*(1-f.normal.Dot(light))*0.5
 	for i := range f.patches {
 		p := &f.patches[i]
-		if !c.cam.inFront(p) {
-			continue
-		}
+		corners := c.cam.inFront(p.corners, &c.cut)
 		first, last := uint16(0), uint16(0)
 		depth := c.cam.depth(p.centre)
-		for j := range p.corners {
-			at := &p.corners[j]
+		for j := range corners {
+			at := &corners[j]
 			k := slant * at.open * (1 - c.theme.Lamp*(0.55-1.35*at.lamp))
 			x, y, _ := c.cam.project(at.at)
 			v := c.Vertex(x, y, base.Warm(k))
@@ -102,15 +100,34 @@ func (f *face) draw(c *canvas, alpha float32, queued bool) {
 	}
 }
 
-// inFront reports whether the whole patch is past the near plane. The camera
-// stays outside the room, so a patch that is not is a stray one and left out.
-func (c *camera) inFront(p *patch) bool {
-	for i := range p.corners {
-		if c.depth(p.corners[i].at) < nearPlane {
-			return false
+// inFront is the part of a patch that is past the near plane, cut into a scratch
+// slice where the viewer stands inside the room and the plane goes through it.
+func (c *camera) inFront(p []corner, scratch *[]corner) []corner {
+	behind := 0
+	for i := range p {
+		if c.depth(p[i].at) < nearPlane {
+			behind++
 		}
 	}
-	return true
+	if behind == 0 {
+		return p
+	}
+	out := (*scratch)[:0]
+	if behind < len(p) {
+		for i := range p {
+			a, b := &p[i], &p[(i+1)%len(p)]
+			da, db := c.depth(a.at)-nearPlane, c.depth(b.at)-nearPlane
+			if da >= 0 {
+				out = append(out, *a)
+			}
+			if (da >= 0) != (db >= 0) {
+				t := da / (da - db)
+				out = append(out, corner{a.at.Lerp(b.at, t), a.open + (b.open-a.open)*t, a.lamp + (b.lamp-a.lamp)*t})
+			}
+		}
+	}
+	*scratch = out
+	return out
 }
 
 // Line widths and dashes, in CSS pixels.
@@ -129,7 +146,7 @@ func (m *room) drawEdges(c *canvas) {
 	for i := range m.edges {
 		e := &m.edges[i]
 		f, g := &m.faces[e.faces[0]], &m.faces[e.faces[1]]
-		a, b, ok := clipSegment(e.a, e.b, c.cam.forward, c.cam.forward.dot(c.cam.eye)+nearPlane)
+		a, b, ok := clipSegment(e.a, e.b, c.cam.forward, c.cam.forward.Dot(c.cam.eye)+nearPlane)
 		if !ok {
 			continue
 		}
@@ -149,16 +166,16 @@ func (m *room) drawEdges(c *canvas) {
 		at := float32(0)
 		for _, s := range m.hidden {
 			if s.from > at {
-				c.ink(a.lerp(b, at), a.lerp(b, s.from), lift)
+				c.ink(a.Lerp(b, at), a.Lerp(b, s.from), lift)
 			}
 			if s.to > at {
 				from := max(at, s.from)
-				c.dash(a.lerp(b, from), a.lerp(b, s.to), hiddenWidth, c.theme.Hidden, m.liftBefore(c, a.lerp(b, (from+s.to)/2), s.by))
+				c.dash(a.Lerp(b, from), a.Lerp(b, s.to), hiddenWidth, c.theme.Hidden, m.liftBefore(c, a.Lerp(b, (from+s.to)/2), s.by))
 			}
 			at = max(at, s.to)
 		}
 		if at < 1 {
-			c.ink(a.lerp(b, at), b, lift)
+			c.ink(a.Lerp(b, at), b, lift)
 		}
 	}
 }
@@ -192,11 +209,11 @@ func (m *room) findHidden(c *canvas, a, b vec, e *edge) {
 // that hides it.
 func (m *room) liftBefore(c *canvas, p vec, by int) float32 {
 	f := &m.faces[by]
-	ray := p.sub(c.cam.eye)
-	slope := f.normal.dot(ray)
+	ray := p.Sub(c.cam.eye)
+	slope := f.normal.Dot(ray)
 	if abs(slope) < 1e-6 {
 		return edgeLift
 	}
-	t := (f.d - f.normal.dot(c.cam.eye)) / slope
+	t := (f.d - f.normal.Dot(c.cam.eye)) / slope
 	return c.cam.depth(p)*(1-max(0, min(t, 1))) + edgeLift
 }

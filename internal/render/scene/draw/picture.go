@@ -26,14 +26,20 @@ type Picture struct {
 	ball   ball
 	marks  marks
 	tape   tape
+	maps   maps
+	scale  yardstick
 }
 
 // View is the picture wanted: its size in device pixels, how many of these make
 // a CSS pixel, from where it is seen, and the theme.
 type View struct {
 	Width, Height, Scale float32
-	Orbit                Orbit
-	Dark                 bool
+	Stand
+	Dark bool
+	// From is where the viewer comes from and Left how much of the way is still before
+	// them, 1 to 0.
+	From Stand
+	Left float32
 }
 
 // New prepares a recording for drawing.
@@ -44,6 +50,7 @@ func New(s *wire.Recording) *Picture {
 	}
 	p.ribbon = newRibbon(s, &p.figure)
 	p.room = newRoom(s, p.figure.middle(s))
+	p.scale = newYardstick(s, p.room, p.figure.leftHanded(s))
 	for _, f := range p.room.shell {
 		p.corners = append(p.corners, p.room.faces[f].polygon...)
 	}
@@ -63,30 +70,27 @@ func New(s *wire.Recording) *Picture {
 // made to hold a club that goes out of the room.
 const reachStep = 8
 
-// Preset is the orbit of a named view of this recording's golfer; see Preset.
-func (p *Picture) Preset(name string) (Orbit, bool) {
-	return Preset(name, p.figure.leftHanded(p.recording))
-}
-
 // Texts lists what the picture letters, each once.
 func (p *Picture) Texts() []Text {
 	seen := map[string]bool{"": true}
 	var texts []Text
-	add := func(s string, bold bool) {
+	add := func(s string, bold bool, most float32) {
 		if !seen[s] {
 			seen[s] = true
-			texts = append(texts, Text{s, bold})
+			texts = append(texts, Text{s, bold, most})
 		}
 	}
 	if p.tape.shown() {
-		add(p.tape.reading, true)
-		add(p.tape.words, false)
+		add(p.tape.reading, true, mostLine)
+		add(p.tape.words, false, mostLine)
 	}
+	add(p.scale.doorWords, false, mostName)
+	add(p.scale.stickWords, false, mostName)
 	for _, f := range p.recording.Faces {
-		add(f.Name, false)
+		add(f.Name, false, mostName)
 	}
 	for _, r := range p.recording.Flight.Fan {
-		add(r.Label, false)
+		add(r.Label, false, mostName)
 	}
 	return texts
 }
@@ -104,6 +108,11 @@ func (p *Picture) ShowBall(on bool) {
 	p.view = View{}
 }
 
+// ShowGhost says whether the typical swing is drawn solid with the deciding one as a pale
+// outline behind it. To begin with, and in a recording without a typical swing, the
+// deciding one is drawn solid, which is whose strikes, tape and ribbon are shown.
+func (p *Picture) ShowGhost(on bool) { p.figure.ghost = on }
+
 // BallShown reports whether the recording has a flight and it is drawn.
 func (p *Picture) BallShown() bool { return p.ball.flies() }
 
@@ -120,19 +129,23 @@ func (p *Picture) Draw(v View, playHead float64) *paint.Mesh {
 // prepare draws what only depends on the viewpoint, unless that has not moved:
 // the table, the room and the fan, and where the tape and its plate will lie.
 func (p *Picture) prepare(v View) {
-	v.Orbit = v.Orbit.Clamped()
+	v.Stand, v.From = v.Stand.Clamped(), v.From.Clamped()
 	if v == p.view && v.Width != 0 {
 		return
 	}
 	p.view = v
 	c := &p.canvas
-	c.start(v, p.room.golfer, p.corners)
+	c.start(v, p.cameraOf(v), p.corners)
+	golfer, head := p.figure.extent(c, p.recording)
+	p.tape.place(c, obstacles{golfer: golfer, head: head, marks: p.marks.spots(c)})
+	p.ball.placeFan(c)
+	p.scale.place(c)
 	drawTable(c)
 	p.room.draw(c)
+	p.maps.draw(c, p.room)
+	p.scale.draw(c)
 	p.ball.drawFan(c)
 	c.Keep()
-	lo, hi := p.figure.extent(c, p.recording)
-	p.tape.place(c, obstacles{golferLo: lo, golferHi: hi, marks: p.marks.spots(c)})
 }
 
 // drawFrame draws what the play-head moves, in depth among what is prepared:
@@ -145,11 +158,12 @@ func (p *Picture) drawFrame(at moment) {
 		return
 	}
 	p.figure.pose(p.recording, at)
+	p.figure.shape(p.recording, at)
 	p.ball.move(at)
 	p.figure.drawShadow(c, p.room)
 	p.ball.drawShadow(c, p.room)
 	p.figure.drawFeet(c, p.room)
-	p.figure.draw(c, p.room)
+	p.figure.draw(c, p.room, p.recording)
 	p.ribbon.draw(c, &p.figure, at)
 	p.ball.draw(c, p.room)
 	p.ball.drawFlight(c, at)

@@ -17,7 +17,7 @@ func TestEveryVertexIsInThePicture(t *testing.T) {
 	for _, size := range [][2]float32{{1280, 720}, {390, 300}, {300, 800}} {
 		for yaw := -3.0; yaw < 3.2; yaw += 0.7 {
 			for _, pitch := range []float64{minPitch, 0.2, 0.9, maxPitch} {
-				v := View{Width: size[0], Height: size[1], Scale: 1, Orbit: Orbit{yaw, pitch, 1}}
+				v := View{Width: size[0], Height: size[1], Scale: 1, Stand: Stand{Orbit: Orbit{yaw, pitch, 1}}}
 				for _, frame := range []float64{0, 119.5, 240} {
 					m := p.Draw(v, frame)
 					if len(m.Vertices) >= paint.MaxVertices || len(m.Indices)%3 != 0 || len(m.Indices) == 0 {
@@ -105,7 +105,7 @@ func TestClubheadPart(t *testing.T) {
 		name string
 		part int // that is named clubhead, -1: none
 		want int
-	}{{"the fifth", 4, 4}, {"the first", 0, 0}, {"none", -1, 6}} {
+	}{{"the fifth", 4, 4}, {"the first", 0, 0}, {"none", -1, 18}} {
 		s := sampleRecording()
 		s.Parts[4].Name = "ball of lead"
 		if tt.part >= 0 {
@@ -113,7 +113,7 @@ func TestClubheadPart(t *testing.T) {
 		}
 		p := New(s)
 		p.Draw(sampleView(), 60)
-		x, y, _ := p.canvas.cam.project(fromWireSegment(s.Frames[60].Pose[tt.want]).middle())
+		x, y, _ := p.canvas.cam.project(axisOf(s.Frames[60].Pose[tt.want]).Middle())
 		if got := p.Probe().Head; got != [2]float32{x, y} {
 			t.Errorf("%s: clubhead at %v, want (%v, %v)", tt.name, got, x, y)
 		}
@@ -143,7 +143,7 @@ func TestMomentAt(t *testing.T) {
 func TestTexts(t *testing.T) {
 	s := sampleRecording()
 	s.Faces[0].Name = ""
-	want := []Text{{"5 7/8 in · 149 mm", true}, {"STRIKES · clubhead past left wall", false}, {"room", false}, {"beam", false}, {"screen", false}, {"5°", false}, {"30°", false}, {"19.5°", false}}
+	want := []Text{{"5 7/8 in · 149 mm", true, mostLine}, {"STRIKES · clubhead past left wall", false, mostLine}, {"door, 6 ft 8 in", false, mostName}, {"1 yd", false, mostName}, {"room", false, mostName}, {"beam", false, mostName}, {"screen", false, mostName}, {"5°", false, mostName}, {"30°", false, mostName}, {"19.5°", false, mostName}}
 	if got := New(s).Texts(); !slices.Equal(got, want) {
 		t.Errorf("Texts() = %v, want %v", got, want)
 	}
@@ -157,7 +157,7 @@ func TestTexts(t *testing.T) {
 // and what the picture must hold is in it.
 func TestPreparedAnew(t *testing.T) {
 	v := sampleView()
-	v.Orbit, _ = Preset("face-on", false)
+	v.Stand = preset("face-on")
 	p := samplePicture()
 	with := len(p.Draw(v, 0).Indices)
 	p.ShowBall(false)

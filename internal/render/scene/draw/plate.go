@@ -51,9 +51,9 @@ const (
 
 // obstacles are what a plate keeps clear of in the picture.
 type obstacles struct {
-	golferLo, golferHi point // corners of where the golfer stands
-	marks              []point
-	blade              [4]point // of the tape
+	golfer, head box
+	marks        []point
+	blade        [4]point // of the tape
 }
 
 // place finds where the plate covers least. A plate whose reading is not in the
@@ -66,7 +66,13 @@ func (p *plate) place(c *canvas, o obstacles, tape [2]point, tapeWidth float32) 
 	}
 	p.tapeMiddle, p.tapeWidth = tape[0].lerp(tape[1], 0.5), tapeWidth
 	k := c.scale * max(plateLeast, min(c.width/c.scale/plateFullAt, 1))
-	text := max(g.Width/g.Height*plateText, h.Width/max(1, h.Height)*plateSmall) * k
+	wide := max(g.Width/g.Height*plateText, h.Width/max(1, h.Height)*plateSmall)
+	// A line that is too wide for the picture has been cut at mostLine; a very small
+	// picture has the whole plate smaller.
+	if fits := (c.width - 2*plateMargin*c.scale) / (wide + 3*platePad + plateBadge); k > fits {
+		k = fits
+	}
+	text := wide * k
 	p.unit = k
 	p.size = point{text + (3*platePad+plateBadge)*k, (plateText + plateSmall + 2*platePad + 3) * k}
 	half := point{abs(tape[1].x-tape[0].x) / 2, abs(tape[1].y-tape[0].y) / 2}
@@ -103,18 +109,28 @@ func (p *plate) draw(c *canvas) {
 }
 
 // bestPlace is the corner for a plate of the given size: of the places round
-// the tape, near and farther off, the one that costs least.
+// the tape, near and farther off, and along the rim of the picture, the one that
+// costs least.
 func (o *obstacles) bestPlace(c *canvas, at, size, gap point) point {
 	margin := plateMargin * c.scale
 	best, cost := point{}, float32(math.Inf(1))
+	try := func(k point) {
+		k.x = max(margin, min(k.x, c.width-margin-size.x))
+		k.y = max(margin, min(k.y, c.height-margin-size.y))
+		if w := o.cost(at, k, size, c.scale); w < cost {
+			best, cost = k, w
+		}
+	}
 	for far := float32(1); far < 6; far += 1.5 {
 		for _, d := range [8]point{{1, -1}, {-1, -1}, {1, 0}, {-1, 0}, {1, 1}, {-1, 1}, {0, -1}, {0, 1}} {
-			k := point{at.x + d.x*(gap.x*far+size.x/2) - size.x/2, at.y + d.y*(gap.y*far+size.y/2) - size.y/2}
-			k.x = max(margin, min(k.x, c.width-margin-size.x))
-			k.y = max(margin, min(k.y, c.height-margin-size.y))
-			if w := o.cost(at, k, size, c.scale); w < cost {
-				best, cost = k, w
-			}
+			try(point{at.x + d.x*(gap.x*far+size.x/2) - size.x/2, at.y + d.y*(gap.y*far+size.y/2) - size.y/2})
+		}
+	}
+	const steps = 4
+	for i := range steps + 1 {
+		along := point{c.width - size.x, c.height - size.y}.mul(float32(i) / steps)
+		for _, k := range [4]point{{along.x, 0}, {along.x, c.height}, {0, along.y}, {c.width, along.y}} {
+			try(k)
 		}
 	}
 	return best
@@ -122,24 +138,21 @@ func (o *obstacles) bestPlace(c *canvas, at, size, gap point) point {
 
 // cost weighs a place for the plate, in pixels: the way to the tape, three times
 // the side of a square as large as what it covers of the golfer, much for each
-// strike mark and very much for the tape itself.
+// strike mark, more for the head and most for the tape itself.
 func (o *obstacles) cost(at, corner, size point, scale float32) float32 {
-	const perMark, onTape = 40, 1e4
-	end := corner.add(size)
-	holds := func(p point) bool { return corner.x < p.x && p.x < end.x && corner.y < p.y && p.y < end.y }
-	cost := corner.add(size.mul(0.5)).sub(at).norm()
-	w := min(end.x, o.golferHi.x) - max(corner.x, o.golferLo.x)
-	h := min(end.y, o.golferHi.y) - max(corner.y, o.golferLo.y)
-	if w > 0 && h > 0 {
-		cost += 3 * sqrt(w*h)
+	const perMark, onHead, onTape = 40, 3e3, 1e4
+	plate := boxAt(corner, size)
+	cost := corner.add(size.mul(0.5)).sub(at).norm() + 3*sqrt(plate.common(o.golfer))
+	if plate.common(o.head) > 0 {
+		cost += onHead + sqrt(plate.common(o.head))
 	}
 	for _, p := range o.marks {
-		if holds(p) {
+		if plate.holds(p) {
 			cost += perMark * scale
 		}
 	}
 	for _, p := range o.blade {
-		if holds(p) {
+		if plate.holds(p) {
 			cost += onTape
 		}
 	}

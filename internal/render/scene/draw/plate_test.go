@@ -34,7 +34,7 @@ func TestPlatePlaces(t *testing.T) {
 	middle := point{50, 20}
 	for i, free := range ways {
 		for _, far := range []float32{1, 2.5} {
-			o := obstacles{golferLo: point{-10, -10}, golferHi: point{-5, -5}}
+			o := obstacles{golfer: box{point{-10, -10}, point{-5, -5}}, head: emptyBox()}
 			for k, d := range ways {
 				for _, f := range []float32{1, 2.5, 4, 5.5} {
 					if k != i || f < far {
@@ -54,9 +54,10 @@ func TestPlatePlaces(t *testing.T) {
 
 // What a place costs: the way to the tape, the golfer, marks and the tape.
 func TestPlateCost(t *testing.T) {
-	far := obstacles{golferLo: point{-9, -9}, golferHi: point{-8, -8}, blade: [4]point{{-9, 0}, {-9, 0}, {-9, 0}, {-9, 0}}}
-	golfer, marks, tape := far, far, far
-	golfer.golferLo, golfer.golferHi = point{40, 10}, point{49, 26}
+	far := obstacles{golfer: box{point{-9, -9}, point{-8, -8}}, head: emptyBox(), blade: [4]point{{-9, 0}, {-9, 0}, {-9, 0}, {-9, 0}}}
+	golfer, head, marks, tape := far, far, far, far
+	golfer.golfer = box{point{40, 10}, point{49, 26}}
+	head.head = box{point{90, 30}, point{120, 60}}
 	marks.marks = []point{{1, 1}, {99, 39}, {0, 20}, {100, 20}, {50, 0}, {50, 40}}
 	tape.blade = [4]point{{50, 20}, {-9, 0}, {60, 20}, {-9, 0}}
 	tests := []struct {
@@ -66,6 +67,7 @@ func TestPlateCost(t *testing.T) {
 	}{
 		{"nothing in the way", far, 50},
 		{"a golfer of 9 by 16 pixels", golfer, 50 + 3*12},
+		{"a corner of the head", head, 50 + 3000 + 10},
 		{"two marks and four on the rim", marks, 50 + 2*40*2},
 		{"two corners of the tape", tape, 50 + 2*10000},
 	}
@@ -80,7 +82,7 @@ func TestPlateCost(t *testing.T) {
 func TestPlateStaysInside(t *testing.T) {
 	c := &canvas{width: 300, height: 200, scale: 2}
 	for _, at := range []point{{0, 0}, {300, 0}, {0, 200}, {300, 200}} {
-		o := obstacles{}
+		o := obstacles{golfer: emptyBox(), head: emptyBox()}
 		got := o.bestPlace(c, at, point{100, 40}, point{30, 20})
 		if got.x < 12 || got.y < 12 || got.x > 300-12-100 || got.y > 200-12-40 {
 			t.Errorf("tape at %v: plate at %v, want 12 pixels inside", at, got)

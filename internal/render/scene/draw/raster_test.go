@@ -95,7 +95,7 @@ func newAtlas(texts []Text) *atlas {
 	for line, t := range texts {
 		top, n := paint.WhitePatch+line*lineTall, 0
 		for _, r := range t.String {
-			if (n+1)*letterWide > a.width {
+			if (n+1)*letterWide > min(a.width, int(t.Most*letterTall)) {
 				break
 			}
 			for y := range letterTall {

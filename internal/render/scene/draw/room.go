@@ -66,7 +66,7 @@ const weld = 1e-3
 func newRoom(s *wire.Recording, golfer vec) *room {
 	m := &room{size: fromWire(s.Room), floor: floorOf(s), golfer: golfer}
 	lamp := golfer
-	lamp.z = m.floor + 0.95*m.size.z
+	lamp.Z = m.floor + 0.95*m.size.Z
 	for _, f := range s.Faces {
 		g := face{name: f.Name, kind: f.Kind}
 		for _, p := range f.Polygon {
@@ -77,7 +77,7 @@ func newRoom(s *wire.Recording, golfer vec) *room {
 			continue
 		}
 		g.centre = centroid(g.polygon)
-		g.d = g.normal.dot(g.centre)
+		g.d = g.normal.Dot(g.centre)
 		m.faces = append(m.faces, g)
 	}
 	bodies := map[string]int{}
@@ -105,6 +105,18 @@ func newRoom(s *wire.Recording, golfer vec) *room {
 // floorOf is the height of the standing surface, m: the ball lies on it.
 func floorOf(s *wire.Recording) float32 { return s.Ball[2] - rules.BallRadius }
 
+// ceilingAt is how high (m) the lowest ceiling or slope is over a place.
+func (m *room) ceilingAt(x, y float32) float32 {
+	z := m.size.Z
+	for _, i := range m.shell {
+		f := &m.faces[i]
+		if f.kind != wire.Floor && f.normal.Z < -0.05 {
+			z = min(z, (f.d-f.normal.X*x-f.normal.Y*y)/f.normal.Z)
+		}
+	}
+	return z
+}
+
 // cut divides a face by a grid in its own plane.
 func (m *room) cut(f *face, lamp vec) []patch {
 	u, v := perpendiculars(f.normal)
@@ -116,11 +128,11 @@ func (m *room) cut(f *face, lamp vec) []patch {
 	for i := range nu {
 		a, b := u0+(u1-u0)*float32(i)/float32(nu), u0+(u1-u0)*float32(i+1)/float32(nu)
 		half = clipPolygon(half[:0], f.polygon, u, a)
-		strip = clipPolygon(strip[:0], half, u.mul(-1), -b)
+		strip = clipPolygon(strip[:0], half, u.Mul(-1), -b)
 		for j := range nv {
 			c, d := v0+(v1-v0)*float32(j)/float32(nv), v0+(v1-v0)*float32(j+1)/float32(nv)
 			whole = clipPolygon(whole[:0], strip, v, c)
-			cell = clipPolygon(cell[:0], whole, v.mul(-1), -d)
+			cell = clipPolygon(cell[:0], whole, v.Mul(-1), -d)
 			if len(cell) < 3 {
 				continue
 			}
@@ -137,9 +149,9 @@ func (m *room) cut(f *face, lamp vec) []patch {
 func cells(length float32) int { return max(1, min(64, int(math.Ceil(float64(length/patchSize))))) }
 
 func extent(p []vec, axis vec) (lo, hi float32) {
-	lo, hi = axis.dot(p[0]), axis.dot(p[0])
+	lo, hi = axis.Dot(p[0]), axis.Dot(p[0])
 	for _, q := range p {
-		d := axis.dot(q)
+		d := axis.Dot(q)
 		lo, hi = min(lo, d), max(hi, d)
 	}
 	return lo, hi
@@ -151,10 +163,10 @@ func (m *room) open(q, normal vec) float32 {
 	k := float32(1)
 	for _, i := range m.shell {
 		f := &m.faces[i]
-		if f.normal.dot(normal) > 0.99 {
+		if f.normal.Dot(normal) > 0.99 {
 			continue
 		}
-		d := max(0, f.normal.dot(q)-f.d)
+		d := max(0, f.normal.Dot(q)-f.d)
 		k *= 1 - 0.07*float32(math.Exp(float64(-d/0.30)))
 	}
 	return k
@@ -162,9 +174,9 @@ func (m *room) open(q, normal vec) float32 {
 
 // lampShare falls with the distance from the lamp and with the slant of its light.
 func lampShare(q, normal, lamp vec) float32 {
-	r := lamp.sub(q)
-	d := r.norm()
-	slant := 0.55 + 0.45*max(0, normal.dot(r.unit()))
+	r := lamp.Sub(q)
+	d := r.Norm()
+	slant := 0.55 + 0.45*max(0, normal.Dot(r.Unit()))
 	return slant / (1 + d*d/4)
 }
 
@@ -178,13 +190,13 @@ func (m *room) findEdges() {
 }
 
 func (m *room) addEdge(a, b vec, faceIndex int) {
-	if a.sub(b).norm() < weld {
+	if a.Sub(b).Norm() < weld {
 		return
 	}
 	for i := range m.edges {
 		e := &m.edges[i]
 		if e.faces[0] == e.faces[1] && e.faces[0] != faceIndex &&
-			((a.sub(e.a).norm() < weld && b.sub(e.b).norm() < weld) || (a.sub(e.b).norm() < weld && b.sub(e.a).norm() < weld)) {
+			((a.Sub(e.a).Norm() < weld && b.Sub(e.b).Norm() < weld) || (a.Sub(e.b).Norm() < weld && b.Sub(e.a).Norm() < weld)) {
 			e.faces[1] = faceIndex
 			return
 		}
@@ -194,20 +206,20 @@ func (m *room) addEdge(a, b vec, faceIndex int) {
 
 // seen reports whether the face turns its free side to the eye. Cloth has two
 // free sides.
-func (f *face) seen(eye vec) bool { return f.kind.Cloth() || f.normal.dot(eye) > f.d }
+func (f *face) seen(eye vec) bool { return f.kind.Cloth() || f.normal.Dot(eye) > f.d }
 
 // through reports whether p has gone through a surface: out of the shell or
 // into a solid.
 func (m *room) through(p vec) bool {
 	for _, i := range m.shell {
-		if m.faces[i].normal.dot(p) < m.faces[i].d {
+		if m.faces[i].normal.Dot(p) < m.faces[i].d {
 			return true
 		}
 	}
 	for _, s := range m.solids {
 		inside := true
 		for _, i := range s.faces {
-			if m.faces[i].normal.dot(p) > m.faces[i].d {
+			if m.faces[i].normal.Dot(p) > m.faces[i].d {
 				inside = false
 				break
 			}
@@ -223,14 +235,14 @@ func (m *room) through(p vec) bool {
 // surface: false is certain, true is not.
 func (m *room) crosses(p vec, r float32) bool {
 	for _, i := range m.shell {
-		if m.faces[i].normal.dot(p) < m.faces[i].d+r {
+		if m.faces[i].normal.Dot(p) < m.faces[i].d+r {
 			return true
 		}
 	}
 	for _, s := range m.solids {
 		near := true
 		for _, i := range s.faces {
-			if m.faces[i].normal.dot(p) > m.faces[i].d+r {
+			if m.faces[i].normal.Dot(p) > m.faces[i].d+r {
 				near = false
 				break
 			}

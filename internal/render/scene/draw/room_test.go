@@ -5,18 +5,18 @@ import (
 )
 
 func TestThroughASurface(t *testing.T) {
-	m := newRoom(sampleRecording(), vec{3, 2, 1})
+	m := newRoom(sampleRecording(), xyz(3, 2, 1))
 	tests := []struct {
 		name string
 		p    vec
 		want bool
 	}{
-		{"in the room", vec{3, 2, 1}, false},
-		{"past the left wall", vec{3, 4.02, 1}, true},
-		{"above the ceiling", vec{3, 2, 2.9}, true},
-		{"inside the beam", vec{3.5, 2, 2.6}, true},
-		{"below the beam", vec{3.5, 2, 2.4}, false},
-		{"beside the beam", vec{3.3, 2, 2.6}, false},
+		{"in the room", xyz(3, 2, 1), false},
+		{"past the left wall", xyz(3, 4.02, 1), true},
+		{"above the ceiling", xyz(3, 2, 2.9), true},
+		{"inside the beam", xyz(3.5, 2, 2.6), true},
+		{"below the beam", xyz(3.5, 2, 2.4), false},
+		{"beside the beam", xyz(3.3, 2, 2.6), false},
 	}
 	for _, tt := range tests {
 		if got := m.through(tt.p); got != tt.want {

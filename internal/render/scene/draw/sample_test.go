@@ -17,6 +17,11 @@ func sampleRecording() *wire.Recording {
 			{Name: "head", Radius: 0.11}, {Name: "trunk", Radius: 0.16}, {Name: "lead thigh", Radius: 0.08},
 			{Name: "shaft", Radius: 0.006}, {Name: "clubhead", Radius: 0.05},
 			{Name: "lead foot", Radius: 0.04}, {Name: "trail foot", Radius: 0.04},
+			{Name: "neck", Radius: 0.07}, {Name: "pelvis", Radius: 0.14}, {Name: "trail thigh", Radius: 0.08},
+			{Name: "lead shank", Radius: 0.06}, {Name: "trail shank", Radius: 0.06},
+			{Name: "lead upper arm", Radius: 0.06}, {Name: "trail upper arm", Radius: 0.06},
+			{Name: "lead forearm", Radius: 0.05}, {Name: "trail forearm", Radius: 0.05},
+			{Name: "lead hand", Radius: 0.05}, {Name: "trail hand", Radius: 0.05}, {Name: "grip", Radius: 0.0135},
 		},
 		Ball: wire.Vec{3, 1.6, rules.BallRadius},
 	}
@@ -33,6 +38,11 @@ func sampleRecording() *wire.Recording {
 			{A: wire.Vec{3, 2.4, 1.75}, B: wire.Vec{3, 2.4, 1.75}}, {A: wire.Vec{3, 2.5, 1}, B: wire.Vec{3, 2.4, 1.45}},
 			{A: wire.Vec{3.1, 2.5, 0.9}, B: wire.Vec{3.2, 2.4, 0.5}}, {A: hands, B: head}, {A: head, B: head},
 			{A: wire.Vec{3.2, 2.5, 0.05}, B: wire.Vec{3.2, 2.25, 0.05}}, {A: wire.Vec{2.8, 2.5, 0.05}, B: wire.Vec{2.8, 2.25, 0.05}},
+			{A: wire.Vec{3, 2.4, 1.5}, B: wire.Vec{3, 2.4, 1.65}}, {A: wire.Vec{2.9, 2.5, 0.95}, B: wire.Vec{3.1, 2.5, 0.95}},
+			{A: wire.Vec{2.9, 2.5, 0.9}, B: wire.Vec{2.8, 2.4, 0.5}}, {A: wire.Vec{3.2, 2.4, 0.5}, B: wire.Vec{3.2, 2.5, 0.1}}, {A: wire.Vec{2.8, 2.4, 0.5}, B: wire.Vec{2.8, 2.5, 0.1}},
+			{A: wire.Vec{3.2, 2.4, 1.5}, B: wire.Vec{3.15, 2.3, 1.35}}, {A: wire.Vec{2.8, 2.4, 1.5}, B: wire.Vec{2.85, 2.3, 1.35}},
+			{A: wire.Vec{3.15, 2.3, 1.35}, B: wire.Vec{3.05, 2.22, 1.25}}, {A: wire.Vec{2.85, 2.3, 1.35}, B: wire.Vec{2.95, 2.22, 1.25}},
+			{A: wire.Vec{3.05, 2.22, 1.25}, B: hands}, {A: wire.Vec{2.95, 2.22, 1.25}, B: hands}, {A: hands, B: wire.Vec{hands[0], hands[1], hands[2] - 0.1}},
 		}
 		s.Frames = append(s.Frames, f)
 		if f.Clearance < 0 {
@@ -78,6 +88,32 @@ func samplePicture() *Picture {
 
 // sampleView is a picture of the usual size from behind.
 func sampleView() View {
-	o, _ := Preset("behind", false)
-	return View{Width: 1280, Height: 720, Scale: 1, Orbit: o}
+	return View{Width: 1280, Height: 720, Scale: 1, Stand: preset("behind")}
+}
+
+// preset is a named view of the sample.
+func preset(name string) Stand {
+	s, _ := New(sampleRecording()).Preset(name)
+	return s
+}
+
+// sampleMaps are maps for a room of at least 6 by 4 m, as the solver sends them.
+func sampleMaps() (stand, hang []MapShape) {
+	around := func(x, y, a, b float32) [][2]float32 {
+		var ring [][2]float32
+		for i := range 40 {
+			sin, cos := math.Sincos(2 * math.Pi * float64(i) / 40)
+			ring = append(ring, [2]float32{x + a*float32(cos), y + b*float32(sin)})
+		}
+		return ring
+	}
+	stand = []MapShape{
+		{"strike", [][][2]float32{around(3, 1.7, 1.7, 0.9)}}, {"margin", [][][2]float32{around(3, 1.7, 1.4, 0.6)}},
+		{"comfort", [][][2]float32{around(3, 1.7, 1, 0.4)}}, {"barred", [][][2]float32{{{5, 0}, {6, 0}, {6, 4}, {5, 4}}}},
+	}
+	hang = []MapShape{
+		{"level", [][][2]float32{around(2.8, 2.4, 1.6, 1.2)}}, {"swept", [][][2]float32{around(2.8, 2.4, 1.9, 1.6)}},
+		{"closed", [][][2]float32{around(2.8, 2.4, 1.2, 0.9), around(2.8, 2.4, 0.3, 0.2)}},
+	}
+	return stand, hang
 }

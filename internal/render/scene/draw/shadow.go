@@ -7,19 +7,19 @@ const floorLift = 0.002
 // overhead makes it nearly a plan of the golfer, which shows where a club is
 // in depth. It ends where the floor does.
 func (m *room) drawShadow(c *canvas, a, b vec, r float32) {
-	if c.cam.eye.z <= m.floor {
+	if c.cam.eye.Z <= m.floor {
 		return
 	}
 	z := m.floor + floorLift
 	fall := func(p vec) vec {
-		k := 0.35 * (p.z - z) / light.z
-		return vec{p.x - light.x*k, p.y - light.y*k, z}
+		k := 0.35 * (p.Z - z) / light.Z
+		return xyz(p.X-light.X*k, p.Y-light.Y*k, z)
 	}
 	p, q := roundEnded(c.outline[:0], fall(a), fall(b), r), c.clipped[:0]
 	for _, wall := range [4]struct {
 		n vec
 		d float32
-	}{{vec{1, 0, 0}, 0}, {vec{-1, 0, 0}, -m.size.x}, {vec{0, 1, 0}, 0}, {vec{0, -1, 0}, -m.size.y}} {
+	}{{xyz(1, 0, 0), 0}, {xyz(-1, 0, 0), -m.size.X}, {xyz(0, 1, 0), 0}, {xyz(0, -1, 0), -m.size.Y}} {
 		q = clipPolygon(q[:0], p, wall.n, wall.d)
 		p, q = q, p
 	}
@@ -34,15 +34,15 @@ var halfCircle = [...]point{{-1, 0}, {-0.809, 0.588}, {-0.309, 0.951}, {0.309, 0
 // roundEnded appends the level outline of a strip from a to b with round ends
 // of radius r; a disc when the ends are one.
 func roundEnded(dst []vec, a, b vec, r float32) []vec {
-	along := b.sub(a).unit()
+	along := b.Sub(a).Unit()
 	if along == (vec{}) {
-		along = vec{1, 0, 0}
+		along = xyz(1, 0, 0)
 	}
-	across := vec{-along.y, along.x, 0}
+	across := xyz(-along.Y, along.X, 0)
 	for k, end := range [2]vec{a, b} {
 		sign := float32(2*k - 1)
 		for _, t := range halfCircle {
-			dst = append(dst, end.add(along.mul(sign*r*t.y)).add(across.mul(-sign*r*t.x)))
+			dst = append(dst, end.Add(along.Mul(sign*r*t.y)).Add(across.Mul(-sign*r*t.x)))
 		}
 	}
 	return dst

@@ -62,15 +62,18 @@ func (t *tape) place(c *canvas, o obstacles) {
 	}
 	p, q := point{x0, y0}, point{x1, y1}
 	t.ends = [2]point{p, q}
-	t.width = max(tapeWidth*c.cam.pixels(t.from.lerp(t.to, 0.5)), leastTape*c.scale)
+	t.width = max(tapeWidth*c.cam.pixels(t.from.Lerp(t.to, 0.5)), leastTape*c.scale)
 	t.blade = stroke(p.lerp(q, -0.03), q.lerp(p, -0.03), t.width+9*c.scale)
 	t.whole = q
-	if metres := t.to.sub(t.from).norm(); t.fray < metres {
+	if metres := t.to.Sub(t.from).Norm(); t.fray < metres {
 		t.whole = p.lerp(q, t.fray/metres)
 	}
 	t.bare = t.whole.lerp(q, 0.5).add(q.sub(p).unit().side().mul(t.width * 0.3))
 	o.blade = t.blade
 	t.plate.place(c, o, t.ends, t.width)
+	if t.plate.size != (point{}) {
+		c.labels = append(c.labels, boxAt(t.plate.corner, t.plate.size).grown(plateOutline*t.plate.unit))
+	}
 }
 
 // draw lays the tape over the picture, from the club to the surface, and the
@@ -115,7 +118,7 @@ func (t *tape) drawBand(c *canvas) {
 		c.line(t.whole, q, width, c.theme.Tape)
 	}
 
-	length, metres := q.sub(p).norm(), t.to.sub(t.from).norm()
+	length, metres := q.sub(p).norm(), t.to.Sub(t.from).Norm()
 	if t.tick > 0 && metres > t.tick {
 		step := tickEvery(t.major, t.tick/metres*length/c.scale, 3)
 		for k := step; float32(k)*t.tick < metres-t.fray && k < maxTapeTicks; k += step {

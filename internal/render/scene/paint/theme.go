@@ -17,8 +17,11 @@ type Theme struct {
 	Ink, Hidden, Cut       Colour // lines: seen, hidden, of the walls cut away
 	Lettering              Colour
 	Shadow                 Colour
-	Body, Joint, Outline   Colour // the mannequin
-	Club, Clubhead         Colour
+	Shirt, Trousers, Skin  Colour // the golfer
+	Glove, Dark, Toe       Colour
+	Outline                Colour
+	Club, Clubhead, Face   Colour
+	Ghost, GhostInk        Colour
 	Ribbon, RibbonInk      Colour
 	Ball                   Colour
 	Strike, StrikeInk      Colour
@@ -36,8 +39,11 @@ var day = Theme{
 	Ink:   hex(0x2B2A28), Hidden: hex(0x2B2A28).Alpha(0.55), Cut: hex(0x2B2A28).Alpha(0.34),
 	Lettering: hex(0x6E6353),
 	Shadow:    hex(0xC9BFAA),
-	Body:      hex(0x868A90), Joint: hex(0x3F4349), Outline: hex(0x1F2023),
-	Club: hex(0x6D7278), Clubhead: hex(0x34373C),
+	Shirt:     hex(0x8C9196), Trousers: hex(0x666B72), Skin: hex(0xB9AFA2),
+	Glove: hex(0xF4F1E8), Dark: hex(0x3F4349), Toe: hex(0x5C6067),
+	Outline: hex(0x1F2023),
+	Club:    hex(0x6D7278), Clubhead: hex(0x34373C), Face: hex(0xA9AFB5),
+	Ghost: hex(0xF6F1E4).Alpha(0.80), GhostInk: hex(0x4A4E55).Alpha(0.75),
 	Ribbon: hex(0x44708A).Alpha(0.30), RibbonInk: hex(0x2A5068).Alpha(0.85),
 	Ball:   hex(0xFFFFFF),
 	Strike: hex(StrikeRGB), StrikeInk: hex(0x4A0F04),
@@ -55,8 +61,11 @@ var night = Theme{
 	Ink:   hex(0xF1E4C8), Hidden: hex(0xF1E4C8).Alpha(0.50), Cut: hex(0xF1E4C8).Alpha(0.30),
 	Lettering: hex(0xF8EEDA),
 	Shadow:    hex(0x2E271F),
-	Body:      hex(0xAEB2B6), Joint: hex(0x6C7076), Outline: hex(0x100E0C),
-	Club: hex(0xC4C7CA), Clubhead: hex(0xE4E2DC),
+	Shirt:     hex(0xAEB2B6), Trousers: hex(0x868A90), Skin: hex(0xC9BBA8),
+	Glove: hex(0xF2EEE2), Dark: hex(0x54585F), Toe: hex(0x72767C),
+	Outline: hex(0x100E0C),
+	Club:    hex(0xC4C7CA), Clubhead: hex(0xA8A69F), Face: hex(0xF0EEE6),
+	Ghost: hex(0x8C7F69).Alpha(0.70), GhostInk: hex(0xF1E4C8).Alpha(0.75),
 	Ribbon: hex(0x8FC3DE).Alpha(0.26), RibbonInk: hex(0xB9E0F4).Alpha(0.80),
 	Ball:   hex(0xFFFFFF),
 	Strike: hex(StrikeRGB), StrikeInk: hex(0x2A0802),

@@ -32,6 +32,9 @@ type Input struct {
 	Club   plan.Club
 	Tee    plan.Tee
 	Swing  *swing.Swing
+	// Typical is the same player's central swing, which the recording holds beside
+	// Swing, with one impact for both; nil leaves it out.
+	Typical *swing.Swing
 	// Tightest is where the report found the swing tightest; the zero value
 	// stretches no tape.
 	Tightest Tightest
@@ -76,6 +79,8 @@ func Swing(in Input) *wire.Recording {
 		Tick:  0.0254,
 		Major: 12,
 		Ball:  vec(place.ToRoom(geom.Vec{Z: rules.BallRadius})),
+
+		Club: wire.Club{Kind: in.Club.Kind, Loft: float32(in.Club.Loft)}, Margin: float32(in.Plan.Margin),
 	}
 	if in.Plan.Units == units.Metric {
 		s.Tick, s.Major = 0.01, 10
@@ -83,7 +88,7 @@ func Swing(in Input) *wire.Recording {
 	for _, p := range swing.Phases() {
 		s.Phases = append(s.Phases, string(p))
 	}
-	addFrames(s, in.Swing, place, mine)
+	addFrames(s, in.Swing, in.Typical, place, mine)
 	addTightest(s, in.Tightest)
 	addFirst(s, in.First, room)
 	addStrikes(s, place, sweep.Sample(in.Swing, sweep.FineTolerance), room, mine)
@@ -93,15 +98,15 @@ func Swing(in Input) *wire.Recording {
 
 func vec(v geom.Vec) wire.Vec { return wire.Vec{float32(v.X), float32(v.Y), float32(v.Z)} }
 
-func addFrames(s *wire.Recording, m *swing.Swing, place sweep.Placement, mine []sweep.Surface) {
+func addFrames(s *wire.Recording, m, typical *swing.Swing, place sweep.Placement, mine []sweep.Surface) {
 	n := int(math.Ceil(m.Duration()*Rate-1e-9)) + 1
 	for i := range n {
 		t := min(float64(i)/Rate, m.Duration())
 		pose := m.PoseAt(t)
-		f := wire.Frame{Phase: uint8(slices.Index(s.Phases, string(m.PhaseAt(t)))), Clearance: float32(clearance(&pose, mine))}
-		for p := range pose {
-			c := place.Capsule(pose[p])
-			f.Pose = append(f.Pose, wire.Segment{A: vec(c.A), B: vec(c.B)})
+		f := wire.Frame{Phase: uint8(slices.Index(s.Phases, string(m.PhaseAt(t)))), Clearance: float32(clearance(pose[:], mine)), Club: float32(clearance(pose[swing.Grip:], mine)), Pose: axes(&pose, place)}
+		if typical != nil {
+			then := typical.PoseAt(max(0, min(t-m.ImpactTime()+typical.ImpactTime(), typical.Duration())))
+			f.Typical = axes(&then, place)
 		}
 		s.Frames = append(s.Frames, f)
 		if i > 0 {
@@ -113,17 +118,27 @@ func addFrames(s *wire.Recording, m *swing.Swing, place sweep.Placement, mine []
 	}
 }
 
-// clearance is the signed distance (m) of a standing pose to the nearest
+// axes are the axes of a standing pose, in the room.
+func axes(pose *swing.Pose, place sweep.Placement) []wire.Segment {
+	out := make([]wire.Segment, len(pose))
+	for p := range pose {
+		c := place.Capsule(pose[p])
+		out[p] = wire.Segment{A: vec(c.A), B: vec(c.B)}
+	}
+	return out
+}
+
+// clearance is the signed distance (m) of parts of a standing pose to the nearest
 // surface, both in the golfer frame.
-func clearance(pose *swing.Pose, mine []sweep.Surface) float64 {
+func clearance(parts []geom.Capsule, mine []sweep.Surface) float64 {
 	nearest := math.Inf(1)
 	for i := range mine {
-		for p := range pose {
+		for _, c := range parts {
 			d := 0.0
 			if mine[i].Kind.Flat() {
-				d = mine[i].Plane.Distance(pose[p])
+				d = mine[i].Plane.Distance(c)
 			} else {
-				d, _, _ = mine[i].Box.Distance(pose[p])
+				d, _, _ = mine[i].Box.Distance(c)
 			}
 			nearest = min(nearest, d)
 		}

@@ -61,6 +61,8 @@ func Decode(b []byte) (*Recording, error) {
 		r.fail("verdict of the tightest moment")
 	}
 	s.Ball = r.vec()
+	s.Club = Club{Kind: r.string(), Loft: r.f32()}
+	s.Margin = r.f32()
 	s.Tick, s.Major = r.f32(), r.u8()
 	s.Flight = r.flight()
 	if r.err == nil && r.at != len(b) {
@@ -182,20 +184,32 @@ func (r *reader) faces() []Face {
 }
 
 func (r *reader) frames(parts, phases int) []Frame {
-	n := r.count(r.u32(), 5+24*parts, "frames")
+	n, each := r.u32(), r.u8()
+	if r.err == nil && (each < 1 || each > 2) {
+		r.fail("number of poses")
+	}
+	n = r.count(n, 9+24*parts*each, "frames")
 	if n > maxFrames {
 		r.fail("number of frames")
 		n = 0
 	}
 	frames := make([]Frame, n)
-	poses := make([]Segment, n*parts)
+	poses := make([]Segment, n*parts*each)
+	take := func() []Segment {
+		pose := poses[:parts:parts]
+		poses = poses[parts:]
+		for j := range pose {
+			pose[j] = r.segment()
+		}
+		return pose
+	}
 	for i := range frames {
-		f := Frame{Phase: uint8(r.u8()), Clearance: r.f32(), Pose: poses[i*parts : (i+1)*parts : (i+1)*parts]}
+		f := Frame{Phase: uint8(r.u8()), Clearance: r.f32(), Club: r.f32(), Pose: take()}
+		if each == 2 {
+			f.Typical = take()
+		}
 		if int(f.Phase) >= max(1, phases) {
 			r.fail("phase of a frame")
-		}
-		for j := range f.Pose {
-			f.Pose[j] = r.segment()
 		}
 		frames[i] = f
 	}

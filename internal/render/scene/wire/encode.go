@@ -8,7 +8,7 @@ import (
 // magic and version open every encoded recording; a reader refuses any other.
 const (
 	magic   = "WBS"
-	version = 4
+	version = 5
 )
 
 // Encode packs the recording, little-endian:
@@ -21,10 +21,12 @@ const (
 //	phases    u8 count, each u16 string
 //	parts     u8 count, each u16 name, f32 radius
 //	rate      f32
-//	frames    u32 count, each: u8 phase, f32 clearance, parts×6 f32
+//	frames    u32 count, u8 poses in each (1, or 2 with the typical), each: u8 phase, f32 clearance, f32 club, poses×parts×6 f32
 //	strikes   u32 count, each: u32 frame, 3 f32 at, 3 f32 normal, f32 radius, u16 surface, u16 part
 //	tightest  f32 time, 3 f32 from, 3 f32 to, u16 label, u8 verdict, u16 surface, u16 part, f32 fray
 //	ball      3 f32
+//	club      u16 kind, f32 loft
+//	margin    f32
 //	ticks     f32 spacing, u8 major
 //	trail     u32 count, each: f32 time, 3 f32 at
 //	touches   u8 count, each: f32 time, 3 f32 at, 3 f32 normal, u16 surface
@@ -54,15 +56,19 @@ func (s *Recording) Encode() []byte {
 
 	w.f32(s.Rate)
 	w.u32(len(s.Frames))
+	w.u8(s.poses())
 	for _, f := range s.Frames {
 		w.u8(int(f.Phase))
 		w.f32(f.Clearance)
-		for i := range parts {
-			var seg Segment
-			if i < len(f.Pose) {
-				seg = f.Pose[i]
+		w.f32(f.Club)
+		for _, pose := range [][]Segment{f.Pose, f.Typical}[:s.poses()] {
+			for i := range parts {
+				var seg Segment
+				if i < len(pose) {
+					seg = pose[i]
+				}
+				w.segment(seg)
 			}
-			w.segment(seg)
 		}
 	}
 
@@ -86,6 +92,9 @@ func (s *Recording) Encode() []byte {
 	w.f32(s.Tightest.Fray)
 
 	w.vec(s.Ball)
+	w.u16(table.index(s.Club.Kind))
+	w.f32(s.Club.Loft)
+	w.f32(s.Margin)
 	w.f32(s.Tick)
 	w.u8(s.Major)
 	w.flight(&table, &s.Flight)
@@ -100,6 +109,14 @@ func (s *Recording) Encode() []byte {
 		head.b = append(head.b, t...)
 	}
 	return append(head.b, w.b...)
+}
+
+// poses is how many poses each frame holds.
+func (s *Recording) poses() int {
+	if len(s.Frames) > 0 && len(s.Frames[0].Typical) > 0 {
+		return 2
+	}
+	return 1
 }
 
 // stringTable collects each distinct string once.

@@ -71,7 +71,11 @@ type Segment struct{ A, B Vec }
 type Frame struct {
 	Phase     uint8     // index into Recording.Phases
 	Clearance float32   // signed distance from golfer and club to the nearest surface, m
+	Club      float32   // the same from the club alone
 	Pose      []Segment // one for each of Recording.Parts
+	// Typical is the pose of the player's typical swing at the same time from impact;
+	// empty when the recording has none, which goes for all its frames.
+	Typical []Segment
 }
 
 // Strike is a place where golfer or club goes through a surface.
@@ -82,6 +86,12 @@ type Strike struct {
 	Radius  float32 // of the part that strikes, m
 	Surface string
 	Part    string
+}
+
+// Club is what the head of the club looks like.
+type Club struct {
+	Kind string  // "driver", "wood", "hybrid", "iron", "wedge"
+	Loft float32 // degrees; 0: usual for the kind
 }
 
 // Verdict is how the tightest moment is judged.
@@ -132,6 +142,9 @@ type Recording struct {
 	Strikes  []Strike
 	Tightest Tightest
 	Ball     Vec // centre
+	Club     Club
+	// Margin is the clearance (m) that is asked for; less is tight.
+	Margin float32
 	// Tick is the spacing of the small marks on tape and ribbon (an inch or a
 	// centimetre), Major how many of them make a long one.
 	Tick   float32

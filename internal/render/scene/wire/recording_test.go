@@ -22,15 +22,17 @@ func sample() *Recording {
 		Parts:  []Part{{Name: "head", Radius: 0.1}, {Name: "shaft", Radius: 0.006}},
 		Rate:   240,
 		Frames: []Frame{
-			{Phase: 0, Clearance: 0.3, Pose: []Segment{{Vec{1, 2, 3}, Vec{1, 2, 3}}, {Vec{4, 5, 6}, Vec{7, 8, 9}}}},
-			{Phase: 1, Clearance: -0.02, Pose: []Segment{{Vec{1, 2, 3.1}, Vec{1, 2, 3.1}}, {Vec{4, 5, 6.5}, Vec{7, 8, 9.5}}}},
+			{Phase: 0, Clearance: 0.3, Club: 0.4, Typical: []Segment{{Vec{1, 2, 3}, Vec{1, 2, 2.9}}, {Vec{4, 5, 5.9}, Vec{7, 8, 8.9}}}, Pose: []Segment{{Vec{1, 2, 3}, Vec{1, 2, 3}}, {Vec{4, 5, 6}, Vec{7, 8, 9}}}},
+			{Phase: 1, Clearance: -0.02, Club: -0.01, Typical: []Segment{{Vec{1, 2, 3.2}, Vec{1, 2, 3}}, {Vec{4, 5, 6.4}, Vec{7, 8, 9.1}}}, Pose: []Segment{{Vec{1, 2, 3.1}, Vec{1, 2, 3.1}}, {Vec{4, 5, 6.5}, Vec{7, 8, 9.5}}}},
 		},
 		Strikes: []Strike{{Frame: 1, At: Vec{3, 4.42, 1.9}, Normal: Vec{0, -1, 0}, Radius: 0.05, Surface: "left wall", Part: "clubhead"}},
 		Tightest: Tightest{Time: 1.0 / 240, From: Vec{3, 4.3, 1.9}, To: Vec{3, 4.42, 1.9}, Label: "5 7/8 in · 149 mm",
 			Verdict: Strikes, Surface: "left wall", Part: "clubhead", Fray: 0.05},
-		Ball:  Vec{2.9, 2.21, 0.061},
-		Tick:  0.0254,
-		Major: 12,
+		Ball:   Vec{2.9, 2.21, 0.061},
+		Club:   Club{"driver", 10.5},
+		Margin: 0.05,
+		Tick:   0.0254,
+		Major:  12,
 		Flight: Flight{
 			Trail:   []Moment{{0.004, Vec{2.9, 2.21, 0.061}}, {0.06, Vec{5.98, 2.21, 0.8}}, {0.3, Vec{5, 2.21, 0.1}}},
 			Touches: []Touch{{0.06, Vec{6, 2.21, 0.8}, Vec{-1, 0, 0}, "screen"}},
@@ -136,6 +138,8 @@ func TestDecodeRefuses(t *testing.T) {
 			return b
 		}), "(name)"},
 		{"a ball that goes back in time", back.Encode(), "time of the ball"},
+		{"frames without a pose", change(func(b []byte) []byte { b[posesAt(b)] = 0; return b }), "number of poses"},
+		{"frames with three poses", change(func(b []byte) []byte { b[posesAt(b)] = 3; return b }), "number of poses"},
 		{"no frame rate", noRate.Encode(), "frame rate"},
 	}
 	for _, tt := range tests {
@@ -146,6 +150,13 @@ func TestDecodeRefuses(t *testing.T) {
 			}
 		})
 	}
+}
+
+// posesAt is where the encoded sample says how many poses a frame has: behind the rate
+// and the number of frames.
+func posesAt(b []byte) int {
+	rate := binary.LittleEndian.AppendUint32(nil, math.Float32bits(240))
+	return bytes.Index(b, rate) + 8
 }
 
 func TestDecodeRefusesEveryCut(t *testing.T) {
