@@ -5,10 +5,16 @@ import { $, h, s, setText } from "../app/dom.js";
 import { drawFirst, drawTape } from "./tape.js";
 import { describeViews, titleBlock } from "./words.js";
 
-const MARGIN = 30; // px of paper round the room, for the dimension lines
+/** px of paper round the room, for the dimension lines. */
+export const MARGIN = 30;
 const NAMES = ["plan", "side", "face"];
 const NARROWEST = 220; // px: a column still wide enough for the reading
 const HATCH_STEP = 9; // px between hatch lines
+
+/** The room's sizes as text. */
+export function dimsOf(/** @type {Wire.Figures} */ { fields }) {
+  return { length: fields["room.length"], width: fields["room.width"], height: fields["room.height"] };
+}
 
 /** Draws all views into their figures, at one scale where they stand side by side. */
 export function createDrawings(/** @type {State} */ state) {
@@ -25,8 +31,7 @@ export function createDrawings(/** @type {State} */ state) {
   for (const name of NAMES) observer.observe($(`#view-${name} .drawing`));
 
   function render(/** @type {State} */ { answer: { flat, figures }, good, focus, check }) {
-    const { "room.length": length, "room.width": width, "room.height": height } = figures.fields;
-    const dims = { length, width, height };
+    const dims = dimsOf(figures);
     last = { flat, dims, words: describeViews(flat, dims, focus, check) };
     $("#title-block").replaceChildren(...titleBlock(good, focus, check, flat.plan?.first).flatMap(([term, text]) => [h("dt", {}, term), h("dd", {}, text)]));
     overlay = () => null; // of an older plan
@@ -86,15 +91,16 @@ export function mapping(name, /** @type {Wire.View} */ view, width) {
   return { scale, px, py, x: (p) => (p - MARGIN) / scale, y: (p) => up - (p - MARGIN) / scale, length: across, across: up, width, height: up * scale + 2 * MARGIN };
 }
 
-function drawView(name, /** @type {Wire.View} */ view, dims, words, width, overlay, floor) {
+/** Draws one view as an SVG of that width, px. */
+export function drawView(name, /** @type {Wire.View} */ view, dims, words, width, overlay = (_name, _map) => null, floor = null) {
   const map = mapping(name, view, width);
   const path = (points, closed) => points.map(([a, b], i) => `${i ? "L" : "M"}${map.px(a).toFixed(1)} ${map.py(b).toFixed(1)}`).join("") + (closed ? "Z" : "");
   const hatch = `hatch-${name}`;
   const sweep = (view.sweep ?? []).map((ring) => path(ring, true)).join("");
 
   return s("svg", { viewBox: `0 0 ${map.width.toFixed(1)} ${map.height.toFixed(1)}`, role: "img", "aria-label": [words, floor?.words()].filter(Boolean).join(" "), class: "view" },
-    s("defs", {}, s("pattern", { id: hatch, width: HATCH_STEP, height: HATCH_STEP, patternUnits: "userSpaceOnUse", patternTransform: "rotate(45)" },
-      s("path", { class: "hatch-line", d: `M0 0V${HATCH_STEP}` }))),
+    sweep ? s("defs", {}, s("pattern", { id: hatch, width: HATCH_STEP, height: HATCH_STEP, patternUnits: "userSpaceOnUse", patternTransform: "rotate(45)" },
+      s("path", { class: "hatch-line", d: `M0 0V${HATCH_STEP}` }))) : null,
     s("rect", { class: "room-paper", x: MARGIN, y: MARGIN, width: view.size[0] * map.scale, height: view.size[1] * map.scale }),
     s("g", { class: "layer-map" }, ...(floor?.under(map) ?? [])),
     s("g", { class: "layer-sweep" },
@@ -116,7 +122,7 @@ function drawView(name, /** @type {Wire.View} */ view, dims, words, width, overl
 }
 
 /** Points of the golfer, the club, the first touch and the place names, for the reading to keep clear of. */
-function busyPoints(/** @type {Wire.View} */ { figure = [], first }, map) {
+export function busyPoints(/** @type {Wire.View} */ { figure = [], first }, map) {
   const placeName = [map.width - MARGIN - 20, MARGIN - 12];
   const touch = first ? [[map.px(first.at[0]), map.py(first.at[1])]] : [];
   return [placeName, ...touch].concat(figure.flatMap(({ a, b }) => [0, 0.25, 0.5, 0.75, 1].map((k) => [map.px(a[0] + k * (b[0] - a[0])), map.py(a[1] + k * (b[1] - a[1]))])));
