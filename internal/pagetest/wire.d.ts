@@ -194,7 +194,7 @@ declare namespace Wire {
   interface More {
     title: string;
     fields: Field[];
-    members: Member[];
+    members?: Member[];
   }
 
   interface List {

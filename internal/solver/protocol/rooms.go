@@ -29,5 +29,5 @@ func room(req request) (any, error) {
 	if err != nil {
 		return nil, typed.Tell(err)
 	}
-	return planAnswer{Plan: doc.Plan(), Notes: append(typed.Notes, doc.Plan().Notes()...)}, nil
+	return planAnswer{Plan: doc.Plan(), Notes: typed.Notes}, nil
 }
