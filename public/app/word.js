@@ -57,6 +57,6 @@ function place(note, button) {
   const below = at.bottom + GAP;
   const y = below + height > innerHeight ? Math.max(at.top - GAP - height, GAP) : below;
   const x = Math.max(Math.min(at.left, innerWidth - width - GAP), GAP);
-  note.style.left = `${x}px`;
-  note.style.top = `${y}px`;
+  note.style.left = `${x + scrollX}px`; // on the page, so that it scrolls along
+  note.style.top = `${y + scrollY}px`;
 }
