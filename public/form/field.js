@@ -52,7 +52,8 @@ export function makeField(spec, path, changed) {
       error.textContent = message;
       if (message) input.setAttribute("aria-invalid", "true");
       else input.removeAttribute("aria-invalid");
-      if (message) el.closest("details:not([open])")?.setAttribute("open", "");
+      if (!message) return;
+      for (let fold = el.closest("details"); fold; fold = fold.parentElement.closest("details")) fold.open = true;
     },
   };
 
