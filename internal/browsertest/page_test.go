@@ -115,10 +115,11 @@ func (tb *tab) top() {
 }
 
 // showVerdict scrolls to the verdict, where the short answer at the foot of the
-// window goes away; on other sheets it stays.
+// window goes away; on other sheets to the end, where it lies below everything.
 func (tb *tab) showVerdict() {
 	tb.t.Helper()
 	if eval[string](tb, `document.documentElement.dataset.sheet`) != "swing" {
+		eval[bool](tb, `(scrollTo({top: document.documentElement.scrollHeight, behavior: "instant"}), true)`)
 		return
 	}
 	eval[bool](tb, `(document.querySelector("#verdict-box").scrollIntoView({block: "center", behavior: "instant"}), true)`)

@@ -11,19 +11,18 @@ func Cards() []Card {
 		{ID: "room", Title: "Room", Open: true,
 			Fields: []Field{
 				{Path: "title", Label: "Name of this plan", Kind: Text},
-				{Path: "room.length", Label: "Room length, back wall to front wall", Kind: Length},
+				{Path: "room.length", Label: "Room length", Kind: Length, Hint: "From the back wall to the front wall, which the ball flies at."},
 				{Path: "room.width", Label: "Room width", Kind: Length},
 				{Path: "room.height", Label: "Ceiling height", Kind: Length, Hint: "Bare floor to ceiling; layers and mat are taken off below."},
 				{Path: "margin", Label: "Clearance to call it clear", Kind: Length, Form: Short, Hint: "Anything nearer than this is called tight."},
 			},
 			Lists: []List{
-				{Path: "room.slopes", Title: "Slopes", One: "slope", Fields: []Field{
-					name,
+				{Path: "room.slopes", Title: "Slopes", One: "slope", Fields: []Field{name}, More: &More{Title: "Place and size", Fields: []Field{
 					{Path: "wall", Label: "Comes down at", Kind: Choice, Choices: [][2]string{{string(plan.WallLeft), "left wall"}, {string(plan.WallRight), "right wall"}, {string(plan.WallFront), "front wall"}, {string(plan.WallBack), "back wall"}}},
 					{Path: "kneeHeight", Label: "Height at the wall", Kind: Length, Hint: "Where the slope meets the wall, above the bare floor."},
 					{Path: "run", Label: "Reaches into the room", Kind: Length, Hint: "Level distance from the wall to where the ceiling is flat."},
-				}},
-				{Path: "room.solids", Title: "Beams, ducts, columns", One: "beam or duct", Fields: append([]Field{name}, boxFields()...)},
+				}}},
+				{Path: "room.solids", Title: "Beams, ducts, columns", One: "beam or duct", Fields: []Field{name}, More: box},
 			}},
 		{ID: "players", Title: "Players", Open: true, Lists: []List{players}},
 		{ID: "clubs", Title: "Clubs", Lists: []List{clubs}},
@@ -56,7 +55,7 @@ func Cards() []Card {
 			{Path: "sideReturn", Label: "Side returns, depth", Kind: Length, Optional: true},
 			{Path: "topReturn", Label: "Top return, depth", Kind: Length, Optional: true},
 		}}}},
-		{ID: "hung", Title: "Hung things", Lists: []List{{Path: "hung", Title: "Hung things", One: "hung thing", Bare: true, Duplicate: true, Fields: append([]Field{name}, boxFields()...)}}},
+		{ID: "hung", Title: "Hung things", Lists: []List{{Path: "hung", Title: "Hung things", One: "hung thing", Bare: true, Duplicate: true, Fields: []Field{name}, More: box}}},
 		{ID: "seats", Title: "Seats", Lists: []List{{Path: "seats", Title: "Seats", One: "seat", Bare: true, Duplicate: true, Fields: []Field{
 			name,
 			{Path: "x", Label: "From the back wall", Kind: Length, Hint: "To its middle."},
@@ -69,6 +68,9 @@ func Cards() []Card {
 }
 
 var name = Field{Path: "name", Label: "Name", Kind: Text}
+
+// box is the place and size of what is a box.
+var box = &More{Title: "Place and size", Fields: boxFields()}
 
 // boxFields are the six faces of a box: where it starts and ends along each axis.
 func boxFields() []Field {
@@ -87,7 +89,6 @@ var players = List{Path: "players", Title: "Players", One: "player", Bare: true,
 		name,
 		{Path: "height", Label: "Height", Kind: Length},
 		{Path: "hand", Label: "Hand", Kind: Choice, Choices: [][2]string{{string(plan.HandRight), "right-handed"}, {string(plan.HandLeft), "left-handed"}}},
-		{Path: "skill", Label: "Spread of shots", Kind: Choice, Choices: as(plan.SkillSteady, plan.SkillAverage, plan.SkillWild), Hint: "How far the ball strays from shot to shot."},
 	},
 	More: &More{Title: "Build and swing",
 		Fields: []Field{
@@ -99,6 +100,7 @@ var players = List{Path: "players", Title: "Players", One: "player", Bare: true,
 			{Path: "turn", Label: "Turn", Kind: Choice, Choices: as(plan.TurnCompact, plan.TurnFull, plan.TurnLong), Hint: "How far the shoulders go back."},
 			{Path: "plane", Label: "Plane", Kind: Choice, Choices: as(plan.PlaneUpright, plan.PlaneNeutral, plan.PlaneFlat), Hint: "How steep the swing is."},
 			{Path: "follow", Label: "Follow-through", Kind: Choice, Choices: [][2]string{{plan.FollowHeld, "held off"}, {plan.FollowFull, "full"}, {plan.FollowLoose, "loose"}}, Hint: "How wide and loose the finish is."},
+			{Path: "skill", Label: "Spread of shots", Kind: Choice, Choices: as(plan.SkillSteady, plan.SkillAverage, plan.SkillWild), Hint: "How far the ball strays from shot to shot."},
 			{Path: "sex", Label: "Proportions", Kind: Choice, Choices: [][2]string{{"", "anyone"}, {plan.SexMan, "man"}, {plan.SexWoman, "woman"}}},
 		},
 		Members: []Member{{"clubs", "Swings these clubs", "clubs"}, {"tees", "Plays from these tees", "tees"}},
@@ -108,12 +110,13 @@ var clubs = List{Path: "clubs", Title: "Clubs", One: "club", Bare: true, Duplica
 	name,
 	{Path: "kind", Label: "Kind", Kind: Choice, Choices: [][2]string{{plan.KindDriver, "driver"}, {plan.KindWood, "fairway wood"}, {plan.KindHybrid, "hybrid"}, {plan.KindIron, "iron"}, {plan.KindWedge, "wedge"}}},
 	{Path: "length", Label: "Length", Kind: Length, Form: Short, Optional: true, Hint: "Blank: usual for the kind."},
+}, More: &More{Title: "Lie, loft and ball", Fields: []Field{
 	{Path: "lie", Label: "Lie", Kind: Number, Unit: "degrees", Optional: true, Hint: "blank: usual for the kind"},
 	{Path: "loft", Label: "Loft", Kind: Number, Unit: "degrees", Optional: true, Hint: "blank: usual for the kind"},
 	{Path: "ball.speed", Label: "Ball speed", Kind: Length, Form: units.Speed, Optional: true, Hint: "Blank or usual: each player's own swing sets it. Measured: type it."},
 	{Path: "ball.launch", Label: "Launch angle", Kind: Number, Unit: "degrees", Hint: "above level, struck well"},
 	{Path: "ball.spin", Label: "Backspin", Kind: Number, Unit: "rev/min"},
-}}
+}}}
 
 // as are choices whose words are their values.
 func as(words ...string) [][2]string {

@@ -54,7 +54,7 @@ type List struct {
 type More struct {
 	Title   string   `json:"title"`
 	Fields  []Field  `json:"fields"`
-	Members []Member `json:"members"`
+	Members []Member `json:"members,omitempty"`
 }
 
 // Member is a choice among the names of another list; none chosen stands for all.

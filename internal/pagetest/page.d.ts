@@ -15,6 +15,7 @@ interface Shared {
   sheets: Sheets;
   mover: Mover;
   idle: () => boolean;
+  cards: Wire.Card[];
 }
 
 /** A view of the room on paper: metres to pixels and back. */

@@ -47,6 +47,26 @@ test("an edit asks once and tells everybody of the answer", async () => {
   assert.deepEqual(busy, [true, false]);
 });
 
+test("an edit says where the walls stood in the last good plan; an undo and a whole plan do not", async () => {
+  const { state, asked, answer } = await opened();
+  const walls = () => asked.at(-1).request.walls;
+  const there = { length: 6, width: 4, height: 3 };
+  state.edit((plan) => { plan.room.length = "7 m"; }, "room.length");
+  assert.deepEqual(walls(), there);
+  await answer({ message: "too long", field: "room.length" });
+  state.edit((plan) => { plan.room.length = 7; }, "room.length");
+  assert.deepEqual(walls(), there, "what was refused moved nothing");
+  await answer();
+  state.edit((plan) => { plan.room.width = 5; }, "room.width");
+  assert.deepEqual(walls(), { ...there, length: 7 });
+  await answer();
+  state.undo();
+  assert.equal(walls(), undefined);
+  await answer();
+  state.open(demo());
+  assert.equal(walls(), undefined);
+});
+
 test("a refused draft keeps the last good answer", async () => {
   const { state, kept, busy, answer } = await opened();
   const heard = [];

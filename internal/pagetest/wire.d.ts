@@ -6,6 +6,12 @@ declare namespace Wire {
     tee: string;
   }
 
+  interface Walls {
+    length: number;
+    width: number;
+    height: number;
+  }
+
   interface Edit {
     path: string;
     value: number;
@@ -24,6 +30,7 @@ declare namespace Wire {
     of?: string;
     x?: number;
     y?: number;
+    walls?: Walls;
     edits?: Edit[];
   }
 
@@ -187,7 +194,7 @@ declare namespace Wire {
   interface More {
     title: string;
     fields: Field[];
-    members: Member[];
+    members?: Member[];
   }
 
   interface List {
@@ -395,6 +402,7 @@ declare namespace Wire {
 
   interface LengthAnswer {
     metres: number;
+    label: string;
   }
 
   interface BallScreen {

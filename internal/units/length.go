@@ -3,6 +3,7 @@ package units
 import (
 	"errors"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -49,27 +50,31 @@ func ParseLength(text string, units string) (metres float64, err error) {
 // named are the units that a bare number may turn out to be in.
 var named = [...]struct {
 	name   string
+	system string
 	metres float64
-}{{"m", 1}, {"cm", 0.01}, {"mm", 0.001}, {"ft", MetresPerFoot}, {"in", MetresPerInch}}
+}{{"m", Metric, 1}, {"cm", Metric, 0.01}, {"mm", Metric, 0.001}, {"ft", Imperial, MetresPerFoot}, {"in", Imperial, MetresPerInch}}
 
 // ParseFitting is ParseLength for a length that must fit something. A bare number
-// that does not fit as it is usually read is read in the one unit in which it does;
-// as then says which: "180 cm". Where no unit or several would do, nothing changes.
+// that does not fit as it is usually read is read in the one unit in which it does,
+// or else in the one of the plan's own kind; as then says which: "180 cm". Where no
+// unit or several would do, nothing changes.
 func ParseFitting(text, units string, fits func(metres float64) bool) (metres float64, as string, err error) {
 	metres, err = ParseLength(text, units)
 	if err != nil || fits(metres) {
 		return metres, "", err
 	}
 	if q, _ := quantities(text, units); len(q) == 1 && q[0].unit == 0 {
-		found := 0
-		for _, unit := range named {
-			if m := q[0].value * unit.metres; fits(m) {
-				found++
-				metres, as = m, strings.TrimSpace(text)+" "+unit.name
+		for _, among := range [...][]string{{Metric, Imperial}, {units}} {
+			found := 0
+			for _, unit := range named {
+				if m := q[0].value * unit.metres; slices.Contains(among, unit.system) && fits(m) {
+					found++
+					metres, as = m, strings.TrimSpace(text)+" "+unit.name
+				}
 			}
-		}
-		if found == 1 {
-			return metres, as, nil
+			if found == 1 {
+				return metres, as, nil
+			}
 		}
 	}
 	metres, err = ParseLength(text, units)

@@ -153,7 +153,9 @@ func TestParseFitting(t *testing.T) {
 		{"with its unit, it means what it says", "180 in", Imperial, stature, 180 * in, ""},
 		{"two parts are feet and inches", "9 3", Imperial, stature, 111 * in, ""},
 		{"nothing fits", "99999", Imperial, stature, 99999 * in, ""},
-		{"feet and metres both fit", "20", Imperial, room, 20 * in, ""},
+		{"feet and metres both fit", "20", Imperial, room, 20 * ft, "20 ft"},
+		{"metres and feet both fit", "21", Metric, room, 21, "21 m"},
+		{"two of the plan's own kind fit", "30", Metric, func(m float64) bool { return m == 30 || m == 0.03 }, 0.3, ""},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
 			got, as, err := ParseFitting(tc.text, tc.units, tc.fits)

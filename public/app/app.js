@@ -21,6 +21,7 @@ import { showMoving, showVerdict, showSurfaces } from "./verdict.js";
 import { showCauses } from "./causes.js";
 import { showEveryone } from "./everyone.js";
 import { fillGlossary } from "./glossary.js";
+import { createKeys } from "./keys.js";
 
 const page = document.documentElement.dataset;
 const say = (sentence) => setText($("#notice"), sentence);
@@ -68,6 +69,7 @@ state.onAnswered(showVerdict, () => state.answer && showVerdict(state)); // a te
 for (const show of [showSurfaces, showCauses, showEveryone]) state.onAnswered(show);
 const drawings = createDrawings(state);
 createToolbar(state, { open, say });
+createKeys();
 const sheets = createSheets();
 const mover = createMover(state, solver.latest);
 createStrip(state, mover, (text) => solver.ask({ kind: "length", text, units: state.good.units }));
@@ -75,7 +77,7 @@ showMoving(mover);
 createStage(state, { reel: (request) => solver.latest("reel", request), show: solver.show });
 
 /** What parts that come later share; idle says that no verdict is under way. */
-const shared = { state, solver, drawings, sheets, mover, idle: () => page.busy === "no" };
+const shared = { state, solver, drawings, sheets, mover, idle: () => page.busy === "no", cards: /** @type {Wire.Card[]} */ ([]) };
 
 /** Fetches a part of the page; if that fails, it says so and tries again with the next answer. */
 function comesLater(fetchPart, failed) {
@@ -108,6 +110,7 @@ async function start() {
   const reply = await solver.ask({ kind: "start", ...texts, saved: savedPlan() });
   if (!reply.plan) return; // onFatal has said why
   const error = damage ?? reply.error;
+  shared.cards = reply.cards;
   createForm($("#cards"), reply.cards, state);
   await state.open(reply.plan, error ? `${asSentence(error.message)} Shown instead is your last good plan, or the demo when there is none.` : "");
   if (!state.good) return;
@@ -116,6 +119,8 @@ async function start() {
     () => setText($("#ball-failed"), "The part about the ball could not be fetched. The answer about the swing is complete without it."));
   comesLater(async () => (await import("../maps/maps.js")).createMaps,
     () => setText($("#map-live"), "The maps could not be fetched. The answer about the swing is complete without them."));
+  comesLater(async () => (await import("../room/room.js")).createRoom,
+    () => say("The drawing of the room could not be fetched. Its numbers work without it."));
   $("#measured").addEventListener("toggle", showMeasured);
   state.onAnswered(showMeasured);
   addEventListener("hashchange", async () => {

@@ -62,7 +62,8 @@ export function createState(host) {
       const next = copy(state.draft);
       change(next);
       state.draft = next;
-      return solve({ path, focus });
+      const { length, width, height } = state.good.room;
+      return solve({ path, focus, walls: { length, width, height } });
     },
 
     /** Looks at another check; a name left empty is chosen by the solver, the worst of them. */
@@ -103,12 +104,15 @@ export function createState(host) {
     return solve(how);
   }
 
-  /** fresh makes no undo step (a load, an undo). */
-  async function solve({ path = "", fresh = false, focus = state.focus, said = "" }) {
+  /**
+   * fresh makes no undo step (a load, an undo). walls are those before an edit: the
+   * solver moves along what nobody has touched since it followed from them.
+   */
+  async function solve({ path = "", fresh = false, focus = state.focus, said = "", walls = undefined }) {
     const mine = ++revision;
     const newest = () => mine === revision;
     host.busy(true);
-    const reply = await host.ask({ kind: "solve", plan: state.draft, focus: known(focus, state.draft) });
+    const reply = await host.ask({ kind: "solve", plan: state.draft, focus: known(focus, state.draft), walls });
     if (!reply || (reply.error && !newest())) return; // a newer edit took its place
     state.refusal = reply.error ?? null;
     if (!reply.error) {

@@ -1,7 +1,9 @@
-// One field of a card: label, input, hint and inline error. A field knows the
-// path of its value in the plan ("room.height") and reports what was typed; the
-// solver reads it.
-import { h } from "../app/dom.js";
+// One field of a card, a row: label, what explains it, input and inline error. A
+// field knows the path of its value in the plan ("room.height") and reports what
+// was typed; the solver reads it.
+import { asSentence, h } from "../app/dom.js";
+import { explain } from "../app/word.js";
+import { meaningIn } from "../app/glossary.js";
 
 let serial = 0;
 
@@ -16,15 +18,15 @@ export function makeField(spec, path, changed) {
   const id = `field-${++serial}`;
   const error = h("p", { class: "error", id: `${id}-error` });
   const input = makeInput(spec, id);
-  const hintText = [spec.unit, spec.hint].filter(Boolean).join("; ");
-  const hint = hintText ? h("p", { class: "hint", id: `${id}-hint` }, hintText) : null;
-  input.setAttribute("aria-describedby", [hint && hint.id, error.id].filter(Boolean).join(" "));
+  const unit = spec.unit ? h("span", { class: "unit", id: `${id}-unit` }, spec.unit) : null;
+  const help = [spec.hint, meaningIn(spec.label)].filter(Boolean).map(asSentence).join(" ");
+  const about = help ? explain(spec.label, help) : null;
+  input.setAttribute("aria-describedby", [unit?.id, about?.note.id, error.id].filter(Boolean).join(" "));
   input.dataset.path = path;
 
   const label = h("label", { for: id }, spec.label);
-  const el = spec.kind === "check"
-    ? h("div", { class: "field field-check" }, input, label, hint, error)
-    : h("div", { class: `field field-${spec.kind}` }, label, input, hint, error);
+  const el = h("div", { class: `field field-${spec.kind}` },
+    h("span", { class: "named" }, label, about?.button), h("span", { class: "value" }, input, unit), about?.note, error);
 
   const field = {
     spec, path, el, input,
@@ -50,7 +52,8 @@ export function makeField(spec, path, changed) {
       error.textContent = message;
       if (message) input.setAttribute("aria-invalid", "true");
       else input.removeAttribute("aria-invalid");
-      if (message) el.closest("details:not([open])")?.setAttribute("open", "");
+      if (!message) return;
+      for (let fold = el.closest("details"); fold; fold = fold.parentElement.closest("details")) fold.open = true;
     },
   };
 

@@ -1,6 +1,6 @@
 // The cards: builds them as the solver described them, keeps them in step with
 // the plan and puts each error beside its field.
-import { $, $$, active, h } from "../app/dom.js";
+import { $, $$, active, h, setText } from "../app/dom.js";
 import { valueAt } from "../app/paths.js";
 import { makeField } from "./field.js";
 import { buildList, buildPart } from "./list.js";
@@ -30,7 +30,10 @@ export function createForm(root, cards, state) {
     /** Adds or takes away rows, then puts the focus into the field whose path focusOn(plan) gives. */
     async restructure(change, focusOn) {
       await state.edit(change);
-      if (focusOn) at(focusOn(state.draft))?.focus();
+      if (!focusOn) return;
+      const field = at(focusOn(state.draft));
+      field?.closest(".row")?.querySelector(".more")?.setAttribute("open", ""); // what is new is looked at whole
+      field?.focus();
     },
   };
   const at = (path) => $(`[data-path="${CSS.escape(path)}"]`, root);
@@ -73,6 +76,7 @@ export function createForm(root, cards, state) {
       show(f);
     }
     for (const refresh of memberBoxes) refresh(plan);
+    for (const card of cards) setText($(`#card-${card.id} .gist`, root), gistOf(card, plan, state.answer.figures.fields));
   }
 
   /** Puts the solver's sentence beside the field it named, or beside the nearest to it. */
@@ -95,7 +99,15 @@ function buildCard(card, plan, build) {
   for (const part of card.parts ?? []) body.append(buildPart(part, plan, build));
   for (const list of card.lists ?? []) body.append(buildList(list, plan, build));
   return h("details", { class: "card", id: `card-${card.id}`, "data-key": card.id, open: card.open },
-    h("summary", {}, h("h3", { class: "card-title" }, card.title)), body);
+    h("summary", {}, h("h3", { class: "card-title" }, card.title), h("span", { class: "gist" })), body);
+}
+
+/** What a card holds, for when it is folded: figures and the names of its rows. @param {Wire.Card} card */
+function gistOf(card, plan, figures) {
+  const first = (card.parts ?? []).map((part) => (valueAt(plan, part.path) ? figures[`${part.path}.${part.fields[0].path}`] : "none"));
+  const names = (card.lists ?? []).flatMap((list) => (valueAt(plan, list.path) ?? []).map(({ name }) => name));
+  const own = (card.fields ?? []).map((field) => figures[field.path]);
+  return [...own, ...first, ...names].filter(Boolean).join(", ") || (card.lists ? "none" : "");
 }
 
 /** What decides which rows and boxes exist. */

@@ -16,7 +16,7 @@ export function buildList(list, plan, build) {
     onclick: () => build.restructure((p) => addRow(p, list.path, build.fresh(list.path)), lastOf(list)),
   }, `Add a ${list.one}`);
   return h("div", { class: "list" }, list.bare ? null : h("h4", {}, list.title),
-    rows.length ? h("ol", { class: "rows" }, ...rows) : h("p", { class: "hint" }, "None."), add);
+    rows.length ? h("ol", { class: "rows" }, ...rows) : null, add);
 }
 
 /** The path of the first field of a list's last row. @param {Wire.List} list */
@@ -36,15 +36,15 @@ function buildRow(list, item, i, plan, build) {
   }, "Duplicate");
 
   const row = h("fieldset", { class: "row" },
-    h("legend", {}, `${list.one.replace(/^./, (c) => c.toUpperCase())} ${i + 1}`),
+    h("legend", { class: "visually-hidden" }, `${list.one.replace(/^./, (c) => c.toUpperCase())} ${i + 1}`),
     h("div", { class: "fields" }, ...list.fields.map((spec) => build.field(spec, base))));
+  row.append(h("div", { class: "row-buttons" }, duplicate || null, remove));
   if (list.more) {
     row.append(h("details", { class: "more", "data-key": `more-${base}` },
       h("summary", {}, list.more.title),
       h("div", { class: "fields" }, ...list.more.fields.map((spec) => build.field(spec, base))),
-      ...list.more.members.map((m) => buildMembers(m, base, plan, build))));
+      ...(list.more.members ?? []).map((m) => buildMembers(m, base, plan, build))));
   }
-  row.append(h("div", { class: "row-buttons" }, duplicate || null, remove));
   return h("li", {}, row);
 }
 

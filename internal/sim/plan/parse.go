@@ -49,23 +49,33 @@ func Parse(data []byte) (Checked, error) {
 
 // FromTree is Parse for JSON that json.Decode has read; it may change the tree.
 func FromTree(tree any) (Checked, error) {
-	object, ok := tree.(map[string]any)
-	if !ok {
-		return Checked{}, fmt.Errorf("the plan must be an object in braces, not %s", kindOf(tree))
-	}
-	version, err := versionOf(object)
+	p, err := Fill(tree)
 	if err != nil {
 		return Checked{}, err
 	}
+	return Check(p)
+}
+
+// Fill is FromTree without the check of what the fields hold, for who completes a
+// plan and then calls Check.
+func Fill(tree any) (Plan, error) {
+	object, ok := tree.(map[string]any)
+	if !ok {
+		return Plan{}, fmt.Errorf("the plan must be an object in braces, not %s", kindOf(tree))
+	}
+	version, err := versionOf(object)
+	if err != nil {
+		return Plan{}, err
+	}
 	migrate(object, version)
 	if err := checkShape(object); err != nil {
-		return Checked{}, err
+		return Plan{}, err
 	}
 	var p Plan
 	if err := json.Fill(object, &p); err != nil {
-		return Checked{}, fmt.Errorf("the plan cannot be read: %w", err)
+		return Plan{}, fmt.Errorf("the plan cannot be read: %w", err)
 	}
-	return Check(p)
+	return p, nil
 }
 
 // syntaxError says where the JSON breaks.

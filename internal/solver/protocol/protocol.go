@@ -6,12 +6,13 @@
 //
 //	start   linked, saved          → plan, notes, cards, error?
 //	open    linked, saved          → plan, notes, error?
-//	solve   plan, focus            → solveAnswer; figures of the plan may be as typed
+//	solve   plan, focus, walls     → solveAnswer; figures of the plan may be as typed
 //	reel    plan, focus            → reelAnswer, the swing of a check frame by frame
 //	show    plan, focus            → bytes (Show only)
-//	length  text, units            → metres
+//	length  text, units            → metres, label
 //	ball    plan, focus, catch     → what the ball meets, see ballAnswer
 //	rooms                          → rooms, plans to start from
+//	room    plan                   → plan, all that follows from its walls and players
 //	maps    plan, of, focus        → standAnswer, hangAnswer, watchAnswer or marksAnswer
 //	drag    plan, focus (tee), x, y → what is known at once of a moved tee
 //	hangAt  plan, x, y             → how low a thing may hang there
@@ -68,6 +69,7 @@ type request struct {
 	X      float64 `json:"x"`     // a place on the floor, m
 	Y      float64 `json:"y"`
 
+	Walls plan.Walls    `json:"walls"` // before the edit that made Plan, for what follows them
 	Edits []remedy.Edit `json:"edits"` // of a remedy
 }
 
@@ -169,6 +171,8 @@ func (s *Solver) serve(body []byte) (any, error) {
 		return s.ball(req)
 	case "rooms":
 		return rooms(), nil
+	case "room":
+		return room(req)
 	case "maps":
 		return s.mapsOf(req)
 	case "drag":

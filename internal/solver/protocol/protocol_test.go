@@ -163,10 +163,10 @@ func TestOpen(t *testing.T) {
 
 func TestLength(t *testing.T) {
 	for _, c := range []struct{ name, body, want string }{
-		{"feet and inches", `{"kind":"length","text":"5'11\"","units":"imperial"}`, `{"metres":1.8034}`},
-		{"centimetres in an imperial plan", `{"kind":"length","text":"180 cm","units":"imperial"}`, `{"metres":1.8}`},
-		{"units left out", `{"kind":"length","text":"6 ft"}`, `{"metres":1.8288}`},
-		{"a bare number in a metric plan", `{"kind":"length","text":"180","units":"metric"}`, `{"metres":1.8}`},
+		{"feet and inches", `{"kind":"length","text":"5'11\"","units":"imperial"}`, `{"metres":1.8034,"label":"5 ft 11 in"}`},
+		{"centimetres in an imperial plan", `{"kind":"length","text":"180 cm","units":"imperial"}`, `{"metres":1.8,"label":"5 ft 10 7/8 in"}`},
+		{"units left out", `{"kind":"length","text":"6 ft"}`, `{"metres":1.8288,"label":"6 ft 0 in"}`},
+		{"a bare number in a metric plan", `{"kind":"length","text":"180","units":"metric"}`, `{"metres":1.8,"label":"1.800 m"}`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			var s Solver

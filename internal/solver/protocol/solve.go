@@ -65,7 +65,11 @@ func (s *Solver) solve(req request) (any, error) {
 // check reads the plan of a request and runs it, unless it was run before. It
 // returns the indices of the check that the request looks at and of the worst.
 func (s *Solver) check(req request) (doc plan.Checked, r fit.Report, focus, worst int, err error) {
-	if doc, err = plan.FromTree(req.Plan); err != nil {
+	p, err := plan.Fill(req.Plan)
+	if err != nil {
+		return
+	}
+	if doc, err = plan.Check(p.Follow(req.Walls)); err != nil {
 		return
 	}
 	if r, err = s.cache.report(doc); err != nil {
