@@ -5,6 +5,7 @@ import (
 	"wideberth/internal/render/drawing"
 	"wideberth/internal/render/scene/record"
 	"wideberth/internal/sim/ball"
+	"wideberth/internal/sim/ball/enclosure"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/solver/words"
@@ -175,7 +176,7 @@ func (b *balls) answer() (any, error) {
 		if b.rate > fineRate {
 			n *= 2
 		}
-		e, err := ball.Enclose(b.plan, pairs, b.rate, max(leastBalls, min(n, mostBalls/max(1, len(pairs)))))
+		e, err := enclosure.For(b.plan, pairs, b.rate, max(leastBalls, min(n, mostBalls/max(1, len(pairs)))))
 		if err != nil {
 			return nil, err
 		}
