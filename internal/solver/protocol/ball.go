@@ -88,8 +88,8 @@ func (s *Solver) ball(req request) (any, error) {
 	if rate == 0 {
 		rate = defaultCatch
 	}
-	if !(rate >= 0.5 && rate <= 1) {
-		return nil, &plan.FieldError{Field: "catch", Message: fmt.Sprintf("a catch rate of %g is outside 0.5–1: that is the share of balls to be caught", rate)}
+	if !(rate >= enclosure.LeastRate && rate <= 1) {
+		return nil, &plan.FieldError{Field: "catch", Message: fmt.Sprintf("a catch rate of %g is outside %g–1: that is the share of balls to be caught", rate, enclosure.LeastRate)}
 	}
 	doc, r, focus, _, err := s.check(req)
 	if err != nil {

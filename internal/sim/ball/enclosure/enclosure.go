@@ -73,19 +73,22 @@ type MissDepth struct {
 	Depth  float64 `json:"depth"` // m of return that it takes; 0 when no return can
 }
 
+// LeastRate is the least share of balls that an enclosure is measured for.
+const LeastRate = 0.5
+
 // curveStep (m) is the spacing of the curve's depths.
 const curveStep = 0.05
 
 // For flies n ordinary balls of every pair and measures what screen and
-// returns would have to be to catch the share rate (0.5–1) of each pair's. Half
+// returns would have to be to catch the share rate (LeastRate to 1) of each pair's. Half
 // of the allowed misses go to the sides and half to the top. The ball's whole
 // width counts.
 func For(p plan.Plan, pairs []ball.Pair, rate float64, n int) (Enclosure, error) {
 	if p.Screen == nil {
 		return Enclosure{}, errors.New("screen: the plan has none, so there is no enclosure to measure")
 	}
-	if !(rate >= 0.5 && rate <= 1) {
-		return Enclosure{}, fmt.Errorf("catch rate %g is outside 0.5–1", rate)
+	if !(rate >= LeastRate && rate <= 1) {
+		return Enclosure{}, fmt.Errorf("catch rate %g is outside %g–1", rate, LeastRate)
 	}
 	if n < 1 || len(pairs) == 0 {
 		return Enclosure{}, fmt.Errorf("%d balls of %d pairs: need at least one of each", n, len(pairs))
