@@ -2,7 +2,7 @@
 // sentences need, without the rest.
 //
 // Package fmt brings the file system, the clock and the runtime's metrics into a
-// program that never uses them: 76 KB more for a visitor of the page to download
+// program that never uses them: 59 kB more for a visitor of the page to download
 // before the first answer. Hence this package, whose verbs mean what they mean
 // in fmt:
 //

@@ -29,5 +29,5 @@ func Pairs(p plan.Plan, headSpeed func(plan.Player, plan.Club) float64) []Pair {
 	return out
 }
 
-// launch returns the pair's well-struck ball, relative to the tee.
-func (q Pair) launch() Launch { return FromClub(q.Club, q.HeadSpeed) }
+// Launch returns the pair's well-struck ball, relative to the tee.
+func (q Pair) Launch() Launch { return FromClub(q.Club, q.HeadSpeed) }

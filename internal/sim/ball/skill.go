@@ -54,8 +54,8 @@ func Draws(n int) []Draw {
 	return out
 }
 
-// vary returns the launch with the draw's departures.
-func (l Launch) vary(s Skill, d Draw) Launch {
+// Vary returns the launch with the draw's departures.
+func (l Launch) Vary(s Skill, d Draw) Launch {
 	l.Azimuth += s.Direction * d.Direction
 	l.Elevation += s.Launch * d.Launch
 	l.Speed *= max(0.2, 1+s.Speed*d.Speed)
@@ -68,7 +68,8 @@ type Miss struct {
 	Launch Launch
 }
 
-const topped = "topped"
+// Topped names the mishit that runs along the floor.
+const Topped = "topped"
 
 // What the named mishits are. Off the hosel is common practice, no source; the
 // rest are assumptions.
@@ -108,7 +109,7 @@ func Misses(l Launch, hand plan.Hand) []Miss {
 	}
 	return []Miss{
 		with("thin", func(m *Launch) { m.Elevation /= ThinPart; m.Spin *= 0.6 }),
-		with(topped, func(m *Launch) { m.Elevation = 1 * degree; m.Speed *= 0.6; m.Spin *= -0.5 }),
+		with(Topped, func(m *Launch) { m.Elevation = 1 * degree; m.Speed *= 0.6; m.Spin *= -0.5 }),
 		with("skied", func(m *Launch) {
 			m.Elevation = min(max(m.Elevation+SkiedMore*degree, SkiedLeast*degree), SkiedMost*degree)
 			m.Speed *= 0.65

@@ -114,7 +114,7 @@ func (s *Scene) Spread(player plan.Player, club plan.Club, tee plan.Tee, headSpe
 	caught := 0
 	var onScreen [][2]float64
 	for _, d := range shots {
-		c := s.First(tee, launch.vary(skill, d))
+		c := s.First(tee, launch.Vary(skill, d))
 		k := key{c.Surface, c.Beside, c.Kind}
 		groups[k] = append(groups[k], c)
 		if c.Caught {

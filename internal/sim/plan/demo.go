@@ -13,7 +13,7 @@ func Demo() Plan {
 }
 
 // demoJSON is a literal, not an embedded file, because package embed brings the
-// file system and the clock along: 28 KB more to download before the first
+// file system and the clock along: 43 kB more to download before the first
 // answer.
 const demoJSON = `{
   "version": 1,

@@ -2,7 +2,7 @@
 //
 // Names, arguments and results are those of gonum's spatial/r3, bit for bit; its
 // tests hold it against that. It is not that package itself because that one
-// imports gonum's matrices, and with them linear algebra and package fmt: 52 KB
+// imports gonum's matrices, and with them linear algebra and package fmt: 38 kB
 // more to download before the first answer.
 package r3
 

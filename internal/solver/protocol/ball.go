@@ -5,6 +5,7 @@ import (
 	"wideberth/internal/render/drawing"
 	"wideberth/internal/render/scene/record"
 	"wideberth/internal/sim/ball"
+	"wideberth/internal/sim/ball/enclosure"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/solver/words"
@@ -87,8 +88,8 @@ func (s *Solver) ball(req request) (any, error) {
 	if rate == 0 {
 		rate = defaultCatch
 	}
-	if !(rate >= 0.5 && rate <= 1) {
-		return nil, &plan.FieldError{Field: "catch", Message: fmt.Sprintf("a catch rate of %g is outside 0.5–1: that is the share of balls to be caught", rate)}
+	if !(rate >= enclosure.LeastRate && rate <= 1) {
+		return nil, &plan.FieldError{Field: "catch", Message: fmt.Sprintf("a catch rate of %g is outside %g–1: that is the share of balls to be caught", rate, enclosure.LeastRate)}
 	}
 	doc, r, focus, _, err := s.check(req)
 	if err != nil {
@@ -175,7 +176,7 @@ func (b *balls) answer() (any, error) {
 		if b.rate > fineRate {
 			n *= 2
 		}
-		e, err := ball.Enclose(b.plan, pairs, b.rate, max(leastBalls, min(n, mostBalls/max(1, len(pairs)))))
+		e, err := enclosure.For(b.plan, pairs, b.rate, max(leastBalls, min(n, mostBalls/max(1, len(pairs)))))
 		if err != nil {
 			return nil, err
 		}

@@ -6,6 +6,7 @@ import (
 
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/ball"
+	"wideberth/internal/sim/ball/enclosure"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/rules"
 	"wideberth/internal/solver/words"
@@ -54,7 +55,7 @@ func (b *balls) assumed(pairs []ball.Pair, each int) []assumption {
 	add(statusMemory, "a bare hard surface gives back %.2f less %.4f for every m/s (Penner 2001), %.2f less where boards give, %.2f more for the doubt. Walls, ceiling, slopes, beams and hung things all count as bare and hard.",
 		ball.HardStill, ball.HardPerSpeed, ball.BoardsLess, ball.DoubtMore)
 	if b.plan.Screen != nil {
-		add(statusPractice, "a screen stretches %s to %s under a driver's ball at %s, more in proportion for a faster one.", b.Near(ball.StretchLeast), b.Near(ball.StretchMost), b.SpeedUp(ball.StretchSpeed))
+		add(statusPractice, "a screen stretches %s to %s under a driver's ball at %s, more in proportion for a faster one.", b.Near(enclosure.StretchLeast), b.Near(enclosure.StretchMost), b.SpeedUp(enclosure.StretchSpeed))
 		add(statusAssumed, "the enclosure stands on square tube %s wide outside the cloth, along the sides and the top, none along the bottom.", units.LabelShort(ball.Tube, b.Units))
 	}
 	add(statusAssumed, "a ball that passes the golfer with more than %.0f joule is worth a warning: one dropped from %s has that. No published limit was found.", ball.WarnEnergy, units.Label(ball.WarnDrop(), b.Units))

@@ -3,6 +3,7 @@ package protocol
 import (
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/ball"
+	"wideberth/internal/sim/ball/enclosure"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/solver/words"
 	"wideberth/internal/units"
@@ -60,7 +61,7 @@ type launchLine struct {
 	OK     bool   `json:"ok"`
 }
 
-func (b *balls) enclosure(e ball.Enclosure) *ballEnclosure {
+func (b *balls) enclosure(e enclosure.Enclosure) *ballEnclosure {
 	c := b.plan.Screen
 	out := &ballEnclosure{
 		Rate: e.Rate, Balls: e.Balls,
@@ -94,7 +95,7 @@ func (b *balls) enclosure(e ball.Enclosure) *ballEnclosure {
 }
 
 // need says how deep a return must be and what the plan has.
-func (b *balls) need(n ball.Need, have float64, name, where string) returnNeed {
+func (b *balls) need(n enclosure.Need, have float64, name, where string) returnNeed {
 	out := returnNeed{Need: n.Depth, All: n.All, Have: have, Verdict: fit.VerdictOf(have-n.Depth, 0)}
 	has := "there is none"
 	if have > 0 {
@@ -120,7 +121,7 @@ func (b *balls) need(n ball.Need, have float64, name, where string) returnNeed {
 }
 
 // lost says what no return can catch, the worst of each thing.
-func (b *balls) lost(e ball.Enclosure) []string {
+func (b *balls) lost(e enclosure.Enclosure) []string {
 	var out []string
 	seen := map[string]bool{}
 	for _, l := range e.Lost { // worst first
@@ -142,7 +143,7 @@ func (b *balls) lost(e ball.Enclosure) []string {
 }
 
 // bottom says how low the screen must hang.
-func (b *balls) bottom(m ball.Bottom) string {
+func (b *balls) bottom(m enclosure.Bottom) string {
 	have := b.plan.Screen.Bottom
 	hangs := fmt.Sprintf("it hangs at %s", b.Near(have))
 	roll := fmt.Sprintf("no higher than %s that none rolls under", b.Down(m.Rolling))
@@ -156,10 +157,10 @@ func (b *balls) bottom(m ball.Bottom) string {
 }
 
 // mishitNeeds gathers the named mishits over all pairs, the deepest of each.
-func (b *balls) mishitNeeds(e ball.Enclosure) []mishitNeed {
+func (b *balls) mishitNeeds(e enclosure.Enclosure) []mishitNeed {
 	type worst struct {
-		deepest ball.MissDepth // that a return catches
-		lost    ball.MissDepth // one that none can
+		deepest enclosure.MissDepth // that a return catches
+		lost    enclosure.MissDepth // one that none can
 		n, bad  int
 		screen  bool
 	}
@@ -228,7 +229,7 @@ func meets(what string) string {
 	return "meets " + words.Surface(what)
 }
 
-func (b *balls) launchLine(l ball.HighestLoft) launchLine {
+func (b *balls) launchLine(l enclosure.HighestLoft) launchLine {
 	out := launchLine{Player: l.Player, Club: l.Club, Tee: l.Tee, Own: degreesUp(l.Own)}
 	if l.Screen < 0 {
 		out.Screen, out.Next = "none meets it", words.UpperFirst(l.Blocked)
@@ -240,8 +241,8 @@ func (b *balls) launchLine(l ball.HighestLoft) launchLine {
 	return out
 }
 
-func (b *balls) behind(s ball.StandOff) string {
-	text := fmt.Sprintf("The wall is %s behind the screen. A cloth that stretches %s to %s under a driver's ball, which is assumed, wants %s to %s.", b.Down(s.Have), b.Near(ball.StretchLeast), b.Near(ball.StretchMost), b.Up(s.Low), b.Up(s.High))
+func (b *balls) behind(s enclosure.StandOff) string {
+	text := fmt.Sprintf("The wall is %s behind the screen. A cloth that stretches %s to %s under a driver's ball, which is assumed, wants %s to %s.", b.Down(s.Have), b.Near(enclosure.StretchLeast), b.Near(enclosure.StretchMost), b.Up(s.Low), b.Up(s.High))
 	switch s.Verdict {
 	case fit.Clear:
 		return text + " That is more than the whole range."
@@ -252,13 +253,13 @@ func (b *balls) behind(s ball.StandOff) string {
 }
 
 // thinned leaves at most maxCurve points of a curve, its ends among them.
-func thinned(curve []ball.DepthPoint) []ball.DepthPoint {
+func thinned(curve []enclosure.DepthPoint) []enclosure.DepthPoint {
 	const maxCurve = 24
 	step := (len(curve) + maxCurve - 2) / (maxCurve - 1)
 	if step <= 1 {
 		return curve
 	}
-	var out []ball.DepthPoint
+	var out []enclosure.DepthPoint
 	for i := 0; i < len(curve)-1; i += step {
 		out = append(out, curve[i])
 	}

@@ -1,10 +1,11 @@
-package ball
+package enclosure
 
 import (
 	"cmp"
 	"math"
 	"slices"
 
+	"wideberth/internal/sim/ball"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 )
@@ -65,6 +66,9 @@ type HighestLoft struct {
 	Blocked string  `json:"blocked,omitempty"` // what the club's own launch meets when that is not the screen
 }
 
+// degree is one degree in radians.
+const degree = math.Pi / 180
+
 const (
 	// launchScan (rad) is the spacing at which launches are tried; a gap between
 	// two obstacles that is narrower is not looked for.
@@ -76,16 +80,16 @@ const (
 )
 
 // highest finds a pair's steepest launches, going up from the club's own.
-func (s *Scene) highest(q Pair) HighestLoft {
-	l := q.launch()
-	first := func(e float64) Contact {
+func highest(s *ball.Scene, q ball.Pair) HighestLoft {
+	l := q.Launch()
+	first := func(e float64) ball.Contact {
 		m := l
 		m.Elevation = e
 		return s.First(q.Tee, m)
 	}
 	// The last launch that ok allows, going up from the club's own; when its own
 	// is not allowed, going down from it.
-	search := func(ok func(Contact) bool) (float64, string) {
+	search := func(ok func(ball.Contact) bool) (float64, string) {
 		good, bad := -1.0, -1.0
 		if ok(first(l.Elevation)) {
 			good = l.Elevation
@@ -111,10 +115,10 @@ func (s *Scene) highest(q Pair) HighestLoft {
 		return good / degree, first(bad).Surface
 	}
 	h := HighestLoft{Player: q.Player.Name, Club: q.Club.Name, Tee: q.Tee.Name, Own: l.Elevation / degree}
-	h.Screen, h.Next = search(func(c Contact) bool { return c.Kind == KindScreen })
-	h.Caught, h.Beyond = search(func(c Contact) bool { return c.Caught })
+	h.Screen, h.Next = search(func(c ball.Contact) bool { return c.Kind == ball.KindScreen })
+	h.Caught, h.Beyond = search(func(c ball.Contact) bool { return c.Caught })
 	h.Spare = h.Screen - h.Own
-	if c := first(l.Elevation); c.Kind != KindScreen {
+	if c := first(l.Elevation); c.Kind != ball.KindScreen {
 		h.Blocked = c.Surface
 	}
 	return h
@@ -139,12 +143,12 @@ const (
 // standOff takes the stretch of the cloth in proportion for a faster ball as a
 // spring's would be, not less for a slower one, since slack does not depend on
 // speed; the ball that pushes it is its own diameter thick.
-func standOff(p plan.Plan, pairs []Pair) StandOff {
+func standOff(p plan.Plan, pairs []ball.Pair) StandOff {
 	factor := 1.0
 	for _, q := range pairs {
-		factor = max(factor, q.launch().Speed/StretchSpeed)
+		factor = max(factor, q.Launch().Speed/StretchSpeed)
 	}
-	s := StandOff{Have: p.Room.Length - p.Screen.X, Low: StretchLeast*factor + Diameter, High: StretchMost*factor + Diameter}
+	s := StandOff{Have: p.Room.Length - p.Screen.X, Low: StretchLeast*factor + ball.Diameter, High: StretchMost*factor + ball.Diameter}
 	s.Verdict = fit.VerdictOf(s.Have-s.Low, s.High-s.Low)
 	return s
 }

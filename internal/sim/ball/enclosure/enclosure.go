@@ -1,10 +1,14 @@
-package ball
+// Package enclosure answers what an impact screen and its returns must be for the
+// balls of a plan: how deep, how low, how far from the wall, and how steeply a ball
+// may start.
+package enclosure
 
 import (
 	"errors"
 	"slices"
 
 	"wideberth/internal/lean/fmt"
+	"wideberth/internal/sim/ball"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
 )
@@ -69,28 +73,31 @@ type MissDepth struct {
 	Depth  float64 `json:"depth"` // m of return that it takes; 0 when no return can
 }
 
+// LeastRate is the least share of balls that an enclosure is measured for.
+const LeastRate = 0.5
+
 // curveStep (m) is the spacing of the curve's depths.
 const curveStep = 0.05
 
-// Enclose flies n ordinary balls of every pair and measures what screen and
-// returns would have to be to catch the share rate (0.5–1) of each pair's. Half
+// For flies n ordinary balls of every pair and measures what screen and
+// returns would have to be to catch the share rate (LeastRate to 1) of each pair's. Half
 // of the allowed misses go to the sides and half to the top. The ball's whole
 // width counts.
-func Enclose(p plan.Plan, pairs []Pair, rate float64, n int) (Enclosure, error) {
+func For(p plan.Plan, pairs []ball.Pair, rate float64, n int) (Enclosure, error) {
 	if p.Screen == nil {
 		return Enclosure{}, errors.New("screen: the plan has none, so there is no enclosure to measure")
 	}
-	if !(rate >= 0.5 && rate <= 1) {
-		return Enclosure{}, fmt.Errorf("catch rate %g is outside 0.5–1", rate)
+	if !(rate >= LeastRate && rate <= 1) {
+		return Enclosure{}, fmt.Errorf("catch rate %g is outside %g–1", rate, LeastRate)
 	}
 	if n < 1 || len(pairs) == 0 {
 		return Enclosure{}, fmt.Errorf("%d balls of %d pairs: need at least one of each", n, len(pairs))
 	}
-	s := NewScene(p)
-	open := s.open()
-	shots := Draws(n)
+	s := ball.NewScene(p)
+	open := planesOf(p, s)
+	shots := ball.Draws(n)
 	out := Enclosure{Rate: rate, Balls: n, Behind: standOff(p, pairs)}
-	out.Bottom.Rolling = p.Floor.Top() + Diameter
+	out.Bottom.Rolling = p.Floor.Top() + ball.Diameter
 	out.Lost, out.Miss = []Lost{}, []MissDepth{}
 	allowed := (1 - rate) * float64(n) * (1 + 1e-12) // whole counts survive rounding
 	needs := make([]depths, len(pairs))
@@ -106,7 +113,7 @@ func Enclose(p plan.Plan, pairs []Pair, rate float64, n int) (Enclosure, error) 
 			out.Lost = append(out.Lost, Lost{q.Player.Name, q.Club.Name, q.Tee.Name, name, float64(k) / float64(n)})
 		}
 		out.Miss = append(out.Miss, open.misses(q)...)
-		out.Launch = append(out.Launch, s.highest(q))
+		out.Launch = append(out.Launch, highest(s, q))
 	}
 	out.Curve = curve(needs, n)
 	sortLost(out.Lost)
@@ -115,7 +122,7 @@ func Enclose(p plan.Plan, pairs []Pair, rate float64, n int) (Enclosure, error) 
 
 // deeper returns the need that is greater: so far, or of the sorted depths of a
 // pair that may miss so many.
-func (w Need) deeper(depth []float64, allowed int, q Pair) Need {
+func (w Need) deeper(depth []float64, allowed int, q ball.Pair) Need {
 	if len(depth) == 0 {
 		return w
 	}
@@ -126,27 +133,28 @@ func (w Need) deeper(depth []float64, allowed int, q Pair) Need {
 	return w
 }
 
-// openScene is a room with the cloth and frame taken out and the planes of
-// screen, sides and top in their place.
-type openScene struct {
-	*Scene
-	targets []Target
+// openRoom is a room with the cloth and frame taken out and the planes of screen,
+// sides and top in their place.
+type openRoom struct {
+	plan    plan.Plan
+	air     ball.Air
+	targets []ball.Target
 }
 
-func (s *Scene) open() openScene {
-	right, left, _, top := s.screen.Edges()
-	plane := func(k Kind, n geom.Vec, d float64) Target {
-		return Target{Kind: k, Half: geom.Halfspace{N: n, D: d}}
+func planesOf(p plan.Plan, s *ball.Scene) openRoom {
+	right, left, _, top := p.Screen.Edges()
+	plane := func(k ball.Kind, n geom.Vec, d float64) ball.Target {
+		return ball.Target{Kind: k, Half: geom.Halfspace{N: n, D: d}}
 	}
-	o := openScene{s, []Target{
-		plane(KindScreen, geom.Vec{X: -1}, -s.screen.X),
-		plane(KindSideReturn, geom.Vec{Y: -1}, -left),
-		plane(KindSideReturn, geom.Vec{Y: 1}, right),
-		plane(KindTopReturn, geom.Vec{Z: -1}, -top),
+	o := openRoom{p, s.Air, []ball.Target{
+		plane(ball.KindScreen, geom.Vec{X: -1}, -p.Screen.X),
+		plane(ball.KindSideReturn, geom.Vec{Y: -1}, -left),
+		plane(ball.KindSideReturn, geom.Vec{Y: 1}, right),
+		plane(ball.KindTopReturn, geom.Vec{Z: -1}, -top),
 	}}
 	for _, t := range s.Targets {
 		switch t.Kind {
-		case KindScreen, KindSideReturn, KindTopReturn, KindFrame:
+		case ball.KindScreen, ball.KindSideReturn, ball.KindTopReturn, ball.KindFrame:
 		default:
 			o.targets = append(o.targets, t)
 		}
@@ -161,26 +169,26 @@ type depths struct {
 	lost      map[string]int // balls that meet something else first, by its name
 }
 
-func (o openScene) fly(q Pair, shots []Draw) depths {
+func (o openRoom) fly(q ball.Pair, shots []ball.Draw) depths {
 	d := depths{lost: map[string]int{}}
-	l, skill := q.launch(), SkillOf(q.Player)
+	l, skill := q.Launch(), ball.SkillOf(q.Player)
 	for _, shot := range shots {
-		c := o.first(q, l.vary(skill, shot))
+		c := o.first(q, l.Vary(skill, shot))
 		at, depth := c.Arrival.P, o.depth(c)
 		switch {
-		case c.Kind == KindFloor:
+		case c.Kind == ball.KindFloor:
 			d.low = append(d.low, o.plan.Floor.Top())
 			d.lost[c.Surface]++
-		case c.Kind == KindScreen:
-			d.low = append(d.low, at.Z-Radius)
-			if at.Z-Radius < o.screen.Bottom {
+		case c.Kind == ball.KindScreen:
+			d.low = append(d.low, at.Z-ball.Radius)
+			if at.Z-ball.Radius < o.plan.Screen.Bottom {
 				d.lost["under the screen"]++
 			}
-		case (c.Kind == KindSideReturn || c.Kind == KindTopReturn) && at.Z < o.screen.Bottom:
+		case (c.Kind == ball.KindSideReturn || c.Kind == ball.KindTopReturn) && at.Z < o.plan.Screen.Bottom:
 			d.lost["under the return"]++
-		case c.Kind == KindSideReturn:
+		case c.Kind == ball.KindSideReturn:
 			d.side = append(d.side, depth)
-		case c.Kind == KindTopReturn:
+		case c.Kind == ball.KindTopReturn:
 			d.top = append(d.top, depth)
 		default:
 			d.lost[c.Surface]++
@@ -192,29 +200,29 @@ func (o openScene) fly(q Pair, shots []Draw) depths {
 	return d
 }
 
-func (o openScene) first(q Pair, l Launch) Contact {
-	return fly(l.At(o.plan, q.Tee).State(), o.Air, o.targets, Options{}).End
+func (o openRoom) first(q ball.Pair, l ball.Launch) ball.Contact {
+	return ball.Fly(l.At(o.plan, q.Tee), o.air, o.targets, ball.Options{}).End
 }
 
 // depth is how far a return must reach out from the screen to meet the ball with
 // its whole width.
-func (o openScene) depth(c Contact) float64 { return o.screen.X - c.Arrival.P.X + Radius }
+func (o openRoom) depth(c ball.Contact) float64 { return o.plan.Screen.X - c.Arrival.P.X + ball.Radius }
 
 // misses tells what would catch the pair's named mishits. A topped ball is left
 // out: it runs along the floor, which is a matter for the screen's bottom.
-func (o openScene) misses(q Pair) []MissDepth {
+func (o openRoom) misses(q ball.Pair) []MissDepth {
 	var out []MissDepth
-	for _, m := range Misses(q.launch(), q.Player.Hand) {
-		if m.Name == topped {
+	for _, m := range ball.Misses(q.Launch(), q.Player.Hand) {
+		if m.Name == ball.Topped {
 			continue
 		}
 		c := o.first(q, m.Launch)
 		d := MissDepth{Player: q.Player.Name, Club: q.Club.Name, Tee: q.Tee.Name, Name: m.Name, Meets: c.Surface}
-		if c.Kind == KindScreen || c.Kind == KindSideReturn || c.Kind == KindTopReturn {
+		if c.Kind == ball.KindScreen || c.Kind == ball.KindSideReturn || c.Kind == ball.KindTopReturn {
 			switch z := c.Arrival.P.Z; {
-			case z < o.screen.Bottom:
+			case z < o.plan.Screen.Bottom:
 				d.Meets = "under the " + string(c.Kind)
-			case c.Kind == KindScreen:
+			case c.Kind == ball.KindScreen:
 				d.Meets = string(c.Kind)
 			default:
 				d.Meets, d.Depth = string(c.Kind), o.depth(c)
