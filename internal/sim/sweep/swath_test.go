@@ -1,6 +1,7 @@
 package sweep
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -30,16 +31,33 @@ func beyond(x float64) geom.Box {
 	return geom.Box{Min: geom.Vec{X: x, Y: -1, Z: -1}, Max: geom.Vec{X: x + 1, Y: 1, Z: 1}}
 }
 
-// TestSwathOfBalls: heads at a constant acceleration to a box, of which paper
+// TestSwathOfHeads: heads at a constant acceleration to a box, of which paper
 // says how near they come in each step and that they stray 1.5·a·h²/8 from the
-// chord. The limits at which the swath begins to say "near" are those figures.
-func TestSwathOfBalls(t *testing.T) {
+// chord. The limits at which the swath begins to say "near" are those figures,
+// along every axis and whichever end of the head leads.
+func TestSwathOfHeads(t *testing.T) {
+	for axis, name := range []string{"x", "y", "z"} {
+		for _, first := range []bool{true, false} {
+			t.Run(fmt.Sprintf("%s, A leads: %v", name, first), func(t *testing.T) { swathOfHeads(t, axis, first) })
+		}
+	}
+}
+
+// onAxis is the vector whose coordinate along an axis is v, beside it w and 2w.
+func onAxis(axis int, v, w float64) geom.Vec {
+	c := [3]float64{}
+	c[axis], c[(axis+1)%3], c[(axis+2)%3] = v, w, 2*w
+	return geom.Vec{X: c[0], Y: c[1], Z: c[2]}
+}
+
+func swathOfHeads(t *testing.T, axis int, first bool) {
 	const (
 		h, a      = 0.1, 2.0 // s, m/s²
 		stray     = 1.5 * a * h * h / 8
 		small     = 0.04 // m, radius of the first head
 		large     = 0.05 // and of the second, which goes for all
-		behind    = 0.25 // m, how far the second is behind the first
+		long      = 0.02 // m, how far the end that follows is behind the one that leads
+		behind    = 0.25 // m, how far the second head is behind the first
 		face      = 2.0  // m, where the box begins
 		edge      = 1e-9 // m, around a limit that is reckoned in full
 		edgeClubs = 1e-4 // m, around one that is reckoned in short figures
@@ -49,7 +67,13 @@ func TestSwathOfBalls(t *testing.T) {
 	motion := func(back, r float64) []swing.Pose {
 		var out []swing.Pose
 		for i := range times {
-			out = append(out, alone(swing.Clubhead, ballAt(x(i)-back, r)))
+			lead, follow := onAxis(axis, x(i)-back, 0.125), onAxis(axis, x(i)-back-long, 0.125)
+			pose := alone(swing.Clubhead, geom.Capsule{A: lead, B: lead})
+			pose[swing.Clubhead] = geom.Capsule{A: lead, B: follow, R: r}
+			if !first {
+				pose[swing.Clubhead] = geom.Capsule{A: follow, B: lead, R: r}
+			}
+			out = append(out, pose)
 		}
 		return out
 	}
@@ -58,13 +82,14 @@ func TestSwathOfBalls(t *testing.T) {
 	for _, m := range motions {
 		w.Add(m)
 	}
+	wall := func(at float64) geom.Box { return geom.Box{Min: onAxis(axis, at, -1), Max: onAxis(axis, at+1, 1)} }
 	if got := w.Times(); len(got) != len(times) || got[1] != h {
 		t.Errorf("Times() = %v, want %v", got, times)
 	}
 	head := partSet(swing.Clubhead)
-	s := Surface{Kind: Solid, Box: beyond(face)}
+	s := Surface{Kind: Solid, Box: wall(face)}
 	for i := range len(times) - 1 {
-		gap := face - x(i+1) - large - stray // of the first head in the step, a head of the larger radius taken
+		gap := face - x(i+1) - large - stray // of the first motion, a head of the larger radius taken
 		for _, c := range []struct {
 			by   float64
 			near bool
@@ -73,7 +98,7 @@ func TestSwathOfBalls(t *testing.T) {
 			if len(got) != len(times)-1 || got[i]&head != 0 != c.near {
 				t.Errorf("step %d: near within %.9f m: %b, want the clubhead in it: %v", i, gap+c.by, got[i], c.near)
 			}
-			// The points at the middle of the head are as near as the head less its radius.
+			// The points at its leading end are as near as the head less its radius.
 			if got := w.Near(s.Box, gap+large+c.by)[i]; got&partSet(swing.Trunk) != 0 != c.near {
 				t.Errorf("step %d: near within %.9f m: %b, want the trunk in it: %v", i, gap+large+c.by, got, c.near)
 			}
@@ -109,7 +134,7 @@ func TestSwathOfBalls(t *testing.T) {
 		t.Errorf("marks after a step out of reach: %v, want [false true]", near)
 	}
 	// What touches is near, whatever the limit.
-	if got := w.Near(beyond(x(1)+large+2*stray), -1); got[1]&head == 0 || got[0]&head != 0 {
+	if got := w.Near(wall(x(1)+large+2*stray), -1); got[1]&head == 0 || got[0]&head != 0 {
 		t.Errorf("a box that is touched in step 1: %b, want the clubhead from there on", got)
 	}
 }
