@@ -254,7 +254,7 @@ func (b *balls) behind(s ball.StandOff) string {
 // thinned leaves at most maxCurve points of a curve, its ends among them.
 func thinned(curve []ball.DepthPoint) []ball.DepthPoint {
 	const maxCurve = 24
-	step := (len(curve) + maxCurve - 2) / (maxCurve - 1)
+	step := (len(curve) - 1 + maxCurve - 2) / (maxCurve - 1) // rounded up
 	if step <= 1 {
 		return curve
 	}
