@@ -67,3 +67,48 @@ func TestPosition(t *testing.T) {
 		}
 	}
 }
+
+// TestSparseKeeps: of a plan in which everything is usual only what has no default
+// is kept; whatever is not usual is kept alone.
+func TestSparseKeeps(t *testing.T) {
+	usual := Plan{
+		Units: "imperial", Margin: DefaultMargin,
+		Room: Room{Length: 7, Width: 4, Height: 3}, Floor: Floor{Mat: &Mat{Thickness: 0.03, Length: DefaultMatSide, Width: DefaultMatSide}},
+		Tees:    []Tee{{Name: "middle", X: 3.95, Y: 2}},
+		Clubs:   []Club{DefaultClub(KindIron, "7-iron")},
+		Players: []Player{{Name: "one", Height: 1.80004}},
+		Seats:   []Seat{{Name: "chair", X: 1, Y: 1, Radius: DefaultSeatRadius}},
+	}
+	const club = `{"name":"7-iron","kind":"iron"}`
+	const player = `{"name":"one","height":1.8}`
+	sparse := func(mat, tees, club, player, seat, air string) string {
+		return `{"version":1,"margin":0,"room":{"length":7,"width":4,"height":3},"floor":{"mat":{"thickness":0.03` + mat + `}},"tees":` + tees +
+			`,"clubs":[` + club + `],"players":[` + player + `],"seats":[{"name":"chair","x":1,"y":1` + seat + `}]` + air + `}`
+	}
+	for _, c := range []struct {
+		name   string
+		change func(p *Plan)
+		want   string
+	}{
+		{"all usual", func(p *Plan) {}, sparse("", "null", club, player, "", "")},
+		{"mat", func(p *Plan) { p.Floor.Mat.Width = 1 }, sparse(`,"width":1`, "null", club, player, "", "")},
+		{"tee", func(p *Plan) { p.Tees[0].X = 4 }, sparse("", `[{"name":"middle","x":4,"y":2}]`, club, player, "", "")},
+		{"club length", func(p *Plan) { p.Clubs[0].Length = 0.9 }, sparse("", "null", `{"name":"7-iron","kind":"iron","length":0.9}`, player, "", "")},
+		{"lie", func(p *Plan) { p.Clubs[0].Lie = 61 }, sparse("", "null", `{"name":"7-iron","kind":"iron","lie":61}`, player, "", "")},
+		{"loft", func(p *Plan) { p.Clubs[0].Loft = 33 }, sparse("", "null", `{"name":"7-iron","kind":"iron","loft":33}`, player, "", "")},
+		{"ball", func(p *Plan) { p.Clubs[0].Ball.Launch = 20 }, sparse("", "null", `{"name":"7-iron","kind":"iron","ball":{"speed":0,"launch":20,"spin":6500}}`, player, "", "")},
+		{"ball speed", func(p *Plan) { p.Clubs[0].Ball.Speed = 50 }, sparse("", "null", `{"name":"7-iron","kind":"iron","ball":{"speed":50,"launch":18,"spin":6500}}`, player, "", "")},
+		{"manner", func(p *Plan) {
+			v := &p.Players[0]
+			v.Hand, v.Turn, v.Plane, v.Follow, v.Skill, v.Shoe = HandLeft, TurnLong, PlaneFlat, FollowHeld, SkillWild, 0.03
+		}, sparse("", "null", club, `{"name":"one","height":1.8,"hand":"left","shoe":0.03,"turn":"long","plane":"flat","follow":"held","skill":"wild"}`, "", "")},
+		{"seat", func(p *Plan) { p.Seats[0].Radius = 0.5 }, sparse("", "null", club, player, `,"radius":0.5`, "")},
+		{"air", func(p *Plan) { p.Air = &Air{Temperature: 20, Altitude: 5} }, sparse("", "null", club, player, "", `,"air":{"temperature":20,"altitude":5}`)},
+	} {
+		p := usual.WithDefaults()
+		c.change(&p)
+		if got := string(p.Sparse().JSON()); got != c.want {
+			t.Errorf("%s\n got %s\nwant %s", c.name, got, c.want)
+		}
+	}
+}
