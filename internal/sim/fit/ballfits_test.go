@@ -2,9 +2,12 @@ package fit
 
 import (
 	"math"
+	"slices"
 	"testing"
 
+	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/sweep"
 )
 
 // TestBallFits: where a ball may lie, at the edges of it.
@@ -101,5 +104,59 @@ func TestGroundFlat(t *testing.T) {
 	}
 	if got, want := g.Tightest(Spot{}, 0.2), (Tightest{0.2, "", -1}); got != want {
 		t.Errorf("Tightest under 0.2 = %+v, want %+v", got, want)
+	}
+}
+
+// TestTapes: square to the nearer side wall, to the back wall and to the screen,
+// from the ball and from the heels.
+func TestTapes(t *testing.T) {
+	p := plan.Plan{Room: plan.Room{Length: 8, Width: 5, Height: 3}, Screen: &plan.Screen{X: 7}}
+	mark := func(y float64) *Mark {
+		m := &Mark{Ball: [2]float64{4, y}}
+		m.Lead.Heel, m.Trail.Heel = [2]float64{4.5, y + 1}, [2]float64{4, y + 0.5}
+		m.tape(p)
+		return m
+	}
+	want := []Tape{
+		{"right wall", "ball", 2.5, [2]float64{4, 0}, [2]float64{4, 2.5}},
+		{"back wall", "ball", 4, [2]float64{0, 2.5}, [2]float64{4, 2.5}},
+		{"right wall", "heels", 3.25, [2]float64{4.25, 0}, [2]float64{4.25, 3.25}},
+		{"back wall", "heels", 4, [2]float64{0, 3}, [2]float64{4, 3}},
+		{"screen", "ball", 3, [2]float64{7, 2.5}, [2]float64{4, 2.5}},
+	}
+	if got := mark(2.5).Tapes; !slices.Equal(got, want) {
+		t.Errorf("from the middle: %+v, want %+v", got, want)
+	}
+	left := mark(2.625).Tapes
+	if left[0] != (Tape{"left wall", "ball", 2.375, [2]float64{4, 5}, [2]float64{4, 2.625}}) || left[2] != (Tape{"left wall", "heels", 1.625, [2]float64{4.25, 5}, [2]float64{4.25, 3.375}}) {
+		t.Errorf("left of the middle: %+v", left)
+	}
+	p.Screen = nil
+	if got := mark(2.5).Tapes; !slices.Equal(got, want[:4]) {
+		t.Errorf("without a screen: %+v", got)
+	}
+}
+
+// TestRamp: a clearance on a straight line over the floor.
+func TestRamp(t *testing.T) {
+	r := Ramp{1, 0.5, -0.25}
+	if got := r.At(Spot{2, 4}); got != 1 {
+		t.Errorf("At(2, 4) = %v, want 1", got)
+	}
+	for _, c := range []struct {
+		r    Ramp
+		want bool
+	}{{Ramp{1, 0, 0}, true}, {Ramp{1, 0.1, 0}, false}, {Ramp{1, 0, 0.1}, false}} {
+		if got := c.r.Level(); got != c.want {
+			t.Errorf("%+v is level: %v", c.r, got)
+		}
+	}
+}
+
+// TestPlaced: on a spot, at the height and with the hand of the cast.
+func TestPlaced(t *testing.T) {
+	c := Cast{At: sweep.Placement{Ball: geom.Vec{X: 9, Y: 9, Z: 0.04}, Left: true}}
+	if got := c.Placed(Spot{2, 3}); got != (sweep.Placement{Ball: geom.Vec{X: 2, Y: 3, Z: 0.04}, Left: true}) {
+		t.Errorf("Placed = %+v", got)
 	}
 }
