@@ -247,6 +247,10 @@ func TestShowOne(t *testing.T) {
 			t.Errorf("%s: shows %q, want %q", system, got, want)
 		}
 	}
+	p.Clubs[0].Ball.Speed = 0
+	if got, shown := Show(p)["clubs[0].ball.speed"]; shown {
+		t.Errorf("a ball speed that is left to the kind shows %q, want nothing", got)
+	}
 	p.Margin = math.NaN()
 	if got := Show(p); got == nil || len(got) != 0 {
 		t.Errorf("a plan that is no plan shows %#v, want nothing", got)

@@ -34,11 +34,14 @@ func beyond(x float64) geom.Box {
 // TestSwathOfHeads: heads at a constant acceleration to a box, of which paper
 // says how near they come in each step and that they stray 1.5·a·h²/8 from the
 // chord. The limits at which the swath begins to say "near" are those figures,
-// along every axis and whichever end of the head leads.
+// along every axis, to the box and away from it, whichever end of the head is in
+// front.
 func TestSwathOfHeads(t *testing.T) {
 	for axis, name := range []string{"x", "y", "z"} {
 		for _, first := range []bool{true, false} {
-			t.Run(fmt.Sprintf("%s, A leads: %v", name, first), func(t *testing.T) { swathOfHeads(t, axis, first) })
+			for _, away := range []bool{false, true} {
+				t.Run(fmt.Sprintf("%s, A in front: %v, away: %v", name, first, away), func(t *testing.T) { swathOfHeads(t, axis, first, away) })
+			}
 		}
 	}
 }
@@ -50,7 +53,7 @@ func onAxis(axis int, v, w float64) geom.Vec {
 	return geom.Vec{X: c[0], Y: c[1], Z: c[2]}
 }
 
-func swathOfHeads(t *testing.T, axis int, first bool) {
+func swathOfHeads(t *testing.T, axis int, first, away bool) {
 	const (
 		h, a      = 0.1, 2.0 // s, m/s²
 		stray     = 1.5 * a * h * h / 8
@@ -63,7 +66,13 @@ func swathOfHeads(t *testing.T, axis int, first bool) {
 		edgeClubs = 1e-4 // m, around one that is reckoned in short figures
 	)
 	times := []float64{0, h, 2 * h, 3 * h, 4 * h}
-	x := func(i int) float64 { return a * times[i] * times[i] / 2 }
+	x := func(i int) float64 {
+		if away {
+			i = len(times) - 1 - i
+		}
+		return a * times[i] * times[i] / 2
+	}
+	foremost := func(step int) float64 { return max(x(step), x(step+1)) }
 	motion := func(back, r float64) []swing.Pose {
 		var out []swing.Pose
 		for i := range times {
@@ -89,7 +98,7 @@ func swathOfHeads(t *testing.T, axis int, first bool) {
 	head := partSet(swing.Clubhead)
 	s := Surface{Kind: Solid, Box: wall(face)}
 	for i := range len(times) - 1 {
-		gap := face - x(i+1) - large - stray // of the first motion, a head of the larger radius taken
+		gap := face - foremost(i) - large - stray // of the first motion, a head of the larger radius taken
 		for _, c := range []struct {
 			by   float64
 			near bool
@@ -117,7 +126,7 @@ func swathOfHeads(t *testing.T, axis int, first bool) {
 				t.Errorf("step %d: the grips come within %.4f and %.4f m: %v, want %v and false", i, gap+large+by, gap+by, near, want)
 			}
 			// One motion alone, with a radius of its own.
-			for k, own := range []float64{face - x(i+1) - small - stray, face + behind - x(i+1) - large - stray} {
+			for k, own := range []float64{face - foremost(i) - small - stray, face + behind - foremost(i) - large - stray} {
 				if got := w.PartsNear(i, head, &s, &motions[k][i], &motions[k][i+1], own+by); got != want {
 					t.Errorf("step %d: motion %d comes within %.4f m: %v, want %v", i, k, own+by, got, want)
 				}
@@ -134,8 +143,11 @@ func swathOfHeads(t *testing.T, axis int, first bool) {
 		t.Errorf("marks after a step out of reach: %v, want [false true]", near)
 	}
 	// What touches is near, whatever the limit.
-	if got := w.Near(wall(x(1)+large+2*stray), -1); got[1]&head == 0 || got[0]&head != 0 {
-		t.Errorf("a box that is touched in step 1: %b, want the clubhead from there on", got)
+	touched := w.Near(wall(max(x(0), x(4))/2+large), -1)
+	for i, parts := range touched {
+		if want := foremost(i) > max(x(0), x(4))/2; parts&head != 0 != want {
+			t.Errorf("step %d of a box that is touched half way: %b, want the clubhead: %v", i, parts, want)
+		}
 	}
 }
 
