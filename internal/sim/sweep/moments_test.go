@@ -307,3 +307,35 @@ func TestResetFrom(t *testing.T) {
 		t.Errorf("Clearance = %+v, %v, want some part of the club", c, ok)
 	}
 }
+
+// TestFirstContactInItsStep: a head that only touches at the start, or that would
+// go on through a wall if it did not stop before it, first comes past it later.
+func TestFirstContactInItsStep(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		n    geom.Vec
+		d    float64
+		xs   []float64 // at every second
+		from int       // the sample after which it comes past
+	}{
+		{"touches, leaves and comes back", geom.Vec{X: 1}, -0.5, []float64{0, 1, 2, 3, 4, -1}, 4},
+		{"stops and goes on", geom.Vec{X: -1}, -3.5, []float64{0, 1, 2, 2, 2, 2, 5}, 5},
+	} {
+		var times []float64
+		var poses []swing.Pose
+		for i, x := range c.xs {
+			times, poses = append(times, float64(i)), append(poses, alone(swing.Clubhead, ballAt(x, 0.5)))
+		}
+		track := NewTrack(times, poses)
+		if track.leaves != 1 {
+			t.Fatalf("%s: %d leaves, want all in one", c.name, track.leaves)
+		}
+		s := Surface{Kind: Wall, Plane: geom.Halfspace{N: c.n, D: c.d}}
+		if got, ok := track.FirstContactBefore(s, 99); !ok || got.Time <= float64(c.from) || got.Time >= float64(c.from+1) || got.Part != swing.Clubhead {
+			t.Errorf("%s: first contact %+v, %v, want the clubhead after %d s", c.name, got, ok, c.from)
+		}
+		if got, ok := track.FirstContactBefore(s, float64(c.from)); ok {
+			t.Errorf("%s: contact %+v before %d s, want none", c.name, got, c.from)
+		}
+	}
+}
