@@ -305,3 +305,13 @@ func TestOthers(t *testing.T) {
 	said(t, "tally", tally(of(s, s, n, n, c)), "Of 5 checks, 2 strike, 2 are tight and 1 is clear.")
 	said(t, "one check", tally(of(s)), "")
 }
+
+// TestOneHit: one touch of many is told, with what the count leaves open.
+func TestOneHit(t *testing.T) {
+	c := fit.Check{Verdict: fit.Strikes, Clearance: -0.01, Tried: 256, Hits: 1, HitShare: 1.0 / 256, HitError: 0.0106}
+	said(t, "with its error", metric.share(c), "Touches in 1 of 256 swings tried: less than 1 % of all such swings, give or take 1 %.")
+	c.HitError = 0
+	said(t, "counted alone", metric.share(c), "Touches in 1 of 256 swings tried.")
+	c.Hits, c.Tried = 0, 2
+	said(t, "none of two", metric.share(c), "None of the 2 swings tried touches, but the widest swing to be expected does.")
+}
