@@ -3,6 +3,7 @@ package remedy
 import (
 	"math"
 	"reflect"
+	"slices"
 	"testing"
 
 	"wideberth/internal/sim/plan"
@@ -103,5 +104,25 @@ func TestWalk(t *testing.T) {
 		if got, found := w.first(c.from); found != c.found || math.Abs(got-c.want) > 1e-9 {
 			t.Errorf("%s: %v, %v, want %v, %v", c.name, got, found, c.want, c.found)
 		}
+	}
+}
+
+// TestHungMoved: a thing that is raised stops at the ceiling and takes its lens
+// along; one that is shifted moves along one axis.
+func TestHungMoved(t *testing.T) {
+	p := plan.Plan{Room: plan.Room{Height: 3}, Hung: []plan.Hung{{}, {Name: "lamp", Min: [3]float64{1, 2, 2}, Max: [3]float64{1.5, 2.5, 2.75}, LensHeight: 2.25}}}
+	if got, want := raised(p, 1, 0.5), []Edit{{Path: "hung[1].min[2]", Value: 2.5}, {Path: "hung[1].max[2]", Value: 3}, {Path: "hung[1].lensHeight", Value: 2.75}}; !slices.Equal(got, want) {
+		t.Errorf("raised by 0.5: %v, want %v", got, want)
+	}
+	p.Hung[1].LensHeight, p.Hung[1].Max[2] = 0, 3.25 // through the ceiling already
+	if got, want := raised(p, 1, 0.25), []Edit{{Path: "hung[1].min[2]", Value: 2.25}, {Path: "hung[1].max[2]", Value: 3.25}}; !slices.Equal(got, want) {
+		t.Errorf("raised by 0.25: %v, want %v", got, want)
+	}
+	h := p.Hung[1]
+	if got, want := shifted(h, 1, 0.5, 0), []Edit{{Path: "hung[1].min[0]", Value: 1.5}, {Path: "hung[1].max[0]", Value: 2}}; !slices.Equal(got, want) {
+		t.Errorf("shifted to the target: %v, want %v", got, want)
+	}
+	if got, want := shifted(h, 1, 0, -0.5), []Edit{{Path: "hung[1].min[1]", Value: 1.5}, {Path: "hung[1].max[1]", Value: 2}}; !slices.Equal(got, want) {
+		t.Errorf("shifted to the right: %v, want %v", got, want)
 	}
 }
