@@ -26,7 +26,11 @@ func ParseQuantity(kind, text, units string) (float64, error) {
 	number, unit := splitUnit(text)
 	v, err := strconv.ParseFloat(strings.Replace(number, ",", ".", 1), 64)
 	if err != nil || math.IsInf(v, 0) {
-		return 0, fmt.Errorf("%s is not a %s: write it as %s", quoted(text), kind, exampleOf(kind, units))
+		a := "a "
+		if kind == Altitude {
+			a = "an "
+		}
+		return 0, fmt.Errorf("%s is not %s: write it as %s", quoted(text), a+kind, exampleOf(kind, units))
 	}
 	unknown := fmt.Errorf("%s has a unit that is not known here: write it as %s", quoted(text), exampleOf(kind, units))
 	metric := units == Metric

@@ -33,7 +33,7 @@ func TestQuantities(t *testing.T) {
 		{"a wrong unit", Speed, "62 furlongs", `“62 furlongs” has a unit that is not known here: write it as 139 mph`},
 		{"a speed for a temperature", Temperature, "20 mph", `“20 mph” has a unit that is not known here: write it as 68 °F`},
 		{"a temperature for an altitude", Altitude, "20 °C", `“20 °C” has a unit that is not known here: write it as 1000 ft`},
-		{"nothing", Altitude, "", `“” is not a altitude: write it as 1000 ft`},
+		{"nothing", Altitude, "", `“” is not an altitude: write it as 1000 ft`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			if v, err := ParseQuantity(c.kind, c.text, Imperial); err == nil || err.Error() != c.want {

@@ -48,10 +48,7 @@ func (r Room) touches(lo, hi [3]float64) bool {
 	return lo[0] < r.Length && lo[1] < r.Width && lo[2] < r.Height && hi[0] > 0 && hi[1] > 0 && hi[2] > 0
 }
 
-// upperFirst starts a sentence; the words it is given start with an ASCII letter.
+// upperFirst starts a sentence; the words it is given start with a small ASCII letter.
 func upperFirst(s string) string {
-	if s == "" || s[0] < 'a' || s[0] > 'z' {
-		return s
-	}
 	return string(s[0]-'a'+'A') + s[1:]
 }

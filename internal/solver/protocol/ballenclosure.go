@@ -255,7 +255,7 @@ func (b *balls) behind(s enclosure.StandOff) string {
 // thinned leaves at most maxCurve points of a curve, its ends among them.
 func thinned(curve []enclosure.DepthPoint) []enclosure.DepthPoint {
 	const maxCurve = 24
-	step := (len(curve) + maxCurve - 2) / (maxCurve - 1)
+	step := (len(curve) - 1 + maxCurve - 2) / (maxCurve - 1) // rounded up
 	if step <= 1 {
 		return curve
 	}

@@ -7,11 +7,9 @@ import (
 	"testing"
 
 	"wideberth/internal/sim/fit"
-	"wideberth/internal/sim/maps"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/plan/plantest"
 	"wideberth/internal/sim/remedy"
-	"wideberth/internal/solver/words"
 	"wideberth/internal/units"
 )
 
@@ -195,79 +193,6 @@ func TestRemediesApplied(t *testing.T) {
 	}
 	if !kinds[remedy.KindCeiling] {
 		t.Errorf("remedies %v, want the ceiling raised", kinds)
-	}
-}
-
-func TestSeatWords(t *testing.T) {
-	w := words.Words{Units: units.Imperial, Margin: 0.15}
-	cases := []struct {
-		name string
-		in   maps.SeatCheck
-		want string
-	}{
-		{"far off", maps.SeatCheck{Name: "bench", Club: 0.35, ClubVerdict: fit.Clear, Ball: 0.35, BallVerdict: fit.Clear}, "Bench: clubs stay at least 13 3/4 in away; balls stay at least 13 3/4 in away."},
-		{"struck by a club", maps.SeatCheck{Name: "stool", Club: -0.1, ClubVerdict: fit.Strikes, Player: "Host", With: "driver", Ball: 0.35, BallVerdict: fit.Clear}, "Stool: Host with the driver reaches 4 in into it; balls stay at least 13 3/4 in away."},
-		{"near both", maps.SeatCheck{Name: "stool", Club: 0.1, ClubVerdict: fit.Tight, Player: "Host", With: "driver", Ball: 0.2, BallVerdict: fit.Clear, From: "Host", Shot: "hosel"}, "Stool: Host with the driver comes within 3 7/8 in; a ball off the hosel of Host comes within 7 3/4 in."},
-		{"in a ball's way", maps.SeatCheck{Name: "stool", Club: 0.2, ClubVerdict: fit.Clear, Player: "Host", With: "driver", Ball: -0.1, BallVerdict: fit.Strikes, From: "Host", Shot: "ordinary"}, "Stool: Host with the driver comes within 7 3/4 in; an ordinary ball of Host can hit it."},
-		{"behind the screen", maps.SeatCheck{Name: "stool", Behind: true}, "Stool: behind the screen, where a ball that misses it lands."},
-	}
-	for _, c := range cases {
-		t.Run(c.name, func(t *testing.T) {
-			if got := w.Seat(c.in); got != c.want {
-				t.Errorf("seat = %q, want %q", got, c.want)
-			}
-		})
-	}
-}
-
-func TestSharingWords(t *testing.T) {
-	w := words.Words{Units: units.Metric, Margin: 0.15}
-	cases := []struct {
-		name string
-		in   maps.Sharing
-		want string
-	}{
-		{"one hand", maps.Sharing{One: true}, ""},
-		{"one tee", maps.Sharing{Both: true, One: true}, "One tee serves right- and left-handers."},
-		{"one tee at a price", maps.Sharing{Both: true, One: true, Loses: 0.0401}, "One tee serves right- and left-handers; sharing it gives away 41 mm."},
-		{"two", maps.Sharing{Both: true, Apart: 0.9, Loses: 0.12}, "Right- and left-handers want two tees, 900 mm apart: sharing one gives away 120 mm."},
-	}
-	for _, c := range cases {
-		t.Run(c.name, func(t *testing.T) {
-			if got := w.Sharing(c.in); got != c.want {
-				t.Errorf("sharing = %q, want %q", got, c.want)
-			}
-		})
-	}
-}
-
-func TestChange(t *testing.T) {
-	w := words.Words{Units: units.Imperial, Margin: 0.15}
-	p := plantest.Loft()
-	cases := []struct {
-		name string
-		in   remedy.Remedy
-		want string
-	}{
-		{"tee", remedy.Remedy{Kind: remedy.KindTee, Subject: "middle", Towards: remedy.TowardsTarget, Amount: 0.2}, "Move the middle tee 7 7/8 in towards the target"},
-		{"ceiling up", remedy.Remedy{Kind: remedy.KindCeiling, Amount: 0.1, Value: 2.97}, "Raise the ceiling and its slopes 4 in, the ceiling to 9 ft 9 in"},
-		{"ceiling down", remedy.Remedy{Kind: remedy.KindCeiling, Amount: -0.1, Value: 2.77}, "Lowest ceiling that would do: 9 ft 1 1/8 in"},
-		{"length", remedy.Remedy{Kind: remedy.KindLength, Amount: 0.5, Value: 6.9}, "Make the room 22 ft 7 3/4 in long"},
-		{"width", remedy.Remedy{Kind: remedy.KindWidth, Amount: -0.5, Value: 3.9}, "Smallest room that would do for everybody: 12 ft 9 5/8 in wide"},
-		{"floor", remedy.Remedy{Kind: remedy.KindFloor, Amount: 0.01, Value: 0.03}, "Take 1/2 in off the floor build-up, down to 1 1/8 in"},
-		{"club", remedy.Remedy{Kind: remedy.KindClub, Subject: "driver", Amount: -0.02, Value: 1.136}, "Shorten the driver to 44 5/8 in"},
-		{"longer club", remedy.Remedy{Kind: remedy.KindClub, Subject: "driver", Amount: 0.02, Value: 1.176}, "Longest driver that would do: 46 1/4 in"},
-		{"golfer", remedy.Remedy{Kind: remedy.KindPlayer, Subject: "Host", Amount: -0.1, Value: 1.68}, "Tallest golfer in place of Host: 5 ft 6 1/8 in"},
-		{"raise", remedy.Remedy{Kind: remedy.KindRaise, Subject: "lamp", Amount: 0.1, Value: 2.6}, "Raise the lamp 4 in, its underside to 8 ft 6 3/8 in"},
-		{"shift", remedy.Remedy{Kind: remedy.KindShift, Subject: "lamp", Towards: remedy.TowardsLeft, Amount: 0.1}, "Shift the lamp 4 in towards the left wall"},
-		{"remove", remedy.Remedy{Kind: remedy.KindRemove, Subject: "lamp"}, "Take the lamp away"},
-	}
-	for _, c := range cases {
-		t.Run(c.name, func(t *testing.T) {
-			if got := w.Change(p, c.in); got != c.want {
-				t.Errorf("change = %q, want %q", got, c.want)
-			}
-		})
 	}
 }
 

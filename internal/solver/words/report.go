@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/fit"
@@ -238,7 +239,11 @@ func phase(p swing.Phase) string {
 	return "in the " + string(p)
 }
 
-func UpperFirst(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+// UpperFirst starts a sentence.
+func UpperFirst(s string) string {
+	_, n := utf8.DecodeRuneInString(s)
+	return strings.ToUpper(s[:n]) + s[n:]
+}
 
 // List joins phrases: "a, b and c".
 func List(parts []string) string {
