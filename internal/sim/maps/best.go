@@ -74,15 +74,44 @@ func (m *StandMap) sharing(margin float64) Sharing {
 	return s
 }
 
-// standing is what a spot is worth: the clearance to all that depends on the
-// spot, told apart up to the cap, then that to walls and slopes alone.
+// Slack (m) is how finely a StandMap weighs the clearances of one check against
+// another's: who lacks room is not robbed of it by more for somebody else's sake.
+const Slack = 0.005
+
+// standing is what a spot is worth: first how everybody fares, the worst first,
+// told apart by Slack and no further than the margin; then the clearance to all that
+// depends on the spot, told apart up to the cap; then that to walls and slopes alone.
 type standing struct {
+	ranks     []int // of every cast, ascending
 	clearance float64
 	flat      float64
 }
 
-func (a standing) better(b standing) bool {
-	return a.clearance > b.clearance || a.clearance == b.clearance && a.flat > b.flat
+func (a standing) compare(b standing) int {
+	return cmp.Or(slices.Compare(a.ranks, b.ranks), cmp.Compare(a.clearance, b.clearance), cmp.Compare(a.flat, b.flat))
+}
+
+func (a standing) better(b standing) bool { return a.compare(b) > 0 }
+
+// clearRank is the rank of who keeps the margin.
+const clearRank = math.MaxInt
+
+// rank tells clearances apart.
+func rank(v, margin float64) int {
+	if v >= margin {
+		return clearRank
+	}
+	return int(math.Floor(v / Slack))
+}
+
+// ranked are the ranks of clearances, ascending.
+func ranked(clearances []float64, margin float64) []int {
+	out := make([]int, len(clearances))
+	for i, v := range clearances {
+		out[i] = rank(v, margin)
+	}
+	slices.Sort(out)
+	return out
 }
 
 // hunt looks for best places, and keeps what it learns about one set of players
@@ -102,22 +131,28 @@ type hunt struct {
 // much worse a spot is than that is not looked into.
 const ruledOut = 0.15
 
-// tried is a spot with a clearance that one player cannot beat there.
+// tried is a spot with a clearance that one player cannot beat there, and where it
+// was worth the look, everybody's.
 type tried struct {
 	fit.Spot
 	most float64
+	all  []float64
 }
 
-// best returns the best of the free spots for some players, refined between
-// them.
-//
-// It tries them in the order of their clearance to flat surfaces, which none can
-// beat, and passes over those that cannot be better because no clearance changes
-// by more than the way between two spots.
-func (h *hunt) best(players ...string) Best {
+// party are the casts that a place is sought for.
+type party struct {
+	floor
+	margin float64
+	each   []*fit.Ground // of one cast each
+	rivals []*rival      // of all, by whom they hurt most
+	whose  map[*fit.Cast]int
+	// scratch is room for a list of ranks.
+	scratch []int
+}
+
+func (h *hunt) party(players []string) party {
 	var chosen []fit.Cast
-	var rivals []*rival
-	var known []tried
+	q := party{margin: h.p.Margin, whose: map[*fit.Cast]int{}}
 	for i, c := range h.casts {
 		if !slices.Contains(players, c.Player.Name) {
 			continue
@@ -129,69 +164,160 @@ func (h *hunt) best(players ...string) Best {
 				}
 			}
 		}
+		q.whose[&h.casts[i]] = len(chosen)
 		for k := range h.rivals[i] {
-			rivals = append(rivals, &h.rivals[i][k])
+			q.rivals = append(q.rivals, &h.rivals[i][k])
 		}
 		chosen = append(chosen, c)
+		q.each = append(q.each, fit.NewGround(h.p, h.casts[i:i+1]))
 	}
-	if len(chosen) == 0 {
+	q.floor = newFloor(h.p, chosen)
+	q.scratch = make([]int, len(chosen))
+	return q
+}
+
+// most is what a spot is worth at most: by the flat surfaces.
+func (q *party) most(s fit.Spot, flats []float64) standing {
+	flat := q.movable(s)
+	return standing{ranked(flats, q.margin), min(flat, q.cap), flat}
+}
+
+// flats are everybody's clearances to flat surfaces, at most the margin.
+func (q *party) flats(s fit.Spot) []float64 {
+	out := make([]float64, len(q.each))
+	for i, g := range q.each {
+		out[i], _ = g.Flat(s, q.margin)
+	}
+	return out
+}
+
+// clearances are everybody's clearances, at most the margin.
+func (q *party) clearances(s fit.Spot) []float64 {
+	out := q.flats(s)
+	for _, r := range q.rivals {
+		i := q.whose[r.cast]
+		if v, near := r.look(s, math.Inf(-1), out[i]); near {
+			out[i] = v
+		}
+	}
+	return out
+}
+
+// beaten reports whether a spot that is worth most at most cannot beat the best,
+// by what is known of another: no clearance changes by more than the way between
+// them.
+func (q *party) beaten(k tried, s fit.Spot, flats []float64, most, best standing) bool {
+	way := k.To(s)
+	switch top := rank(k.most+way, q.margin); {
+	case top < best.ranks[0]:
+		return true
+	case best.ranks[0] == clearRank:
+		return k.most+way <= best.clearance
+	case k.all == nil:
+		return false
+	}
+	most.ranks, most.clearance = q.scratch[:0], min(most.clearance, k.most+way)
+	for i, v := range k.all {
+		if v < q.margin {
+			v = min(flats[i], v+way)
+		} else {
+			v = flats[i]
+		}
+		most.ranks = append(most.ranks, rank(v, q.margin))
+	}
+	slices.Sort(most.ranks)
+	return !most.better(best)
+}
+
+// value is what a spot is worth that is worth most at most; it need not be right
+// where that is less than the best. all is nil where it was not worth the look.
+func (q *party) value(s fit.Spot, most, best standing) (v standing, all []float64) {
+	// How bad a spot is matters only so far as it rules out others.
+	enough := math.Inf(-1)
+	if best.ranks != nil {
+		enough = best.clearance
+		if best.ranks[0] != clearRank {
+			enough = min(enough, float64(best.ranks[0])*Slack)
+		}
+	}
+	v = most
+	v.clearance = measure(q.rivals, s, enough-ruledOut, most.clearance)
+	if first := min(rank(v.clearance, q.margin), most.ranks[0]); best.ranks != nil && first < best.ranks[0] {
+		v.ranks = []int{first}
+		return v, nil
+	}
+	all = q.clearances(s)
+	v.ranks = ranked(all, q.margin)
+	return v, all
+}
+
+// lastKnown is how many spots are asked whether they rule out another.
+const lastKnown = 100
+
+// best returns the best of the free spots for some players, refined between
+// them.
+//
+// It tries them in the order of what they are worth by the flat surfaces, which
+// none can beat, and passes over those that cannot be better because of what is
+// known of others near them.
+func (h *hunt) best(players ...string) Best {
+	q := h.party(players)
+	if len(q.each) == 0 || len(h.free) == 0 {
 		return Best{}
 	}
+	var known []tried
 	for _, name := range players {
-		known = append(known, h.known[name]...)
+		for _, k := range h.known[name] {
+			known = append(known, tried{k.Spot, k.most, nil}) // of fewer casts
+		}
 	}
-	f := newFloor(h.p, chosen)
 	type candidate struct {
 		fit.Spot
-		most standing
+		flats []float64
+		most  standing
+	}
+	entry := func(s fit.Spot) candidate {
+		flats := q.flats(s)
+		return candidate{s, flats, q.most(s, flats)}
 	}
 	candidates := make([]candidate, len(h.free))
 	for i, s := range h.free {
-		v := f.movable(s)
-		candidates[i] = candidate{s, standing{min(v, f.cap), v}}
+		candidates[i] = entry(s)
 	}
-	slices.SortStableFunc(candidates, func(a, b candidate) int {
-		return cmp.Or(cmp.Compare(b.most.clearance, a.most.clearance), cmp.Compare(b.most.flat, a.most.flat))
-	})
+	slices.SortStableFunc(candidates, func(a, b candidate) int { return b.most.compare(a.most) })
+	candidates = append([]candidate{entry(h.likely)}, candidates...)
 	var bestAt fit.Spot
-	best := standing{clearance: math.Inf(-1)}
-	found := false
-	if len(h.free) > 0 {
-		v := f.movable(h.likely)
-		candidates = append([]candidate{{h.likely, standing{min(v, f.cap), v}}}, candidates...)
-	}
+	var best standing
 search:
 	for n, c := range candidates {
-		if n > 0 && !c.most.better(best) {
-			break
-		}
-		for i := len(known) - 1; i >= 0; i-- {
-			if known[i].most+known[i].To(c.Spot) <= best.clearance {
-				continue search
+		if n > 0 {
+			if !c.most.better(best) {
+				break
+			}
+			for i := len(known) - 1; i >= 0; i-- {
+				if (known[i].all == nil || i >= len(known)-lastKnown) && q.beaten(known[i], c.Spot, c.flats, c.most, best) {
+					continue search
+				}
 			}
 		}
-		// How bad a spot is matters only so far as it rules out others.
-		v := measure(rivals, c.Spot, best.clearance-ruledOut, c.most.clearance)
-		known = append(known, tried{c.Spot, v})
-		if s := (standing{v, c.most.flat}); !found || s.better(best) {
-			best, bestAt, found = s, c.Spot, true
+		v, all := q.value(c.Spot, c.most, best)
+		known = append(known, tried{c.Spot, v.clearance, all})
+		if n == 0 || v.better(best) {
+			best, bestAt = v, c.Spot
 		}
-	}
-	if !found {
-		return Best{}
 	}
 	if len(players) == 1 {
 		h.known[players[0]] = known
 	}
-	bestAt = f.refine(bestAt, best, rivals, h.where, h.cell/2)
+	bestAt = q.refine(bestAt, best, h.where, h.cell/2)
 	// Rounded where it is read: what is said of it must hold there.
 	if r := (fit.Spot{X: round(bestAt.X), Y: round(bestAt.Y)}); h.where.against(r) == 0 {
 		bestAt = r
 	}
-	t := f.Tightest(bestAt, math.Inf(1))
+	t := q.Tightest(bestAt, math.Inf(1))
 	out := Best{Found: true, X: bestAt.X, Y: bestAt.Y, Clearance: t.Clearance, Verdict: fit.VerdictOf(t.Clearance, h.p.Margin), Surface: t.Surface}
 	if t.Cast >= 0 {
-		out.Player, out.Club = chosen[t.Cast].Player.Name, chosen[t.Cast].Club.Name
+		out.Player, out.Club = q.Casts[t.Cast].Player.Name, q.Casts[t.Cast].Club.Name
 	}
 	return out
 }
@@ -225,20 +351,16 @@ func measure(rivals []*rival, at fit.Spot, enough, limit float64) float64 {
 }
 
 // refine climbs from a spot in ever smaller steps down to a millimetre.
-func (f *floor) refine(at fit.Spot, best standing, rivals []*rival, where *site, step float64) fit.Spot {
+func (q *party) refine(at fit.Spot, best standing, where *site, step float64) fit.Spot {
 	for step > 0.0008 {
 		moved := false
 		for _, d := range [8][2]float64{{1, 0}, {-1, 0}, {0, 1}, {0, -1}, {1, 1}, {1, -1}, {-1, 1}, {-1, -1}} {
 			s := fit.Spot{X: at.X + step*d[0], Y: at.Y + step*d[1]}
-			flat := f.movable(s)
-			most := standing{min(flat, f.cap), flat}
+			most := q.most(s, q.flats(s))
 			if !most.better(best) || where.against(s) != 0 {
 				continue
 			}
-			// Less than a hair worse is measured to the end: along a beam the
-			// clearance to it stays, and the rest decides.
-			v := standing{measure(rivals, s, best.clearance-1e-6, most.clearance), flat}
-			if v.better(best) {
+			if v, _ := q.value(s, most, best); v.better(best) {
 				at, best, moved = s, v, true
 			}
 		}

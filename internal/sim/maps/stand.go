@@ -50,8 +50,10 @@ type StandMap struct {
 	Sharing Sharing      `json:"sharing"`
 }
 
-// Best is the place with most room to spare. Where it makes no difference (the
-// ceiling is the same everywhere) it is the one with most room to the rest.
+// Best is the place that serves everybody best: the worst off as well as can be,
+// then the next, and so on, each up to the margin and told apart by Slack; then the
+// one with most room to spare. Where somebody strikes there it is a compromise, the
+// least bad.
 type Best struct {
 	Found     bool        `json:"found"` // false when no place is free
 	X         float64     `json:"x"`     // m

@@ -123,12 +123,15 @@ func TestStandMapPromisesNoMoreThanCheck(t *testing.T) {
 	}
 }
 
-// TestBestIsBest compares the best places with all cells of the map.
+// TestBestIsBest compares the best places with the cells of the map: none serves
+// the worst off better by more than Slack, nor as well and the next better, and so on.
 func TestBestIsBest(t *testing.T) {
 	if testing.Short() {
 		t.Skip("takes long; says nothing that differs from one machine to the next")
 	}
-	for name, p := range plantest.Rooms() {
+	rooms := plantest.Rooms()
+	rooms["one who strikes everywhere"] = lowLoft()
+	for name, p := range rooms {
 		var lab fit.Lab
 		m, err := Stand(&lab, plantest.Checked(p), StandOptions{Cell: 0.05})
 		if err != nil {
@@ -147,15 +150,33 @@ func TestBestIsBest(t *testing.T) {
 			if got := f.Tightest(fit.Spot{X: b.X, Y: b.Y}, math.Inf(1)).Clearance; got != b.Clearance {
 				t.Errorf("%s: best for %s claims %.4f, a look there gives %.4f", name, who, b.Clearance, got)
 			}
+			fares := func(at fit.Spot) []float64 {
+				out := make([]float64, len(f.Casts))
+				for k := range f.Casts {
+					out[k] = fit.NewGround(p, f.Casts[k:k+1]).Tightest(at, p.Margin).Clearance
+				}
+				slices.Sort(out)
+				return out
+			}
+			have := fares(fit.Spot{X: b.X, Y: b.Y})
 			for j := 0; j < m.Grid.NY; j += 2 {
 				for i := range m.Grid.NX {
 					if m.Mask[j*m.Grid.NX+i] != 0 {
 						continue
 					}
 					at := m.Grid.spot(i, j)
-					if v := min(f.Tightest(at, f.cap).Clearance, f.cap); v > b.Clearance+0.0005 {
+					if v := min(f.Tightest(at, f.cap).Clearance, f.cap); v > b.Clearance+Slack+0.0005 || b.Clearance >= p.Margin && v > b.Clearance+0.0005 {
 						t.Errorf("%s: best for %s is %.4f, but (%.3f, %.3f) has %.4f", name, who, b.Clearance, at.X, at.Y, v)
 						return
+					}
+					for k, v := range fares(at) {
+						if v > have[k]+Slack+0.0005 {
+							t.Errorf("%s: best for %s serves %.4f, but (%.3f, %.3f) serves %.4f", name, who, have, at.X, at.Y, fares(at))
+							return
+						}
+						if v < have[k] {
+							break
+						}
 					}
 				}
 			}
@@ -169,6 +190,39 @@ func TestBestIsBest(t *testing.T) {
 				}
 			}
 			check(q.Player, q.Best, newFloor(p, own))
+		}
+	}
+}
+
+// lowLoft is a loft under whose ceiling the tall guest strikes wherever they stand:
+// what is best is decided by the others.
+func lowLoft() plan.Plan {
+	p := plantest.OneClub("7-iron")
+	p.Room.Height, p.Room.Slopes, p.Hung = 2.77, nil, nil
+	p.Room.Solids = []plan.Solid{{Name: "duct", Min: [3]float64{0, 0, 2.2}, Max: [3]float64{6.4, 0.6, 2.77}}}
+	return p
+}
+
+// Where one strikes from everywhere, the best tee is the best of the others, and no
+// tee is called best for everybody without saying so.
+func TestBestServesTheNext(t *testing.T) {
+	p := lowLoft()
+	var lab fit.Lab
+	m, err := Stand(&lab, plantest.Checked(p), StandOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !m.Best.Found || m.Best.Verdict != fit.Strikes {
+		t.Fatalf("the best place is %+v, want one where somebody strikes", m.Best)
+	}
+	casts, err := lab.Casts(p, nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for k := range casts {
+		v := fit.NewGround(p, casts[k:k+1]).Tightest(fit.Spot{X: m.Best.X, Y: m.Best.Y}, 1).Clearance
+		if who := casts[k].Player.Name; (v < 0) != (who == m.Best.Player) {
+			t.Errorf("at the best place %s has %.3f m; want %s alone to strike", who, v, m.Best.Player)
 		}
 	}
 }
