@@ -98,7 +98,7 @@ var harmless = []string{
 	"GPU stall due to ReadPixels",                      // software rendering, when a screenshot is taken
 	"Automatic fallback to software WebGL",             // the flags say so
 	"GL Driver Message (OpenGL, Performance, GL_CLOSE", // the same stall by its other name
-	"/favicon.ico",                                     // of a file that is opened as if it were a page
+	"/favicon.ico", // of a file that is opened as if it were a page
 }
 
 // checkManners fails the test for what the page did that no page should.
