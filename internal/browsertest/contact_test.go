@@ -57,7 +57,7 @@ func TestFirstTouch(t *testing.T) {
 // goToStop goes on from strike to tight place until the moment's words end so.
 func (tb *tab) goToStop(words string) {
 	tb.t.Helper()
-	tb.untilReel()
+	tb.showStage()
 	eval[bool](tb, `((slider) => { slider.value = 0; slider.dispatchEvent(new Event("input")); return true; })(document.querySelector("#stage-slider"))`)
 	const most = 12 // stops in a swing
 	for range most {

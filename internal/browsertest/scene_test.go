@@ -20,12 +20,15 @@ const shade = 24
 // loadScene waits until the 3D scene has come and taken the stage.
 func (tb *tab) loadScene() {
 	tb.t.Helper()
+	tb.showStage()
 	tb.until("the scene", `document.querySelector(".stage-picture.is-solid") !== null && document.querySelector(".stage-picture").dataset.t !== undefined`)
 }
 
-// untilReel waits until the stage shows the swing of the answer.
-func (tb *tab) untilReel() {
+// showStage brings the stage into view, where it asks for the swing of the answer,
+// and waits until it has it.
+func (tb *tab) showStage() {
 	tb.t.Helper()
+	eval[bool](tb, `(document.querySelector("#stage-root").scrollIntoView({block: "start", behavior: "instant"}), true)`)
 	tb.until("the swing on the stage", `document.querySelector("#stage-root").dataset.ready === "yes"`)
 }
 
@@ -44,7 +47,7 @@ func (tb *tab) playHead() float64 {
 // seekTightest goes to the tightest moment of the answer.
 func (tb *tab) seekTightest() {
 	tb.t.Helper()
-	tb.untilReel()
+	tb.showStage()
 	tb.find("button", "Tightest").click()
 	tb.until("the tightest moment", `(({ value, dataset }) => document.querySelector("#stage-play").innerText === "Play" && Math.abs(value - dataset.tightest) < 1e-6)(document.querySelector("#stage-slider"))`)
 }
@@ -53,7 +56,7 @@ func (tb *tab) seekTightest() {
 // the slider.
 func (tb *tab) untilDrawn() {
 	tb.t.Helper()
-	tb.untilReel()
+	tb.showStage()
 	tb.until("the scene to be drawn", `(({ value, dataset }, drawn) => Math.abs(value - drawn.t) < 1e-3 && Math.abs(dataset.tightest - drawn.tightest) < 1e-3)(document.querySelector("#stage-slider"), document.querySelector(".stage-picture").dataset)`)
 }
 

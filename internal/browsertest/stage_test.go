@@ -11,13 +11,6 @@ import (
 	"github.com/chromedp/chromedp"
 )
 
-// showStage scrolls to the stage, where it plays.
-func (tb *tab) showStage() {
-	tb.t.Helper()
-	eval[bool](tb, `(document.querySelector("#stage-root").scrollIntoView({block: "start", behavior: "instant"}), true)`)
-	tb.untilReel()
-}
-
 // golfer is the large drawing's moving layer as it is painted now.
 func (tb *tab) golfer() string {
 	tb.t.Helper()
@@ -58,7 +51,7 @@ func TestStageMoves(t *testing.T) {
 	phase := strings.Split(tb.moment(), ":")[0]
 	phase = phase[strings.Index(phase, ",")+1:]
 	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
-	tb.untilReel()
+	tb.showStage()
 	if got := tb.moment(); !strings.Contains(got, phase) {
 		t.Errorf("after another plan the clock says %q, want it still in the%s", got, phase)
 	}
