@@ -684,6 +684,7 @@ declare namespace Wire {
 
   interface WatchAnswer {
     summary: string;
+    note?: string;
     shapes: Shape[];
     seats: SeatWords[];
   }
@@ -708,6 +709,7 @@ declare namespace Wire {
     tee: string;
     hand: string;
     verdict: string;
+    brief: string;
     sentence: string;
     more?: string;
     moved?: string;
@@ -715,6 +717,9 @@ declare namespace Wire {
     lead: Foot;
     trail: Foot;
     tapes: TapeText[];
+    nearest: Mark;
+    lines: Line[];
+    figure: Limb[];
   }
 
   interface MarksAnswer {

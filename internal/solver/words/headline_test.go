@@ -107,7 +107,7 @@ func TestBestFor(t *testing.T) {
 	b := maps.Best{Found: true, X: 2.9, Y: 2.21, Clearance: -0.1, Verdict: fit.Strikes, Club: "driver", Surface: "ceiling"}
 	w := Words{Units: units.Metric, Margin: 0.15}
 	lead, text := w.BestFor("Tall guest", b)
-	if want := "no place on this floor is free of strikes; 2.900 m from the back wall and 2.210 m from the right wall; the driver strikes the ceiling, 100 mm past it."; lead != "Least bad for Tall guest" || text != want {
+	if want := "no place on this floor is free of strikes; 2.900 m from the back wall and 2.210 m from the right wall; the driver still strikes the ceiling, 100 mm past it."; lead != "Least bad for Tall guest" || text != want {
 		t.Errorf("BestFor = %q, %q, want the least bad and %q", lead, text, want)
 	}
 	b.Clearance, b.Verdict = 0.2, fit.Clear

@@ -40,6 +40,11 @@ func (w Words) Guest(m fit.Mark, own, nearest fit.Check, all []fit.Check) (sente
 	return sentence, strings.Join(told, " ")
 }
 
+// Brief is a check in few words, where the player is named beside it.
+func (w Words) Brief(c fit.Check) string {
+	return fmt.Sprintf("%s %s", UpperFirst(theClub(c.Club)), w.Fits(c.Verdict, c.Clearance, c.Nearest.Surface))
+}
+
 // Moved says how far a mark is from the plan's first tee.
 func (w Words) Moved(p plan.Plan, m fit.Mark) string {
 	const nothing = 0.0005 // m
