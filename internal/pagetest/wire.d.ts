@@ -711,6 +711,7 @@ declare namespace Wire {
     verdict: string;
     brief: string;
     sentence: string;
+    own?: string;
     more?: string;
     moved?: string;
     ball: [number, number];
