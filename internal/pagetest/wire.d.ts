@@ -693,6 +693,7 @@ declare namespace Wire {
 
   interface WatchAnswer {
     summary: string;
+    note?: string;
     shapes: Shape[];
     seats: SeatWords[];
   }
@@ -717,13 +718,18 @@ declare namespace Wire {
     tee: string;
     hand: string;
     verdict: string;
+    brief: string;
     sentence: string;
+    own?: string;
     more?: string;
     moved?: string;
     ball: [number, number];
     lead: Foot;
     trail: Foot;
     tapes: TapeText[];
+    nearest: Mark;
+    lines: Line[];
+    figure: Limb[];
   }
 
   interface MarksAnswer {

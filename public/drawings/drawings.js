@@ -41,8 +41,9 @@ export function createDrawings(/** @type {State} */ state) {
 
   return {
     /**
-     * Has the plan's floor drawn by maps = {under(map), over(map), words()}:
-     * lists of SVG elements below the room's lines and over everything.
+     * Has the plan's floor drawn by maps = {under(map), over(map), about(dims), words()}:
+     * lists of SVG elements below the room's lines and over everything; what is
+     * drawn, and what it says.
      */
     setFloor(maps) {
       floor = maps;
@@ -66,9 +67,10 @@ function draw(/** @type {{flat: Wire.Set, dims: any, words: any}} */ { flat, dim
     figure.hidden = !view;
     if (!view) continue;
     const holder = $(".drawing", figure);
-    setText($(".alt", figure), words[name] ?? "");
+    const told = name === "plan" && floor ? floor.about(dims) : (words[name] ?? "");
+    setText($(".alt", figure), told);
     if (holder.clientWidth === 0) continue; // on another sheet; it is drawn when that is shown
-    holder.replaceChildren(drawView(name, view, dims, words[name] ?? "", holder.clientWidth, overlay, name === "plan" ? floor : null));
+    holder.replaceChildren(drawView(name, view, dims, told, holder.clientWidth, overlay, name === "plan" ? floor : null));
   }
 }
 
@@ -129,7 +131,7 @@ export function busyPoints(/** @type {Wire.View} */ { figure = [], first }, map)
 }
 
 /** A jointed limb: an inked outline under a graphite core, both round-ended. */
-function drawCapsule(/** @type {Wire.Limb} */ { part, a, b, r }, map) {
+export function drawCapsule(/** @type {Wire.Limb} */ { part, a, b, r }, map) {
   const across = Math.max(2 * r * map.scale, part === "shaft" ? 1.6 : 3);
   const ends = { x1: map.px(a[0]), y1: map.py(a[1]), x2: map.px(b[0]), y2: map.py(b[1]) };
   const kind = /^(shaft|grip|clubhead)$/.test(part) ? part : "limb";

@@ -1,25 +1,112 @@
-// What a guest is shown before the swing: one sentence, large, and where to
-// stand. It fills the screen; Escape, Back and its button close it.
-import { active, h, s, icon, keptTogether } from "../app/dom.js";
+// What a guest is shown before the swing, on one screen: the nearest thing in one
+// sentence, where to stand, and the distances to measure. Arrow keys, buttons and
+// swipes go to the next guest; Escape, Back and a button leave.
+import { active, h, icon, keptTogether, setText } from "../app/dom.js";
+import { guestPlan, LETTERS } from "./guestplan.js";
+import { keepAwake } from "./awake.js";
 
-const WIDEST = 640; // px, the drawing's own
-const ROUND = 60; // px of the window that it leaves free
-const MARGIN = 30;
-const LETTERS = 520; // px: on a narrower drawing letters stand for the readings
-const LETTER = "ABCDEFGH";
+const FITS = [1, 0.9, 0.8, 0.72, 0.64, 0.56, 0.5, 0.44]; // sizes of the large type, tried in turn
+const SWIPE = 60; // px
+const SHOWN = 3; // tapes: two to the ball, one to the heels
 
-export function showGuest(/** @type {Wire.GuestMark} */ mark, size) {
+/**
+ * guests are {marks}, one mark for each club; markOf(guest) is the one chosen and
+ * choose(guest, club) chooses another. i is who comes first.
+ * @param {{guests: {marks: Wire.GuestMark[]}[], size: [number, number], markOf: any, choose: any}} list
+ */
+export function showGuests({ guests, size, markOf, choose }, i) {
   const back = active();
-  const title = h("h2", { id: "guest-title" }, mark.player, h("span", { class: "quiet" }, `, ${mark.club}`));
-  const dialog = h("dialog", { id: "guest", "aria-labelledby": "guest-title", "aria-describedby": "guest-sentence" },
-    h("div", { class: "guest-head" }, title, h("div", { class: "guest-buttons" },
-      h("button", { type: "button", onclick: () => print() }, "Print"),
-      h("button", { type: "button", class: "stamp", onclick: () => leave() }, "Close"))),
-    h("p", { id: "guest-sentence", class: "guest-sentence", "data-verdict": mark.verdict }, icon(mark.verdict), " ", ...keptTogether(mark.sentence)),
-    mark.more ? h("p", { class: "guest-more" }, ...keptTogether(mark.more)) : null,
-    mark.moved ? h("p", { class: "guest-more" }, mark.moved) : null,
-    h("div", { class: "guest-board" }, drawing(mark, size), tapes(mark, true)),
-    h("p", { class: "hint" }, "This is a model of a swing, not a promise. Swing slowly first, and let somebody watch the club."));
+  let at = i;
+  let mark = markOf(guests[at]);
+
+  const title = h("h2", { id: "guest-title", tabindex: "-1", autofocus: true });
+  const select = h("select", { id: "guest-club", onchange: () => { choose(guests[at], select.value); show(at); } });
+  const fill = h("button", { type: "button", onclick: () => (document.fullscreenElement ? document.exitFullscreen() : fillScreen()) });
+  const note = h("p", { class: "guest-note", role: "status" });
+  const sentence = h("p", { id: "guest-sentence", class: "guest-sentence" });
+  const own = h("p", { class: "guest-own" });
+  const hint = h("p", { class: "hint" });
+  const plan = h("div", { class: "guest-plan" });
+  const list = h("div", { class: "guest-tapes" });
+  const count = h("span", { class: "guest-count" });
+  const more = h("div", { class: "guest-more" });
+  const live = h("p", { class: "visually-hidden", role: "status" });
+  const step = (words, by) => h("button", { type: "button", onclick: () => show(at + by) }, words);
+  const sheet = h("div", { class: "guest-sheet" },
+    h("div", { class: "guest-head" }, title,
+      h("p", { class: "guest-club" }, h("label", { for: "guest-club" }, "with"), " ", select),
+      h("div", { class: "guest-buttons" }, fill, h("button", { type: "button", class: "stamp", onclick: () => leave() }, "Close"))),
+    note, sentence, own,
+    h("div", { class: "guest-board" }, plan, list),
+    h("div", { class: "guest-foot" },
+      guests.length > 1 ? h("div", { class: "guest-steps", role: "group", "aria-label": "Guests" }, step("\u2039 Previous", -1), count, step("Next \u203a", 1)) : null,
+      hint,
+      h("details", {}, h("summary", {}, "More"), more)),
+    live);
+  const dialog = h("dialog", { id: "guest", "aria-labelledby": "guest-title", "aria-describedby": "guest-sentence" }, sheet);
+
+  function show(next) {
+    const first = !dialog.open;
+    at = (next + guests.length) % guests.length;
+    mark = markOf(guests[at]);
+    title.replaceChildren(mark.player, guests.some(({ marks }) => marks[0].tee !== mark.tee) ? h("span", { class: "quiet" }, `, ${mark.tee}`) : "");
+    select.replaceChildren(...guests[at].marks.map(({ club }) => h("option", { value: club, selected: club === mark.club }, club)));
+    sentence.dataset.verdict = mark.verdict;
+    sentence.replaceChildren(icon(mark.verdict), " ", ...keptTogether(mark.sentence));
+    own.replaceChildren(...keptTogether(mark.own ?? ""));
+    setText(hint, mark.verdict === "strikes" ? "A model, not a promise." : "A model, not a promise: swing slowly first.");
+    list.replaceChildren(tapes(mark, true));
+    setText(count, `${at + 1} of ${guests.length}`);
+    more.replaceChildren(...[mark.more, mark.moved].filter(Boolean).map((words) => h("p", {}, ...keptTogether(words))),
+      distances(mark.tapes.slice(SHOWN)), h("button", { type: "button", onclick: () => print() }, "Print"));
+    if (first) return;
+    setText(live, `${mark.player}, ${mark.club}. ${mark.sentence}`);
+    fit();
+  }
+
+  /** The largest type with which all of it is on the screen; the plan takes what is left. */
+  function fit() {
+    for (const share of FITS) {
+      sheet.style.setProperty("--fit", String(share));
+      if (sheet.scrollHeight <= sheet.clientHeight && sheet.scrollWidth <= sheet.clientWidth) break;
+    }
+    plan.replaceChildren(guestPlan(mark, size, SHOWN, plan.clientWidth, plan.clientHeight));
+  }
+
+  let awake = null;
+  async function fillScreen() {
+    const refused = [];
+    await sheet.requestFullscreen().catch(() => refused.push("This browser did not let the page fill the screen."));
+    awake?.release();
+    awake = keepAwake();
+    if (!(await awake.kept)) refused.push("The screen may go dark: this device did not let the page keep it lit.");
+    setText(note, refused.join(" "));
+    fit();
+  }
+  const onFull = () => {
+    setText(fill, document.fullscreenElement ? "Leave full screen" : "Full screen");
+    if (dialog.open) fit();
+  };
+
+  const watch = new ResizeObserver(() => dialog.open && fit());
+  dialog.addEventListener("fullscreenchange", onFull);
+  dialog.addEventListener("keydown", (event) => {
+    const by = { ArrowRight: 1, ArrowLeft: -1, PageDown: 1, PageUp: -1 }[event.key];
+    if (!by || event.target === select || event.altKey || event.ctrlKey || event.metaKey) return;
+    event.preventDefault();
+    show(at + by);
+  });
+  let from = null; // where a finger came down
+  sheet.addEventListener("pointerdown", (event) => { from = event.pointerType === "mouse" || event.target === select ? null : event; });
+  sheet.addEventListener("pointerup", (event) => {
+    if (event.pointerId !== from?.pointerId) return;
+    const [dx, dy] = [event.clientX - from.clientX, event.clientY - from.clientY];
+    from = null;
+    if (Math.abs(dx) > SWIPE && Math.abs(dx) > 2 * Math.abs(dy)) show(at + (dx < 0 ? 1 : -1));
+  });
+
+  show(at);
+  onFull();
   document.body.append(dialog);
   history.scrollRestoration = "manual"; // the page under the view stays where it is
   history.pushState({ guest: true }, "");
@@ -33,6 +120,8 @@ export function showGuest(/** @type {Wire.GuestMark} */ mark, size) {
   addEventListener("popstate", () => {
     leaving = true;
     history.scrollRestoration = "auto";
+    watch.disconnect();
+    awake?.release();
     dialog.close();
     dialog.remove();
     back?.focus();
@@ -43,44 +132,13 @@ export function showGuest(/** @type {Wire.GuestMark} */ mark, size) {
   });
   dialog.addEventListener("close", leave); // a second Escape does not ask
   dialog.showModal();
+  watch.observe(sheet);
+  fit();
 }
 
-/** The room from above with ball, feet and tapes. */
-function drawing(/** @type {Wire.GuestMark} */ mark, [length, width]) {
-  const wide = Math.min(WIDEST, Math.max(innerWidth - ROUND, 260)); // so that its readings stay large on a phone
-  const scale = (wide - 2 * MARGIN) / length;
-  const px = (x) => MARGIN + x * scale;
-  const py = (y) => MARGIN + (width - y) * scale;
-  const tall = width * scale + 2 * MARGIN;
-  const foot = ({ heel, toe }) => s("line", { class: "guest-foot", x1: px(heel[0]), y1: py(heel[1]), x2: px(toe[0]), y2: py(toe[1]), "stroke-width": Math.max(0.09 * scale, 5) });
-  const words = `The room from above, target to the right: ${mark.tapes.map((tape) => `${tape.from} to ${tape.to} ${tape.label}`).join(", ")}.`;
-  return s("svg", { viewBox: `0 0 ${wide} ${tall.toFixed(1)}`, role: "img", "aria-label": words, class: "guest-plan" },
-    s("rect", { class: "guest-room", x: px(0), y: py(width), width: length * scale, height: width * scale }),
-    s("text", { class: "place-name", x: px(length), y: py(width) - 10, "text-anchor": "end" }, "left wall"),
-    s("text", { class: "place-name", x: px(length) + 16, y: tall / 2, "text-anchor": "middle", transform: `rotate(90 ${px(length) + 16} ${tall / 2})` }, "target"),
-    ...mark.tapes.map((tape) => tapeLine(tape, px, py)),
-    foot(mark.lead), foot(mark.trail),
-    s("circle", { class: "mark-ball", cx: px(mark.ball[0]), cy: py(mark.ball[1]), r: 7 }, s("title", {}, "ball")),
-    ...mark.tapes.map((tape, i) => tapeLabel(tape, wide < LETTERS ? LETTER[i] : tape.label, px, py)),
-    s("text", { class: "guest-here", x: px(mark.lead.heel[0]) + 14, y: py((mark.lead.heel[1] + mark.lead.toe[1]) / 2) + 5 }, "you stand here"));
-}
+/** The distances of a mark to its ball from two walls and to its heels; keyed puts the plan's letters before them. */
+export const tapes = (/** @type {Wire.GuestMark} */ mark, keyed = false) => distances(mark.tapes.slice(0, SHOWN), keyed);
 
-function tapeLine({ a, b }, px, py) {
-  const d = `M${px(a[0])} ${py(a[1])}L${px(b[0])} ${py(b[1])}`;
-  return s("g", {}, s("path", { class: "tape-edge", d }), s("path", { class: "tape-body", d }));
-}
-
-function tapeLabel({ a, b, to }, label, px, py) {
-  const share = to === "ball" ? 0.35 : 0.6; // so that readings side by side do not meet
-  const x = px(a[0]) + share * (px(b[0]) - px(a[0]));
-  const y = py(a[1]) + share * (py(b[1]) - py(a[1]));
-  const wide = label.length * 8 + 12;
-  return s("g", {}, s("rect", { class: "reading-plate", x: x - wide / 2, y: y - 12, width: wide, height: 24, rx: 2 }),
-    s("text", { class: "reading-text", x, y: y + 5, "text-anchor": "middle" }, label));
-}
-
-/** The distances to measure; keyed puts the drawing's letters before them. */
-export function tapes(/** @type {Wire.GuestMark} */ mark, keyed = false) {
-  return h("dl", { class: "tapes" }, ...mark.tapes.flatMap((tape, i) => [
-    h("dt", {}, keyed ? h("span", { class: "tape-letter", "aria-hidden": "true" }, LETTER[i]) : null, `${tape.from} to ${tape.to}`), h("dd", {}, tape.label)]));
-}
+const distances = (list, keyed = false) => h("dl", { class: "tapes" }, ...list.map(({ from, to, label }, i) => h("div", {},
+  h("dt", {}, keyed ? h("span", { class: "tape-letter", "aria-hidden": "true" }, LETTERS[i]) : null, `${from} to ${to}`),
+  h("dd", {}, label))));

@@ -1,6 +1,7 @@
 // The maps as they lie on the plan's floor, and the handles over it. The solver
 // sends every ring in room metres; here they are scaled, hatched and labelled.
 import { s } from "../app/dom.js";
+import { inRoom } from "./golfer.js";
 
 const HATCHES = { // name: size of the tile, px, and its lines
   strike: [6, "M0 0L6 6M-1 5L1 7M5 -1L7 1"],
@@ -9,8 +10,11 @@ const HATCHES = { // name: size of the tile, px, and its lines
   region: [9, "M4 4.500h1"],
 };
 
-/** The map of a mode under the room's lines: a list of SVG elements. */
-export function mapUnder(mode, /** @type {Wire.StandAnswer | Wire.HangAnswer | Wire.WatchAnswer | undefined} */ answer, /** @type {Paper} */ map) {
+/**
+ * The map of a mode under the room's lines: a list of SVG elements. follow(...children)
+ * is a group that moves with the tee, where there is one.
+ */
+export function mapUnder(mode, /** @type {Wire.StandAnswer | Wire.HangAnswer | Wire.WatchAnswer | undefined} */ answer, /** @type {Paper} */ map, follow) {
   if (!answer) return [];
   const shapes = answer.shapes;
   const of = (name) => shapes.filter((one) => one.name === name).flatMap((one) => one.rings);
@@ -33,10 +37,13 @@ export function mapUnder(mode, /** @type {Wire.StandAnswer | Wire.HangAnswer | W
       of("strike").length === 0 ? text("touches wherever the tee is", (x0 + x1) / 2, y1 - 14, "middle") : null];
   }
   if (mode === "hang") {
-    return [defs, area("closed", d(of("closed"))), line("swept", of("swept")), line("level", of("level")), line("closed", of("closed")),
-      ...labels(shapes.filter((one) => one.name === "level"), map)];
+    return [defs, inRoom(map, "map-moving", follow(
+      area("closed", d(of("closed"))), line("swept", of("swept")), line("level", of("level")), line("closed", of("closed")),
+      ...labels(shapes.filter((one) => one.name === "level"), map)))];
   }
-  return [defs, area("region", d(of("region"))), line("region", of("region")), ...labels(shapes, map)];
+  return [defs, area("region", d(of("region"))), line("region", of("region")),
+    inRoom(map, "map-moving", follow(line("club", of("club"))), line("ball", of("ball"))),
+    ...labels(shapes.filter((one) => one.name === "region"), map)];
 }
 
 const SHORT = 30; // points of a ring that is looked at whole

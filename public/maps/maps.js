@@ -5,21 +5,23 @@
 //
 // Hooks for tests, read-only, on #view-plan: data-shows is the mode; data-busy is
 // "yes" until the map is that of the plan shown.
-import { $, h, icon, setText, debounce } from "../app/dom.js";
+import { $, $$, h, s, icon, setText, debounce } from "../app/dom.js";
 import { createSolver } from "../app/solver.js";
 import { createStand } from "./stand.js";
 import { createHang } from "./hang.js";
 import { createWatch } from "./watch.js";
 import { createWhose } from "./whose.js";
+import { createTee } from "./tee.js";
+import { createGolfer } from "./golfer.js";
 import { createMarks } from "./marks.js";
 import { createRemedies } from "./remedies.js";
 import { offerRooms } from "./rooms.js";
 import { mapUnder } from "./layer.js";
 
-const SHEETS = { // name of the sheet → its map, and what it is called
-  stand: ["stand", "Where to stand"],
-  overhead: ["hang", "What may hang overhead"],
-  others: ["watch", "Where others may watch"],
+const SHEETS = { // name of the sheet → its map, what it is called, and what it shows
+  stand: ["stand", "Where to stand", "where the ball may lie"],
+  overhead: ["hang", "What may hang overhead", "how low a thing may hang"],
+  others: ["watch", "Where others may watch", "where others may be"],
 };
 const PAUSE_MS = 250; // without an edit, before a map is asked for
 const SPEAK_MS = 700; // of stillness before a moved thing is spoken of
@@ -38,17 +40,19 @@ export function createMaps({ state, solver, drawings, sheets, mover, idle }) {
   let answers = {}; // by mode
   let fresh = {}; // mode → its answer is that of the plan shown
   let asked = 0;
+  let shows = ""; // in words, for whom: the caption
 
   offerRooms(state, solver);
   createMarks(state, () => ask("marks", { kind: "maps", of: "marks" }));
   const change = createRemedies(state, (request) => planner().ask(ofPlan(request)), ask);
   const whose = createWhose(state, () => {
     fresh = {};
+    caption();
     load();
   });
   const speak = debounce((words) => setText($("#map-live"), words), SPEAK_MS);
   const ctx = {
-    ask, speak, change, mover,
+    ask, speak, change, mover, tee: null,
     whose: () => whose.focus,
     redraw: drawings.redraw,
     /** What the fields of a place need. */
@@ -69,16 +73,34 @@ export function createMaps({ state, solver, drawings, sheets, mover, idle }) {
     },
   };
   const later = debounce(load, PAUSE_MS);
+  const tee = ctx.tee = createTee(state, ctx);
+  const golfer = createGolfer(state, mover);
   const maps = { stand: createStand(state, ctx), hang: createHang(state, ctx), watch: createWatch(state, ctx) };
 
-  const panels = Object.fromEntries(Object.entries(maps).map(([name, { key, parts }]) => [name, h("div", { hidden: true }, keyOf(key), ...parts)]));
-  const head = h("div", { id: "map-head" }, summary, whose.el);
+  const panels = Object.fromEntries(Object.entries(maps).map(([name, { parts }]) => [name, h("div", { hidden: true }, ...parts)]));
+  const keys = Object.fromEntries(Object.entries(maps).map(([name, { key }]) => [name, keyOf(key)]));
+  const head = h("div", { id: "map-head" }, summary, tee.reading, whose.el);
   $("#map-panel").replaceChildren(head, ...Object.values(panels));
+  figure.append(...Object.values(keys));
   drawings.setFloor({
-    under: (map) => mapUnder(mode, answers[mode], map),
-    over: (map) => maps[mode].over(map, answers[mode]),
+    under(map) {
+      golfer.begin();
+      // Of one tee alone the whole map moves with it; of several, nobody knows which part.
+      const [at, ...others] = answers[mode]?.tees ?? [];
+      return mapUnder(mode, answers[mode], map, (...children) => (others.length ? s("g", {}, ...children) : golfer.follow(at.name, at, map, children)));
+    },
+    over: (map) => [...golfer.over(map), ...maps[mode].over(map, answers[mode]), ...tee.handles(map)],
+    about: ({ length, width }) => `Plan from above, ${length} by ${width}: ${shows}.`,
     words: () => answers[mode]?.summary ?? "",
   });
+
+  /** Says what is drawn and for whom. */
+  function caption() {
+    const { player, club } = whose.focus;
+    const [, , what] = Object.values(SHEETS).find(([name]) => name === mode);
+    shows = `${what}, for ${player || "everybody"} with ${club || "every club"}`;
+    setText($("figcaption", figure), `Plan, from above: ${shows}`);
+  }
 
   const seen = () => sheets.shown in SHEETS;
 
@@ -90,7 +112,9 @@ export function createMaps({ state, solver, drawings, sheets, mover, idle }) {
     setText($("#floor-heading"), title);
     $("#marks").hidden = mode !== "stand";
     setText(summary, answers[mode]?.summary ?? "");
-    for (const [name, panel] of Object.entries(panels)) panel.hidden = name !== mode;
+    caption();
+    tee.reading.hidden = mode !== "stand"; // elsewhere only while the tee moves
+    for (const name of Object.keys(maps)) panels[name].hidden = keys[name].hidden = name !== mode;
     drawings.redraw();
     load();
   });
@@ -109,30 +133,42 @@ export function createMaps({ state, solver, drawings, sheets, mover, idle }) {
     }
     const mine = ++asked;
     const of = mode;
-    const { tee = "", ...place } = maps[of].request();
-    const reply = await ask("map", { kind: "maps", of, focus: { ...whose.focus, tee }, ...place });
+    const { tees } = state.good;
+    const { tee: at = "", ...place } = maps[of].request();
+    const reply = await ask("map", { kind: "maps", of, focus: { ...whose.focus, tee: at }, ...place });
     if (!reply || mine !== asked) return;
     figure.dataset.busy = "no";
     if (reply.error) {
       setText(summary, `The map could not be drawn: ${reply.error.message}.`);
       return;
     }
-    answers[of] = reply;
+    answers[of] = { ...reply, tees };
     fresh[of] = true;
     setText(summary, reply.summary);
     speak(reply.summary);
     maps[of].show(reply, whose.focus);
+    tee.reading.hidden = mode !== "stand";
     drawings.redraw();
   }
 
-  state.onAnswered(() => {
+  mover.onMoved(() => { figure.dataset.moving = "yes"; });
+
+  state.onAnswered(({ focus }) => {
     fresh = {}; // what is shown here is of an older plan
     figure.dataset.busy = "yes";
+    figure.dataset.moving = "no";
+    caption();
+    for (const told of $$(".key-golfer", figure)) setText(told, `${focus.player}, ${focus.club}: tightest moment, and all it sweeps`);
     later();
+  }, () => {
+    figure.dataset.moving = "no";
+    drawings.redraw(); // the tee is back
   });
 }
 
-/** The key of a map: its hatches with their words. */
+/** The key of a map: its hatches with their words, and the golfer. */
 function keyOf(lines) {
-  return h("ul", { class: "key map-key", "aria-label": "Key to the map" }, ...lines.map(([name, words]) => h("li", {}, h("span", { class: `swatch swatch-${name}`, "aria-hidden": "true" }), words)));
+  const line = (name, ...words) => h("li", {}, h("span", { class: `swatch swatch-${name}`, "aria-hidden": "true" }), ...words);
+  return h("ul", { class: "key map-key", hidden: true, "aria-label": "Key to the map" },
+    ...lines.map(([name, words]) => line(name, words)), line("golfer", h("span", { class: "key-golfer" })));
 }

@@ -1,6 +1,6 @@
-// Where everybody stands: what to tape to the floor, and the guest's own view.
+// Where everybody stands: what to tape to the floor, a row each, and the guest's view.
 import { $, active, h, icon, debounce, keptTogether, whenSeen } from "../app/dom.js";
-import { showGuest, tapes } from "./guest.js";
+import { showGuests, tapes } from "./guest.js";
 
 const PAUSE_MS = 400;
 
@@ -11,7 +11,8 @@ const PAUSE_MS = 400;
 export function createMarks(/** @type {State} */ state, ask) {
   const section = $("#marks");
   const chosen = new Map(); // player and tee → club
-  let answer = null;
+  let guests = []; // {who, marks: one for each club}
+  let size = null; // of the room, m: [length, width]
 
   const run = debounce(async () => {
     const reply = await ask();
@@ -21,32 +22,42 @@ export function createMarks(/** @type {State} */ state, ask) {
       $("#marks-list").replaceChildren(h("p", {}, `The marks could not be worked out: ${reply.error.message}.`));
       return;
     }
-    answer = reply;
+    size = reply.size;
+    const byWho = new Map();
+    for (const mark of reply.marks) {
+      const who = JSON.stringify([mark.player, mark.tee]);
+      byWho.set(who, [...(byWho.get(who) ?? []), mark]);
+    }
+    guests = [...byWho].map(([who, marks]) => ({ who, marks }));
     render();
   }, PAUSE_MS);
 
+  const markOf = ({ who, marks }) => marks.find(({ club }) => club === chosen.get(who)) ?? marks[0];
+
+  function choose({ who }, club) {
+    chosen.set(who, club);
+    render();
+  }
+
   function render() {
-    const cards = new Map();
-    for (const mark of answer.marks) {
-      const who = JSON.stringify([mark.player, mark.tee]);
-      cards.set(who, [...(cards.get(who) ?? []), mark]);
-    }
     const focused = active()?.dataset?.mark;
-    const tees = new Set(answer.marks.map((mark) => mark.tee)).size > 1;
-    $("#marks-list").replaceChildren(...[...cards].map(([who, list], i) => card(who, list, tees, i)));
+    const tees = new Set(guests.map(({ marks }) => marks[0].tee)).size > 1;
+    $("#marks-list").replaceChildren(...guests.map((guest, i) => row(guest, tees, i)));
     if (focused) $(`#marks-list [data-mark="${CSS.escape(focused)}"]`)?.focus();
   }
 
-  function card(who, list, tees, i) {
-    const mark = list.find((one) => one.club === chosen.get(who)) ?? list[0];
-    const select = h("select", { id: `mark-club-${i}`, "data-mark": `club ${who}`, onchange: () => { chosen.set(who, select.value); render(); } },
-      ...list.map((one) => h("option", { value: one.club, selected: one === mark }, one.club)));
-    return h("article", { class: "mark-card", "aria-labelledby": `mark-${i}` },
-      h("h3", { id: `mark-${i}` }, mark.player, tees ? h("span", { class: "quiet" }, `, ${mark.tee}`) : ""),
-      h("p", { class: "mark-said", "data-verdict": mark.verdict }, icon(mark.verdict), " ", ...keptTogether(mark.sentence)),
-      h("p", { class: "mark-club" }, h("label", { for: select.id }, "Club"), " ", select),
+  function row(guest, tees, i) {
+    const { who, marks } = guest;
+    const mark = markOf(guest);
+    const select = h("select", { id: `mark-club-${i}`, "data-mark": `club ${who}`, onchange: () => choose(guest, select.value) },
+      ...marks.map((one) => h("option", { value: one.club, selected: one === mark }, one.club)));
+    return h("article", { class: "mark-row", "aria-labelledby": `mark-${i}` },
+      h("div", { class: "mark-who" },
+        h("h3", { id: `mark-${i}` }, mark.player, tees ? h("span", { class: "quiet" }, `, ${mark.tee}`) : ""),
+        h("p", { class: "mark-said", "data-verdict": mark.verdict }, icon(mark.verdict), " ", ...keptTogether(`${mark.brief}.`))),
       tapes(mark),
-      h("button", { type: "button", "data-mark": `guest ${who}`, onclick: () => showGuest(mark, answer.size) }, `Show this to ${mark.player}`));
+      h("p", { class: "mark-club" }, h("label", { for: select.id }, "Club"), " ", select),
+      h("button", { type: "button", "data-mark": `guest ${who}`, onclick: () => showGuests({ guests, size, markOf, choose }, i) }, `Show this to ${mark.player}`));
   }
 
   // They are worked out once somebody comes to them.

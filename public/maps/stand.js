@@ -1,39 +1,52 @@
 // The map of where to stand: the best places, and the tee to put there.
-import { h, icon } from "../app/dom.js";
+import { h, icon, setText } from "../app/dom.js";
 import { twoTees } from "../app/edits.js";
-import { createTee } from "./tee.js";
 import { pin } from "./layer.js";
 
-export function createStand(/** @type {State} */ state, ctx) {
-  const tee = createTee(state, ctx);
+export function createStand(/** @type {State} */ state, { tee }) {
   const buttons = h("div", { class: "map-buttons" });
-  const more = h("div", {});
+  const sharing = h("p", {});
+  const alone = fold("For one player alone", h("div", { class: "map-buttons" }));
+  const limits = fold("What else keeps a tee off the floor", h("ul", { class: "detail" }));
 
-  const placeButton = (place, words) => h("button", { type: "button", class: "place", onclick: () => tee.to(place.x, place.y) },
-    icon(place.verdict), " ", words, h("span", { class: "quiet" }, place.text));
+  const placeButton = (place, words, more = "") => h("button", { type: "button", class: "place", onclick: () => tee.to(place.x, place.y) },
+    icon(place.verdict), " ", words, h("span", { class: "quiet" }, more));
 
   return {
     key: [["strike", "touches something"], ["tight", "passes, but tight"], ["line", "margin and comfort"], ["barred", "no place for a tee"]],
-    parts: [...tee.parts, buttons, more],
+    parts: [...tee.parts, buttons, sharing, alone.el, limits.el],
     request: () => ({ tee: tee.name }),
-    handles: tee.handles,
 
     /** @param {Wire.StandAnswer} answer @param {{player: string}} whose */
-    show({ best, players, hands, sharing, limits, reading }, whose) {
+    show({ best, players, hands, sharing: shared, limits: lines, reading }, whose) {
       tee.show(reading);
+      const ofEach = players.map((one) => placeButton(one, one.lead, one.text));
       buttons.replaceChildren(
-        best && !whose.player ? placeButton(best, best.verdict === "strikes" ? `${best.lead}: put the tee here` : "Put the tee here for everybody") : "",
-        ...players.map((one) => placeButton(one, one.lead)),
-        hands.length > 1 ? h("button", { type: "button", onclick: () => state.edit((plan) => twoTees(plan, hands)) }, "Lay two tees, one for each hand") : "");
-      more.replaceChildren(
-        sharing ? h("p", {}, sharing) : "",
-        h("details", {}, h("summary", {}, "What else keeps a tee off the floor"), h("ul", { class: "detail" }, ...limits.map((line) => h("li", {}, line)))));
+        // Where it is and what is nearest there stands in the sentence above.
+        ...(best && !whose.player ? [placeButton(best, best.verdict === "strikes" ? `${best.lead}, still strikes: put the tee there` : "Put the tee here for everybody")] : []),
+        ...(whose.player ? ofEach : []),
+        ...(hands.length > 1 ? [h("button", { type: "button", onclick: () => state.edit((plan) => twoTees(plan, hands)) }, "Lay two tees, one for each hand")] : []));
+      setText(sharing, shared ?? "");
+      alone.fill(whose.player ? [] : ofEach);
+      limits.fill(lines.map((line) => h("li", {}, line)));
     },
 
     /** @param {Wire.StandAnswer | undefined} answer */
     over(map, answer) {
       const best = answer?.best;
-      return [...(best ? [pin("best", best.verdict === "strikes" ? "least bad" : "best", best.x, best.y, map)] : []), ...tee.handles(map)];
+      return best ? [pin("best", best.verdict === "strikes" ? "least bad" : "best", best.x, best.y, map)] : [];
+    },
+  };
+}
+
+/** A list that is read by who wants to; without anything in it, it is not there. */
+function fold(title, list) {
+  const el = h("details", {}, h("summary", {}, title), list);
+  return {
+    el,
+    fill(items) {
+      list.replaceChildren(...items);
+      el.hidden = items.length === 0;
     },
   };
 }

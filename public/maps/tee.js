@@ -1,5 +1,5 @@
-// A tee on the floor's map: which one moves, its reading, two typed distances, and
-// the handles of all.
+// The tees on a map of the floor: their handles, what the one on its way would mean,
+// which one the two typed distances move.
 import { h, icon } from "../app/dom.js";
 import { createSpot } from "./spot.js";
 import { handle } from "./layer.js";
@@ -12,24 +12,25 @@ export function createTee(state, { mover, fieldsOf, speak, chosen }) {
   const spot = createSpot("Tee", fieldsOf((x, y) => mover.move(name, x, y), mover.drop));
   const select = h("select", { id: "map-tee", onchange: () => { name = select.value; chosen(); } });
   const row = h("p", { class: "map-tee" }, h("label", { for: "map-tee" }, "Tee to move"), " ", select);
-  const reading = h("p", { class: "map-reading" });
+  const reading = h("p", { class: "map-reading", id: "tee-reading" });
 
-  function tell({ x, y, labels, free, verdict, sentence }) {
-    spot.show(x, y, labels);
-    const shown = free ? verdict : "strikes";
-    reading.dataset.verdict = shown;
-    reading.replaceChildren(icon(shown), ` ${sentence}`);
+  function tell(verdict, sentence) {
+    reading.dataset.verdict = verdict;
+    reading.replaceChildren(icon(verdict), ` ${sentence}`);
   }
 
   mover.onMoved((reply, going) => {
     if (going.tee !== name) return;
     mine?.moveTo(going.x, going.y);
     if (!reply) return;
-    tell(reply);
+    spot.show(reply.x, reply.y, reply.labels);
+    tell(reply.free ? reply.verdict : "strikes", reply.sentence);
+    reading.hidden = false;
     speak(reading.textContent);
   });
 
-  state.onAnswered(({ good: { tees }, focus }) => {
+  state.onAnswered(({ good: { tees }, focus, answer: { report, sentences } }) => {
+    if (!mover.going) tell(report.verdict, `${sentences.headline} ${sentences.worst}`);
     const names = tees.map((one) => one.name);
     name = [name, focus.tee, names[0]].find((one) => names.includes(one));
     select.replaceChildren(...names.map((one) => h("option", { value: one }, one)));
@@ -38,11 +39,12 @@ export function createTee(state, { mover, fieldsOf, speak, chosen }) {
   });
 
   return {
-    parts: [row, reading, spot.el],
+    reading,
+    parts: [row, spot.el],
     get name() { return name; },
-    /** Shows what the solver read of the tee where it is. */
-    show(read) {
-      if (!mover.going) tell(read);
+    /** Shows where the tee is, as the solver reads it. */
+    show({ x, y, labels }) {
+      if (!mover.going) spot.show(x, y, labels);
     },
     to: (x, y) => mover.to(name, x, y),
     /** The handles of all tees, as they lie on a map of the plan. */

@@ -183,6 +183,12 @@ func Build(in Input) Set {
 	return Set{Plan: views[viewPlan], Side: views[viewSide], Face: views[viewFace]}
 }
 
+// Standing is the plan of somebody at the ball, from above: the lines of the room
+// with the mat as it lies under them, and golfer and club as View's Figure.
+func Standing(p plan.Plan, at sweep.Placement, address swing.Pose) (lines []Line, limbs []Limb) {
+	return roomLines(Input{Plan: p, At: at, Address: address})[viewPlan], figure(address, projections[viewPlan], at)
+}
+
 // place takes a line of a motion into the room.
 func place(line []Point, pr projection, at sweep.Placement) []Point {
 	out := make([]Point, len(line))

@@ -30,6 +30,11 @@ type Mark struct {
 
 	// Behind is how near the swing comes to the wall behind the golfer's back.
 	Behind Behind `json:"behind"`
+
+	// At is where the golfer's frame lies, and Address the golfer at the ball in it,
+	// in the central swing: for whoever draws them.
+	At      sweep.Placement `json:"-"`
+	Address swing.Pose      `json:"-"`
 }
 
 // Foot is where a foot is on the floor at address.
@@ -105,6 +110,7 @@ func (c *Cast) mark(p plan.Plan, tee plan.Tee) Mark {
 		Player: c.Player.Name, Club: c.Club.Name, Tee: tee.Name, Hand: c.Player.Hand,
 		Ball: [2]float64{tee.X, tee.Y}, Lead: foot(swing.LeadFoot), Trail: foot(swing.TrailFoot),
 		Moved: [3]float64{tee.X - first.X, tee.Y - first.Y, geom.Hypot(tee.X-first.X, tee.Y-first.Y)},
+		At:    at, Address: pose,
 	}
 	m.tape(p)
 	wall := "left wall"

@@ -72,12 +72,12 @@ func TestPosition(t *testing.T) {
 // is kept; whatever is not usual is kept alone.
 func TestSparseKeeps(t *testing.T) {
 	usual := Plan{
-		Units: "imperial", Margin: DefaultMargin,
-		Room: Room{Length: 7, Width: 4, Height: 3}, Floor: Floor{Mat: &Mat{Thickness: 0.03, Length: DefaultMatSide, Width: DefaultMatSide}},
+		Units: "imperial", Margin: Plan{}.defaultMargin(),
+		Room: Room{Length: 7, Width: 4, Height: 3}, Floor: Floor{Mat: &Mat{Thickness: 0.03, Length: Plan{}.defaultMatSide(), Width: Plan{}.defaultMatSide()}},
 		Tees:    []Tee{{Name: "middle", X: 3.95, Y: 2}},
 		Clubs:   []Club{DefaultClub(KindIron, "7-iron")},
 		Players: []Player{{Name: "one", Height: 1.80004}},
-		Seats:   []Seat{{Name: "chair", X: 1, Y: 1, Radius: DefaultSeatRadius}},
+		Seats:   []Seat{{Name: "chair", X: 1, Y: 1, Radius: Plan{}.defaultSeatRadius()}},
 	}
 	const club = `{"name":"7-iron","kind":"iron"}`
 	const player = `{"name":"one","height":1.8}`

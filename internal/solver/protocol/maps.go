@@ -1,6 +1,8 @@
 package protocol
 
 import (
+	"slices"
+
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/render/drawing"
 	"wideberth/internal/sim/fit"
@@ -71,7 +73,8 @@ type thing struct {
 // watchAnswer is the map of where others may be.
 type watchAnswer struct {
 	Summary string      `json:"summary"`
-	Shapes  []shape     `json:"shapes"` // region: onlookers may be here
+	Note    string      `json:"note,omitempty"` // what the dotted part is, where the summary is of seats
+	Shapes  []shape     `json:"shapes"`         // region: onlookers may be here; club, ball: who may come within the margin
 	Seats   []seatWords `json:"seats"`
 }
 
@@ -149,7 +152,11 @@ func standOf(w words.Words, p plan.Plan, m *maps.StandMap, who string) standAnsw
 	if who == "" {
 		who = "everybody"
 	}
-	out := standAnswer{Limits: w.Limits(m), Players: []place{}, Hands: []place{}, Grid: m.Grid.Cell, Sharing: w.Sharing(m.Sharing)}
+	out := standAnswer{Limits: w.Limits(m), Players: []place{}, Hands: []place{}, Grid: m.Grid.Cell}
+	// One tee that serves both hands is only said of one that serves somebody.
+	if m.Best.Found && !(m.Sharing.One && m.Best.Verdict == fit.Strikes) {
+		out.Sharing = w.Sharing(m.Sharing)
+	}
 	labels := map[string]string{"strike": "touches outside this line", "margin": "clear by " + units.LabelShort(p.Margin, w.Units), "comfort": "clear by " + units.LabelShort(max(maps.Comfort, p.Margin), w.Units)}
 	for _, c := range m.Contours {
 		rings := make([][]drawing.Point, len(c.Rings))
@@ -234,14 +241,27 @@ func hangOf(w words.Words, p plan.Plan, m *maps.HangMap) hangAnswer {
 }
 
 func watchOf(w words.Words, m *maps.OnlookMap) watchAnswer {
-	out := watchAnswer{Summary: w.WatchSummary(m), Seats: []seatWords{}}
+	out := watchAnswer{Summary: w.SeatsSummary(m.Seats), Note: w.WatchSummary(m), Seats: []seatWords{}}
+	if out.Summary == "" {
+		out.Summary, out.Note = out.Note, ""
+	}
 	rings := make([][]drawing.Point, len(m.Region.Rings))
 	for i, ring := range m.Region.Rings {
 		for _, at := range ring {
 			rings[i] = append(rings[i], at)
 		}
 	}
-	out.Shapes = []shape{{"region", "others may be here", rings}}
+	r := raster(&m.Grid)
+	within := func(reason string) [][]drawing.Point {
+		bit := int16(1) << slices.Index(m.Reasons, reason)
+		return r.Outline(func(k int) float64 {
+			if m.Mask[k]&bit != 0 {
+				return 1
+			}
+			return -1
+		})
+	}
+	out.Shapes = []shape{{"region", "others may be here", rings}, {"club", "clubs and golfers", within("club")}, {"ball", "balls on their first flight", within("ball")}}
 	for _, c := range m.Seats {
 		out.Seats = append(out.Seats, seatWords{c.Name, c.Verdict, w.Seat(c)})
 	}

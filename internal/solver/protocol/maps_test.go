@@ -3,13 +3,17 @@ package protocol
 import (
 	"encoding/json"
 	"fmt"
+	"math"
+	"slices"
 	"strings"
 	"testing"
 
+	"wideberth/internal/render/drawing"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/plan/plantest"
 	"wideberth/internal/sim/remedy"
+	"wideberth/internal/solver/words"
 	"wideberth/internal/units"
 )
 
@@ -69,11 +73,22 @@ func TestMaps(t *testing.T) {
 	p := wide()
 	p.Seats = []plan.Seat{{Name: "corner stool", X: 0.5, Y: 0.5}, {Name: "front row", X: 6.5, Y: 3.5}}
 	askFor(t, &s, "maps", p, `,"of":"watch"`, &watch)
-	if !strings.Contains(watch.Summary, " sq ft") || len(watch.Shapes[0].Rings) == 0 {
-		t.Errorf("watch = %q with %d rings", watch.Summary, len(watch.Shapes[0].Rings))
+	if watch.Summary != "1 of 2 seats can be hit: front row." || !strings.Contains(watch.Note, " sq ft") {
+		t.Errorf("watch = %q, then %q: want the seats first, then the part that is free", watch.Summary, watch.Note)
+	}
+	for _, one := range watch.Shapes {
+		if len(one.Rings) == 0 {
+			t.Errorf("watch draws nothing of %q", one.Name)
+		}
 	}
 	if watch.Seats[0].Verdict != fit.Clear || watch.Seats[1].Verdict != fit.Strikes || !strings.Contains(watch.Seats[1].Text, "can hit it") {
 		t.Errorf("seats = %+v, want the corner clear and the one in the ball's way hit", watch.Seats)
+	}
+
+	p.Seats = nil
+	askFor(t, &s, "maps", p, `,"of":"watch"`, &watch)
+	if !strings.Contains(watch.Summary, " sq ft") {
+		t.Errorf("without seats watch = %q, want the part that is free", watch.Summary)
 	}
 
 	var hang hangAnswer
@@ -210,8 +225,31 @@ func TestMarks(t *testing.T) {
 			t.Errorf("mark = %+v, want the nearest thing, the room behind, five tapes and nothing moved", m)
 		}
 	}
+	for _, m := range out.Marks {
+		head := slices.IndexFunc(m.Figure, func(l drawing.Limb) bool { return l.Part == "head" })
+		club := slices.IndexFunc(m.Figure, func(l drawing.Limb) bool { return l.Part == "clubhead" })
+		if head < 0 || club < 0 || len(m.Lines) < 4 {
+			t.Fatalf("%s with the %s is drawn of %d limbs among %d lines", m.Player, m.Club, len(m.Figure), len(m.Lines))
+		}
+		back := 1.0 // the side of the golfer's back
+		if m.Hand == plan.HandLeft {
+			back = -1
+		}
+		if out := back * (m.Figure[head].A[1] - m.Ball[1]); out < 0.3 || out > back*(m.Lead.Heel[1]-m.Ball[1]) {
+			t.Errorf("%s with the %s: the head is %.2f m from the ball, want it over the toes or before them", m.Player, m.Club, out)
+		}
+		if d := math.Hypot(m.Figure[club].A[0]-m.Ball[0], m.Figure[club].A[1]-m.Ball[1]); d > 0.15 {
+			t.Errorf("%s with the %s: the clubhead is %.2f m from the ball", m.Player, m.Club, d)
+		}
+		if !strings.HasPrefix(m.Brief, "The ") || m.Nearest.Name == "" || !strings.Contains(m.Brief, words.Surface(m.Nearest.Name)) {
+			t.Errorf("%s = %q, nearest to %q", m.Player, m.Brief, m.Nearest.Name)
+		}
+	}
 	askFor(t, &s, "maps", plantest.Loft(), `,"of":"marks"`, &out)
 	for _, m := range out.Marks {
+		if (m.Own == "") != (m.Club == "driver") || m.Own != "" && (!strings.HasPrefix(m.Own, "With the "+m.Club) || !strings.Contains(m.More, m.Own)) {
+			t.Errorf("%s with the %s, which is not what comes nearest: %q", m.Player, m.Club, m.Own)
+		}
 		if m.Player == "Host" && (m.Verdict != fit.Strikes || !strings.HasPrefix(m.Sentence, "Do not swing the driver here")) {
 			t.Errorf("%s's mark with the %s = %q (%s), want a warning off the driver", m.Player, m.Club, m.Sentence, m.Verdict)
 		}

@@ -1,6 +1,7 @@
 package protocol
 
 import (
+	"wideberth/internal/render/drawing"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/solver/words"
@@ -20,14 +21,20 @@ type guestMark struct {
 	Club     string      `json:"club"`
 	Tee      string      `json:"tee"`
 	Hand     plan.Hand   `json:"hand"`
-	Verdict  fit.Verdict `json:"verdict"`  // of their worst check on this tee
-	Sentence string      `json:"sentence"` // for the player
-	More     string      `json:"more,omitempty"`
+	Verdict  fit.Verdict `json:"verdict"`        // of their worst check on this tee
+	Brief    string      `json:"brief"`          // the same in few words
+	Sentence string      `json:"sentence"`       // for the player
+	Own      string      `json:"own,omitempty"`  // with the club of the mark, where the sentence is of another
+	More     string      `json:"more,omitempty"` // all there is to tell besides
 	Moved    string      `json:"moved,omitempty"`
 	Ball     [2]float64  `json:"ball"`
 	Lead     fit.Foot    `json:"lead"`
 	Trail    fit.Foot    `json:"trail"`
 	Tapes    []tapeText  `json:"tapes"`
+
+	Nearest drawing.Mark   `json:"nearest"` // the surface of the sentence, and where
+	Lines   []drawing.Line `json:"lines"`   // of the room, with the mat under them
+	Figure  []drawing.Limb `json:"figure"`  // at the ball, from above
 }
 
 // tapeText is one distance to measure.
@@ -54,7 +61,10 @@ func (s *Solver) marks(doc plan.Checked, w words.Words) (any, error) {
 			continue
 		}
 		nearest := r.Checks[worstOf(r.Checks, Focus{Player: m.Player, Tee: m.Tee})]
-		one.Verdict = nearest.Verdict
+		one.Verdict, one.Brief = nearest.Verdict, w.Brief(nearest)
+		one.Own = w.Own(r.Checks[i], nearest)
+		one.Nearest = drawing.Mark{Name: nearest.Nearest.Surface, At: drawing.Point{nearest.Nearest.At[0], nearest.Nearest.At[1]}}
+		one.Lines, one.Figure = drawing.Standing(p, m.At, m.Address)
 		one.Sentence, one.More = w.Guest(m, r.Checks[i], nearest, r.Checks)
 		for _, t := range m.Tapes {
 			one.Tapes = append(one.Tapes, tapeText{t, units.Label(t.Distance, w.Units)})

@@ -57,6 +57,7 @@ func TestGuest(t *testing.T) {
 		return c
 	}
 	beam := checkOf("Guest", fit.Tight, 0.035, near("boxed beam", "clubhead", "top"))
+	hair := checkOf("Guest", fit.Tight, 0.001, near("boxed beam", "clubhead", "top"))
 	roomy := club(checkOf("Guest", fit.Clear, 0.30, near("ceiling", "shaft", "backswing")), "7-iron")
 	wall := checkOf("Guest", fit.Clear, 0.25, near("left wall", "clubhead", "follow-through"))
 	hits := striking("Guest", -0.042, near("ceiling", "clubhead", "backswing"))
@@ -73,6 +74,9 @@ func TestGuest(t *testing.T) {
 	}{
 		{"a beam before the wall behind", mark("driver"), beam, beam, []fit.Check{beam, roomy},
 			"Tight for you: the nearest thing is the boxed beam, only 1 3/8 in from the clubhead on your loosest swing with the driver.",
+			"That is tighter than your 5 7/8 in margin: make the first swings slow. Nothing comes nearer than 9 3/4 in to the wall behind you with the driver."},
+		{"next to nothing", mark("driver"), hair, hair, []fit.Check{hair},
+			"Tight for you: the nearest thing is the boxed beam, less than 1/8 in from the clubhead on your loosest swing with the driver.",
 			"That is tighter than your 5 7/8 in margin: make the first swings slow. Nothing comes nearer than 9 3/4 in to the wall behind you with the driver."},
 		{"another club comes nearer than the one shown", mark("7-iron"), roomy, beam, []fit.Check{beam, roomy},
 			"Tight for you: the nearest thing is the boxed beam, only 1 3/8 in from the clubhead on your loosest swing with the driver.",
@@ -107,7 +111,7 @@ func TestBestFor(t *testing.T) {
 	b := maps.Best{Found: true, X: 2.9, Y: 2.21, Clearance: -0.1, Verdict: fit.Strikes, Club: "driver", Surface: "ceiling"}
 	w := Words{Units: units.Metric, Margin: 0.15}
 	lead, text := w.BestFor("Tall guest", b)
-	if want := "no place on this floor is free of strikes; 2.900 m from the back wall and 2.210 m from the right wall; the driver strikes the ceiling, 100 mm past it."; lead != "Least bad for Tall guest" || text != want {
+	if want := "no place on this floor is free of strikes; 2.900 m from the back wall and 2.210 m from the right wall; the driver still strikes the ceiling, 100 mm past it."; lead != "Least bad for Tall guest" || text != want {
 		t.Errorf("BestFor = %q, %q, want the least bad and %q", lead, text, want)
 	}
 	b.Clearance, b.Verdict = 0.2, fit.Clear

@@ -59,11 +59,11 @@ func (w Words) BestPlace(b maps.Best, who string) string {
 // where. A place where they strike is not called best, and it is said why it is
 // named at all.
 func (w Words) BestFor(name string, b maps.Best) (lead, text string) {
-	lead, why := "Best for "+name, ""
+	lead, why, still := "Best for "+name, "", ""
 	if b.Verdict == fit.Strikes {
-		lead, why = "Least bad for "+name, "no place on this floor is free of strikes; "
+		lead, why, still = "Least bad for "+name, "no place on this floor is free of strikes; ", "still "
 	}
-	return lead, fmt.Sprintf("%s%s; %s %s.", why, w.where(b.X, b.Y), theClub(b.Club), w.Fits(b.Verdict, b.Clearance, b.Surface))
+	return lead, fmt.Sprintf("%s%s; %s %s%s.", why, w.where(b.X, b.Y), theClub(b.Club), still, w.Fits(b.Verdict, b.Clearance, b.Surface))
 }
 
 // Sharing says whether one tee serves both hands; nothing for players of one hand.
@@ -155,6 +155,49 @@ func (w Words) WatchSummary(m *maps.OnlookMap) string {
 		area = fmt.Sprintf("%.0f sq ft", floorTo(m.Area*footPerMetre*footPerMetre, 1))
 	}
 	return fmt.Sprintf("Others may be in the dotted part, %s: no club, and no ball before it has met anything, comes within %s. A ball that bounces back is not in this.", area, units.LabelShort(w.Margin, w.Units))
+}
+
+// SeatsSummary is the sentence that comes first where the plan has seats: how they
+// all fare, and which of them fare worst; nothing without seats.
+func (w Words) SeatsSummary(seats []maps.SeatCheck) string {
+	verdicts := make([]fit.Verdict, len(seats))
+	for i, s := range seats {
+		verdicts[i] = s.Verdict
+	}
+	worst := Worst(verdicts)
+	var names []string
+	for _, s := range seats {
+		if s.Verdict == worst {
+			names = append(names, s.Name)
+		}
+	}
+	var said string
+	switch worst {
+	case fit.Strikes:
+		said = "can be hit"
+	case fit.Tight:
+		said = fmt.Sprintf("closer than your %s margin to a club or a ball", units.LabelShort(w.Margin, w.Units))
+	default:
+		said = "clear of clubs and of balls on their first flight"
+	}
+	is := "is "
+	if len(names) > 1 {
+		is = "are "
+	}
+	if worst == fit.Strikes {
+		is = ""
+	}
+	switch {
+	case len(seats) == 0:
+		return ""
+	case len(seats) == 1:
+		return fmt.Sprintf("The seat %s%s.", is, said)
+	case len(names) == len(seats) && len(seats) == 2:
+		return fmt.Sprintf("Both seats %s%s.", is, said)
+	case len(names) == len(seats):
+		return fmt.Sprintf("All %d seats %s%s.", len(seats), is, said)
+	}
+	return fmt.Sprintf("%d of %d seats %s%s: %s.", len(names), len(seats), is, said, List(names))
 }
 
 func floorTo(v, step float64) float64 {

@@ -20,7 +20,11 @@ func (w Words) Guest(m fit.Mark, own, nearest fit.Check, all []fit.Check) (sente
 	case fit.Strikes:
 		sentence = fmt.Sprintf("Do not swing %s here: %s goes %s past %s on your loosest swing.", theClub(nearest.Club), part(n.Part), w.past(nearest.Clearance), Surface(n.Surface))
 	case fit.Tight:
-		sentence = fmt.Sprintf("Tight for you: the nearest thing is %s, only %s from %s on your loosest swing with %s.", Surface(n.Surface), w.Gap(nearest.Clearance), part(n.Part), theClub(nearest.Club))
+		gap := w.Gap(nearest.Clearance)
+		if !strings.HasPrefix(gap, "less ") {
+			gap = "only " + gap
+		}
+		sentence = fmt.Sprintf("Tight for you: the nearest thing is %s, %s from %s on your loosest swing with %s.", Surface(n.Surface), gap, part(n.Part), theClub(nearest.Club))
 	default:
 		sentence = fmt.Sprintf("Clear for you: the nearest thing is %s, %s from %s on your loosest swing with %s.", Surface(n.Surface), w.Gap(nearest.Clearance), part(n.Part), theClub(nearest.Club))
 	}
@@ -28,8 +32,8 @@ func (w Words) Guest(m fit.Mark, own, nearest fit.Check, all []fit.Check) (sente
 	if nearest.Verdict == fit.Tight {
 		told = append(told, "That is "+w.tighter(nearest.Clearance)+": make the first swings slow.")
 	}
-	if own.Club != nearest.Club {
-		told = append(told, fmt.Sprintf("With %s, %s %s.", theClub(own.Club), part(own.Nearest.Part), w.Fits(own.Verdict, own.Clearance, own.Nearest.Surface)))
+	if o := w.Own(own, nearest); o != "" {
+		told = append(told, o)
 	}
 	if b := m.Behind; own.Nearest.Surface != b.Wall && b.Clearance >= 0 {
 		told = append(told, fmt.Sprintf("Nothing comes nearer than %s to the wall behind you with %s.", w.Gap(b.Clearance), theClub(m.Club)))
@@ -38,6 +42,20 @@ func (w Words) Guest(m fit.Mark, own, nearest fit.Check, all []fit.Check) (sente
 		told = append(told, o)
 	}
 	return sentence, strings.Join(told, " ")
+}
+
+// Own is how a guest fares with the club of the mark, where that is not the club
+// that comes nearest.
+func (w Words) Own(own, nearest fit.Check) string {
+	if own.Club == nearest.Club {
+		return ""
+	}
+	return fmt.Sprintf("With %s, %s %s.", theClub(own.Club), part(own.Nearest.Part), w.Fits(own.Verdict, own.Clearance, own.Nearest.Surface))
+}
+
+// Brief is a check in few words, where the player is named beside it.
+func (w Words) Brief(c fit.Check) string {
+	return fmt.Sprintf("%s %s", UpperFirst(theClub(c.Club)), w.Fits(c.Verdict, c.Clearance, c.Nearest.Surface))
 }
 
 // Moved says how far a mark is from the plan's first tee.
