@@ -280,3 +280,9 @@ func TestSeatsBesideTheMap(t *testing.T) {
 		t.Errorf("after the bench was removed: %q", got)
 	}
 }
+
+// untilMaps waits until the map and the standing marks are those of the plan shown.
+func (tb *tab) untilMaps() {
+	tb.t.Helper()
+	tb.until("the maps", `document.documentElement.dataset.busy === "no" && document.querySelector("#view-plan").dataset.busy === "no" && document.querySelector("#marks").dataset.busy !== "yes"`)
+}

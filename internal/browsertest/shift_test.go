@@ -16,8 +16,7 @@ func TestLayoutShift(t *testing.T) {
 		t.Run(view.name, func(t *testing.T) {
 			t.Parallel()
 			tb := openPage(t, noGL, view, "/")
-			tb.untilBall()
-			tb.find("button", "Work out what would do") // it comes with the maps, the last part
+			tb.until("the changes that would do, the last part", `document.querySelector("#changes button")`)
 			total, moved := tb.shifts()
 			if total > mostShift {
 				t.Errorf("the page shifts by %.3f, want at most %.1f: %q", total, mostShift, moved)

@@ -11,7 +11,6 @@ export function showEveryone(/** @type {State} */ { answer: { report, figures },
   const lines = plan.players.flatMap((p) => tees.map((tee) => ({ player: p.name, tee })))
     .filter((line) => report.checks.some((c) => c.player === line.player && c.tee === line.tee));
 
-  // The roles are spelled out because the phone layout takes display:table away.
   const head = h("tr", { role: "row" }, h("th", { role: "columnheader", scope: "col" }, "Player"),
     ...clubs.map((club) => h("th", { role: "columnheader", scope: "col" }, club)));
   const rows = lines.map(({ player, tee }) => h("tr", { role: "row" },
@@ -34,7 +33,6 @@ function cell(entry, focus, look) {
     "aria-pressed": String(sameFocus(check, focus)),
     onclick: () => look({ player: check.player, club: check.club, tee: check.tee }),
   }, icon(check.verdict),
-  h("span", { class: "cell-club" }, check.club, " "),
   h("span", { class: "cell-word" }, VERDICT_WORDS[check.verdict], " "),
   h("span", { class: "cell-label" }, label));
 }

@@ -11,10 +11,11 @@ export function createRemedies(/** @type {State} */ state, ask, latest) {
   const plays = h("ul", { class: "detail" });
   const list = h("div", { class: "map-buttons" });
   const note = h("p", { class: "hint", role: "status" });
-  const start = h("button", { type: "button" }, "Work out what would do");
+  const start = h("button", { type: "button" }, "Work them out");
   const spare = h("div", {});
   let round = 0;
-  $("#solve-remedies").replaceChildren(h("h3", {}, "Changes that would do"), offers, plays, start, note, list, spare);
+  $("#solve-remedies").append(offers, plays);
+  $("#check-remedies").replaceChildren(h("h3", {}, "Changes for this check alone"), start, note, list, spare);
 
   start.addEventListener("click", async () => {
     const mine = ++round;
@@ -77,6 +78,7 @@ export function createRemedies(/** @type {State} */ state, ask, latest) {
     offers.replaceChildren();
     plays.replaceChildren();
     const needed = answer.report.verdict !== "clear";
+    $("#solve-remedies").hidden = !needed;
     offers.dataset.busy = needed ? "yes" : "no";
     if (needed) best();
     else best.cancel();

@@ -39,6 +39,7 @@ export function createFlat() {
     for (const view of views) view.draw(pose, ball, t);
   }
   new ResizeObserver(lay).observe(el);
+  lay();
 
   return {
     el, draw,
