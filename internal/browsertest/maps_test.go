@@ -214,7 +214,7 @@ func TestStartingRooms(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
 	tb.openSheet("room")
-	tb.until("the rooms", `!document.querySelector("#rooms-select").disabled`)
+	tb.until("the rooms", `!document.querySelector("#rooms").hidden`)
 	address := eval[string](tb, "location.hash")
 	eval[bool](tb, `(() => { const s = document.querySelector("#rooms-select"); s.value = "1"; s.dispatchEvent(new Event("change")); return true; })()`)
 	tb.untilNotice("with your players and clubs")

@@ -25,6 +25,8 @@ func (tb *tab) openSheet(name string) {
 		tb.until("the map", `document.querySelector("#view-plan").dataset.busy === "no"`)
 	case "ball":
 		tb.untilBall()
+	case "room": // its head is laid out anew when the rooms to start from come
+		tb.until("the rooms", `!document.querySelector("#rooms").hidden`)
 	}
 }
 

@@ -8,7 +8,7 @@ export async function offerRooms(/** @type {State} */ state, /** @type {Solver} 
   if (!rooms) return;
   const select = $("#rooms-select");
   select.append(...rooms.map((room, i) => h("option", { value: String(i) }, room.title)));
-  select.disabled = false; // its place was there from the start, so that nothing jumps
+  $("#rooms").hidden = false;
   select.addEventListener("change", () => {
     const room = rooms[Number(select.value)];
     if (select.value === "" || !room) return;
