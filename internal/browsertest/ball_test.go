@@ -68,17 +68,6 @@ func TestBall(t *testing.T) {
 	}
 }
 
-// On a phone the tables of the ball stack and the page stays as wide as it is.
-func TestBallOnAPhone(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, phone, "/")
-	tb.openSheet("ball")
-	if n := tb.sideways(); n > 0 {
-		t.Errorf("the page is %d px wider than the phone", n)
-	}
-	tb.axe("the ball on a phone")
-}
-
 // A wedge of 58° that sends the ball off at 45° meets a low ceiling, and the
 // page says so; the fan in the side elevation shows which angles do.
 func TestSteepWedge(t *testing.T) {

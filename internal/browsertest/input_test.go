@@ -162,21 +162,38 @@ func TestMalformedLinks(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	tests := []struct{ name, hash string }{
-		{"cut short", whole[:len(whole)/2]},
-		{"noise", "#p=AAAAAAAAAAAAAAAA"},
+	tb := openPage(t, noGL, desktop, "/"+whole[:len(whole)/2])
+	check := func(t *testing.T) {
+		t.Helper()
+		if got := tb.notice(); !strings.Contains(got, "link is damaged or cut short") {
+			t.Errorf("the notice = %q, want a sentence about the link", got)
+		}
+		if got := tb.verdict(); !strings.Contains(got, "Tall guest") {
+			t.Errorf("the verdict = %q, want the demonstration room's", got)
+		}
 	}
-	for _, tt := range tests {
+	check(t)
+	// Pasted into the address of a page that is open, a link replaces the plan, and
+	// a damaged one leaves it and the address alone.
+	for _, tt := range []struct{ name, hash, notice string }{
+		{"whole", whole, "The plan of that link is open"},
+		{"noise", "#p=AAAAAAAAAAAAAAAA", "What was here is unchanged"},
+	} {
 		t.Run(tt.name, func(t *testing.T) {
-			tb := openPage(t, noGL, desktop, "/"+tt.hash)
-			if got := tb.notice(); len(got) < 20 || !strings.Contains(strings.ToLower(got), "link") {
-				t.Errorf("the notice = %q, want a sentence about the link", got)
-			}
-			if got := tb.verdict(); !strings.Contains(got, "Tall guest") {
-				t.Errorf("the verdict = %q, want the demonstration room's", got)
+			tb.in(t)
+			tb.typeInStrip("Height", "150 cm")
+			tb.until("the height in the address", settled+` && document.querySelector("#strip-height").value === "4 ft 11 in"`)
+			mine := eval[string](tb, "location.hash")
+			eval[bool](tb, `(location.hash = `+quote(tt.hash)+`, true)`)
+			tb.untilNotice(tt.notice)
+			tb.until("the answer", settled)
+			opened := eval[string](tb, "location.hash") != mine
+			if want := tt.name == "whole"; opened != want {
+				t.Errorf("another plan is open: %t, want %t", opened, want)
 			}
 		})
 	}
+	check(t)
 }
 
 // Plan files that are none: one sentence, and the answer stays.

@@ -84,8 +84,6 @@ func (b *browser) start() (context.Context, error) {
 			chromedp.Flag("headless", "new"),
 			chromedp.Flag("disable-quic", true),
 			chromedp.Flag("disable-component-update", true),
-			// Otherwise every window readies a process for panels that nobody opens.
-			chromedp.Flag("disable-features", "Translate,PreloadTopChromeWebUI"),
 			chromedp.WindowSize(1440, 900),
 		)
 		alloc, cancel := chromedp.NewExecAllocator(context.Background(), append(options, b.flags...)...)

@@ -77,8 +77,8 @@ func TestStrip(t *testing.T) {
 		{"Arm span", "span", "200 cm", "6 ft 6 3/4 in"},
 		{"Driver length", "club", "115 cm", "45 1/4 in"},
 		{"To the back wall", "back", "2.5 m", "8 ft 2 3/8 in"},
-		{"Ball off the middle", "off", "30 cm left", "11 3/4 in left"},
-		{"Ball off the middle", "off", "-30 cm", "11 3/4 in right"},
+		{"Ball off the middle", "off", "25 cm left", "9 7/8 in left"},
+		{"Ball off the middle", "off", "-25 cm", "9 7/8 in right"},
 		{"Ball off the middle", "off", "in the middle", "in the middle"},
 	} {
 		t.Run(step.label+" "+step.typed, func(t *testing.T) {
