@@ -4,6 +4,7 @@
 import { h, setText } from "../app/dom.js";
 
 const FRAME = { title: "The swing in 3D, in a paper model of the room", src: "scene/scene.html" };
+const PATIENCE = 2000; // ms
 const NO_WEBGL = "No 3D here: WebGL 2 is missing or switched off. The drawings are complete without it.";
 const SAVING = "Your browser saves data: the 3D model is 2 MB.";
 
@@ -96,8 +97,8 @@ export function createScene({ ready, lost, told }) {
         tell(SAVING, true);
         return;
       }
-      const idle = globalThis.requestIdleCallback ?? ((fn) => setTimeout(fn, 200));
-      idle(() => load());
+      const idle = globalThis.requestIdleCallback ?? ((fn, _options) => setTimeout(fn, 200));
+      idle(() => load(), { timeout: PATIENCE }); // a slow machine that plays is never idle
     },
 
     /** Gives it another recording. */
