@@ -150,11 +150,22 @@ func (c *canvas) letter(at, width, height vec, g Glyphs, colour paint.Colour, qu
 // write lays a line of text down at once, upright in the picture, its top left
 // corner at p and its height as given.
 func (c *canvas) write(p point, height float32, g Glyphs, colour paint.Colour) {
+	v := c.textCorners(p, height, g, colour)
+	c.Now(v[0], v[1], v[2])
+	c.Now(v[0], v[2], v[3])
+}
+
+// writeAt queues a line of text at a depth.
+func (c *canvas) writeAt(p point, height float32, g Glyphs, colour paint.Colour, depth float32) {
+	v := c.textCorners(p, height, g, colour)
+	c.Later(v[0], v[1], v[2], depth)
+	c.Later(v[0], v[2], v[3], depth)
+}
+
+func (c *canvas) textCorners(p point, height float32, g Glyphs, colour paint.Colour) (v [4]uint16) {
 	w := height * g.Width / g.Height
-	var v [4]uint16
 	for i, k := range [4]point{{0, 0}, {1, 0}, {1, 1}, {0, 1}} {
 		v[i] = c.Textured(p.x+k.x*w, p.y+k.y*height, g.U+k.x*g.Width, g.V+k.y*g.Height, colour)
 	}
-	c.Now(v[0], v[1], v[2])
-	c.Now(v[0], v[2], v[3])
+	return v
 }

@@ -159,6 +159,9 @@ func (r *ribbon) draw(c *canvas, f *figure, at moment) {
 			break
 		}
 		step := tickEvery(r.major, r.tick*c.cam.pixels(t.at)/c.scale, tickGap)
+		if t.verdict != wire.Clear {
+			step *= 2 // slanted ticks want room
+		}
 		if t.number%step == 0 {
 			ink := inks[t.verdict].ink
 			r.drawTick(c, t, ink.Alpha(ink.A*fresh(playHead-t.frame, r.rate)))

@@ -51,6 +51,7 @@ type room struct {
 	edges  []edge
 	solids []solid
 	shell  []int  // faces of the room's shell
+	walls  []int  // the same less the floor, on which one stands
 	hidden []span // scratch
 }
 
@@ -85,6 +86,9 @@ func newRoom(s *wire.Recording, golfer vec) *room {
 		switch {
 		case f.kind.Shell():
 			m.shell = append(m.shell, i)
+			if f.kind != wire.Floor {
+				m.walls = append(m.walls, i)
+			}
 		case f.kind == wire.Solid || f.kind == wire.Hung:
 			at, ok := bodies[f.name]
 			if !ok {
@@ -208,10 +212,10 @@ func (m *room) addEdge(a, b vec, faceIndex int) {
 // free sides.
 func (f *face) seen(eye vec) bool { return f.kind.Cloth() || f.normal.Dot(eye) > f.d }
 
-// through reports whether p has gone through a surface: out of the shell or
-// into a solid.
+// through reports whether p has gone through a surface: out of the shell but by the
+// floor, or into a solid.
 func (m *room) through(p vec) bool {
-	for _, i := range m.shell {
+	for _, i := range m.walls {
 		if m.faces[i].normal.Dot(p) < m.faces[i].d {
 			return true
 		}
@@ -234,7 +238,7 @@ func (m *room) through(p vec) bool {
 // crosses reports whether a ball of radius r about p may have gone through a
 // surface: false is certain, true is not.
 func (m *room) crosses(p vec, r float32) bool {
-	for _, i := range m.shell {
+	for _, i := range m.walls {
 		if m.faces[i].normal.Dot(p) < m.faces[i].d+r {
 			return true
 		}

@@ -2,6 +2,8 @@ package draw
 
 import (
 	"testing"
+
+	"wideberth/internal/render/scene/wire"
 )
 
 func TestThroughASurface(t *testing.T) {
@@ -17,6 +19,18 @@ func TestThroughASurface(t *testing.T) {
 		{"inside the beam", xyz(3.5, 2, 2.6), true},
 		{"below the beam", xyz(3.5, 2, 2.4), false},
 		{"beside the beam", xyz(3.3, 2, 2.6), false},
+	}
+	floored := newRoom(func() *wire.Recording {
+		s := sampleRecording()
+		for i := range s.Faces {
+			if s.Faces[i].Name == "room" && s.Faces[i].Polygon[0][2] == 0 && s.Faces[i].Polygon[1][2] == 0 && s.Faces[i].Polygon[2][2] == 0 {
+				s.Faces[i].Kind = wire.Floor
+			}
+		}
+		return s
+	}(), xyz(3, 2, 1))
+	if floored.through(xyz(3, 2, -0.01)) || !floored.through(xyz(3, 4.02, -0.01)) || !m.through(xyz(3, 2, -0.01)) {
+		t.Error("the sole of a shoe strikes the floor, or a wall ends at it")
 	}
 	for _, tt := range tests {
 		if got := m.through(tt.p); got != tt.want {

@@ -94,7 +94,11 @@ func (y *yardstick) draw(c *canvas) {
 	}
 	for i := range y.letters {
 		if y.shown[i] {
-			c.write(y.letters[i].lo, y.letters[i].hi.y-y.letters[i].lo.y, y.letters[i].text, c.theme.Lettering)
+			l, at := &y.letters[i], [2]vec{y.post[1], y.stick[1]}[i]
+			depth := c.cam.depth(at) - markLift // before the edges of the wall behind
+			middle := (l.lo.y + l.hi.y) / 2
+			c.lineAt(point{l.lo.x, middle}, point{l.hi.x, middle}, l.hi.y-l.lo.y, c.theme.Wall.Alpha(0.75), depth)
+			c.writeAt(l.lo, l.hi.y-l.lo.y, l.text, c.theme.Lettering, depth)
 		}
 	}
 }
