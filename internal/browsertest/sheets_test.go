@@ -25,6 +25,8 @@ func (tb *tab) openSheet(name string) {
 		tb.until("the map", `document.querySelector("#view-plan").dataset.busy === "no"`)
 	case "ball":
 		tb.untilBall()
+	case "room":
+		tb.until("the walls", `document.querySelectorAll("[data-wall]").length === 3`)
 	}
 }
 
