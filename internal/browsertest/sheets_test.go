@@ -26,7 +26,7 @@ func (tb *tab) openSheet(name string) {
 	case "ball":
 		tb.untilBall()
 	case "room": // its head is laid out anew when the rooms to start from come
-		tb.until("the rooms", `!document.querySelector("#rooms").hidden`)
+		tb.until("the rooms and the walls", `!document.querySelector("#rooms").hidden && document.querySelectorAll("[data-wall]").length === 3`)
 	}
 }
 

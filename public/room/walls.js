@@ -46,11 +46,11 @@ export function createWalls(state, label) {
     const level = along === "x";
     const start = state.good.room[wall];
     const at = (metres) => (level ? [map.px(metres), map.height - MARGIN + OUT] : [MARGIN - OUT, map.py(metres)]);
-    const ghost = s("path", { class: "wall-ghost" });
+    const ghost = [s("path", { class: "wall-edge" }), s("path", { class: "wall-tape" })]; // where the wall would be
     const text = s("text", { class: "wall-label", "text-anchor": "middle" });
     const grip = s("g", { class: "wall-grip" }, s("circle", { class: "handle-touch", r: 22 }), s("circle", { class: "wall-knob", r: 8 }),
       s("path", { class: "wall-arrows", d: level ? "M-3 -3L-6 0L-3 3M3 -3L6 0L3 3" : "M-3 -3L0 -6L3 -3M-3 3L0 6L3 3" }));
-    const el = s("g", { class: `wall-handle is-${level ? "level" : "upright"}`, "data-wall": wall }, s("title", {}, `Drag: ${word.toLowerCase()}`), ghost, grip, text);
+    const el = s("g", { class: `wall-handle is-${level ? "level" : "upright"}`, "data-wall": wall }, s("title", {}, `Drag: ${word.toLowerCase()}`), ...ghost, grip, text);
     let pointer = null; // {id, x, y} where it was taken hold of
     let now = start;
 
@@ -58,7 +58,8 @@ export function createWalls(state, label) {
       const [x, y] = at(metres);
       grip.setAttribute("transform", `translate(${x.toFixed(1)} ${y.toFixed(1)})`);
       const [far, near] = [map.py(map.across), map.py(0)];
-      ghost.setAttribute("d", metres === start ? "" : level ? `M${x} ${far}V${y}` : `M${x} ${y}H${map.px(map.length)}`);
+      const d = metres === start ? "" : level ? `M${x} ${far}V${near}` : `M${map.px(0)} ${y}H${map.px(map.length)}`;
+      for (const path of ghost) path.setAttribute("d", d);
       text.setAttribute("x", String(level ? x : x + 34));
       text.setAttribute("y", String(level ? near + OUT - 14 : y - 14));
     }
