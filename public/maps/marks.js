@@ -43,8 +43,10 @@ export function createMarks(/** @type {State} */ state, ask) {
     const focused = active()?.dataset?.mark;
     const tees = new Set(guests.map(({ marks }) => marks[0].tee)).size > 1;
     $("#marks-list").replaceChildren(...guests.map((guest, i) => row(guest, tees, i)));
-    if (focused) $(`#marks-list [data-mark="${CSS.escape(focused)}"]`)?.focus();
+    if (focused) focus(focused);
   }
+
+  const focus = (name) => $(`#marks-list [data-mark="${CSS.escape(name)}"]`)?.focus();
 
   function row(guest, tees, i) {
     const { who, marks } = guest;
@@ -57,7 +59,7 @@ export function createMarks(/** @type {State} */ state, ask) {
         h("p", { class: "mark-said", "data-verdict": mark.verdict }, icon(mark.verdict), " ", ...keptTogether(`${mark.brief}.`))),
       tapes(mark),
       h("p", { class: "mark-club" }, h("label", { for: select.id }, "Club"), " ", select),
-      h("button", { type: "button", "data-mark": `guest ${who}`, onclick: () => showGuests({ guests, size, markOf, choose }, i) }, `Show this to ${mark.player}`));
+      h("button", { type: "button", "data-mark": `guest ${who}`, onclick: () => showGuests({ guests, size, markOf, choose, left: () => focus(`guest ${who}`) }, i) }, `Show this to ${mark.player}`));
   }
 
   // They are worked out once somebody comes to them.
