@@ -53,16 +53,6 @@ export function keptTogether(sentence) {
 
 export const VERDICT_WORDS = { strikes: "Strikes", tight: "Tight", clear: "Clear" };
 
-/** Calls fn once, when the element comes into view. */
-export function whenSeen(el, options, fn) {
-  const watch = new IntersectionObserver((entries) => {
-    if (!entries.some((entry) => entry.isIntersecting)) return;
-    watch.disconnect();
-    fn();
-  }, options);
-  watch.observe(el);
-}
-
 /** text as a sentence: it starts with a capital and ends with a stop. */
 export const asSentence = (text) => text.replace(/^\p{Ll}/u, (c) => c.toUpperCase()).replace(/[.!?]?$/, (end) => end || ".");
 

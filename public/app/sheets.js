@@ -60,6 +60,19 @@ export function createSheets() {
     get shown() { return shown; },
     /** Opens a sheet by its name. */
     open: (name) => choose(tabs[names.indexOf(name)]),
+    /**
+     * Returns a function that runs fn at once while one of the named sheets is
+     * shown, else once it is: nobody waits for what nobody sees.
+     */
+    inSight(names, fn) {
+      let due = false;
+      const run = () => {
+        due = !names.includes(shown);
+        if (!due) fn();
+      };
+      hearers.push(() => due && run());
+      return run;
+    },
     /** Calls hear with the name of each sheet that is shown, and at once. */
     onShown(hear) {
       hearers.push(hear);

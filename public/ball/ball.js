@@ -12,7 +12,7 @@ import { mark, table } from "./table.js";
 const PAUSE_MS = 300; // without an edit, before the ball is asked for
 
 /** @param {Shared} shared */
-export function createBall({ state, solver, drawings, idle }) {
+export function createBall({ state, solver, drawings, sheets, idle }) {
   document.head.append(h("link", { rel: "stylesheet", href: "ball/ball.css" }));
   const section = $("#ball");
   const lines = createBallLines(drawings.lay);
@@ -38,10 +38,11 @@ export function createBall({ state, solver, drawings, idle }) {
     lines.take(reply.flat, reply.focus.club);
   }, PAUSE_MS);
 
+  const due = sheets.inSight(["ball"], run);
   function update() {
     section.dataset.busy = "yes";
     asked++;
-    run();
+    due();
   }
   $("#ball-catch").addEventListener("change", update);
   new ResizeObserver(() => last && drawFace($("#ball-face"), last)).observe($("#ball-face"));

@@ -1,7 +1,7 @@
 // What a guest is shown before the swing, on one screen: the nearest thing in one
 // sentence, where to stand, and the distances to measure. Arrow keys, buttons and
 // swipes go to the next guest; Escape, Back and a button leave.
-import { active, h, icon, keptTogether, setText } from "../app/dom.js";
+import { h, icon, keptTogether, setText } from "../app/dom.js";
 import { guestPlan, LETTERS } from "./guestplan.js";
 import { keepAwake } from "./awake.js";
 
@@ -11,11 +11,11 @@ const SHOWN = 3; // tapes: two to the ball, one to the heels
 
 /**
  * guests are {marks}, one mark for each club; markOf(guest) is the one chosen and
- * choose(guest, club) chooses another. i is who comes first.
- * @param {{guests: {marks: Wire.GuestMark[]}[], size: [number, number], markOf: any, choose: any}} list
+ * choose(guest, club) chooses another; left() is called when the view is gone. i is
+ * who comes first.
+ * @param {{guests: {marks: Wire.GuestMark[]}[], size: [number, number], markOf: any, choose: any, left: () => void}} list
  */
-export function showGuests({ guests, size, markOf, choose }, i) {
-  const back = active();
+export function showGuests({ guests, size, markOf, choose, left }, i) {
   let at = i;
   let mark = markOf(guests[at]);
 
@@ -124,7 +124,7 @@ export function showGuests({ guests, size, markOf, choose }, i) {
     awake?.release();
     dialog.close();
     dialog.remove();
-    back?.focus();
+    left();
   }, { once: true });
   dialog.addEventListener("cancel", (event) => {
     event.preventDefault();

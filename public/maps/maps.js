@@ -43,8 +43,8 @@ export function createMaps({ state, solver, drawings, sheets, mover, idle }) {
   let shows = ""; // in words, for whom: the caption
 
   offerRooms(state, solver);
-  createMarks(state, () => ask("marks", { kind: "maps", of: "marks" }));
-  const change = createRemedies(state, (request) => planner().ask(ofPlan(request)), ask);
+  createMarks(state, sheets, () => ask("marks", { kind: "maps", of: "marks" }));
+  const change = createRemedies(state, sheets, (request) => planner().ask(ofPlan(request)), ask);
   const whose = createWhose(state, () => {
     fresh = {};
     caption();

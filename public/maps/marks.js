@@ -1,14 +1,15 @@
 // Where everybody stands: what to tape to the floor, a row each, and the guest's view.
-import { $, active, h, icon, debounce, keptTogether, whenSeen } from "../app/dom.js";
+import { $, active, h, icon, debounce, keptTogether } from "../app/dom.js";
 import { showGuests, tapes } from "./guest.js";
 
 const PAUSE_MS = 400;
 
 /**
  * ask() resolves to the marks of the plan shown. Hook for tests, read-only:
- * data-busy of #marks, once it was seen, is "yes" until they are there.
+ * data-busy of #marks is "yes" until they are there.
+ * @param {State} state @param {Sheets} sheets
  */
-export function createMarks(/** @type {State} */ state, ask) {
+export function createMarks(state, sheets, ask) {
   const section = $("#marks");
   const chosen = new Map(); // player and tee → club
   let guests = []; // {who, marks: one for each club}
@@ -43,8 +44,10 @@ export function createMarks(/** @type {State} */ state, ask) {
     const focused = active()?.dataset?.mark;
     const tees = new Set(guests.map(({ marks }) => marks[0].tee)).size > 1;
     $("#marks-list").replaceChildren(...guests.map((guest, i) => row(guest, tees, i)));
-    if (focused) $(`#marks-list [data-mark="${CSS.escape(focused)}"]`)?.focus();
+    if (focused) focus(focused);
   }
+
+  const focus = (name) => $(`#marks-list [data-mark="${CSS.escape(name)}"]`)?.focus();
 
   function row(guest, tees, i) {
     const { who, marks } = guest;
@@ -57,12 +60,12 @@ export function createMarks(/** @type {State} */ state, ask) {
         h("p", { class: "mark-said", "data-verdict": mark.verdict }, icon(mark.verdict), " ", ...keptTogether(`${mark.brief}.`))),
       tapes(mark),
       h("p", { class: "mark-club" }, h("label", { for: select.id }, "Club"), " ", select),
-      h("button", { type: "button", "data-mark": `guest ${who}`, onclick: () => showGuests({ guests, size, markOf, choose }, i) }, `Show this to ${mark.player}`));
+      h("button", { type: "button", "data-mark": `guest ${who}`, onclick: () => showGuests({ guests, size, markOf, choose, left: () => focus(`guest ${who}`) }, i) }, `Show this to ${mark.player}`));
   }
 
-  // They are worked out once somebody comes to them.
-  whenSeen(section, { rootMargin: "50%" }, () => state.onAnswered(() => {
+  const due = sheets.inSight(["stand"], run);
+  state.onAnswered(() => {
     section.dataset.busy = "yes";
-    run();
-  }));
+    due();
+  });
 }

@@ -5,8 +5,11 @@ import { $, asSentence, debounce, h, icon, setText } from "../app/dom.js";
 
 const PAUSE_MS = 250; // without an edit, before changes are worked out
 
-/** ask(request) asks the solver of the maps about the plan shown, latest(channel, request) unless a newer one comes. */
-export function createRemedies(/** @type {State} */ state, ask, latest) {
+/**
+ * ask(request) asks the solver of the maps about the plan shown, latest(channel, request) unless a newer one comes.
+ * @param {State} state @param {Sheets} sheets
+ */
+export function createRemedies(state, sheets, ask, latest) {
   const offers = h("div", { class: "map-buttons", id: "changes" });
   const plays = h("ul", { class: "detail" });
   const list = h("div", { class: "map-buttons" });
@@ -62,6 +65,7 @@ export function createRemedies(/** @type {State} */ state, ask, latest) {
 
   /** The best changes for everybody; none are asked for where all are clear. */
   const best = debounce(async () => {
+    if (state.answer.report.verdict === "clear") return;
     const mine = round;
     const reply = /** @type {Wire.ChangesAnswer & {error?: Wire.Problem}} */ (await latest("changes", { kind: "changes", focus: state.focus }));
     if (!reply || mine !== round) return;
@@ -72,6 +76,7 @@ export function createRemedies(/** @type {State} */ state, ask, latest) {
     offers.replaceChildren(...shown.map((one) => h("button", { type: "button", class: "place", onclick: () => apply(one.edits) }, icon(one.verdict), " ", one.sentence)));
     plays.replaceChildren(...reply.plays.map((one) => h("li", {}, one.text)));
   }, PAUSE_MS);
+  const due = sheets.inSight(["swing"], best);
 
   state.onAnswered(({ answer }) => { // the check is another one now
     round++;
@@ -80,7 +85,7 @@ export function createRemedies(/** @type {State} */ state, ask, latest) {
     const needed = answer.report.verdict !== "clear";
     $("#solve-remedies").hidden = !needed;
     offers.dataset.busy = needed ? "yes" : "no";
-    if (needed) best();
+    if (needed) due();
     else best.cancel();
     start.disabled = false;
     clear();

@@ -7,7 +7,7 @@ import { put } from "../app/mover.js";
 
 export function createWatch(/** @type {State} */ state, { verdicts }) {
   const note = h("p", {});
-  const seats = h("ul", { class: "map-things" });
+  const seats = h("ul", { class: "map-things map-seats" });
   const add = h("button", { type: "button", onclick: () => state.edit((plan) => addRow(plan, "seats", state.answer.fresh.seats)) }, "Add a seat");
   const hint = h("p", { class: "hint" }, "Drag a seat on the map; Room and people has its distances.");
 
@@ -22,7 +22,7 @@ export function createWatch(/** @type {State} */ state, { verdicts }) {
 
   return {
     key: [["region", "others may be here"], ["club", "clubs and golfers come within your margin"], ["ball", "balls on their first flight do"]],
-    parts: [note, seats, add, hint],
+    parts: [seats, add, hint, note],
     request: () => ({}),
 
     /** @param {Wire.WatchAnswer} answer */
