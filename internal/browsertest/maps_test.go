@@ -194,7 +194,7 @@ func TestRemedyButtons(t *testing.T) {
 	verdict, address := tb.verdict(), eval[string](tb, "location.hash")
 	tb.openSummary("More about this check")
 	tb.find("button", "Work them out").click()
-	tb.until("the changes", `!document.querySelector("#check-remedies button").disabled && document.querySelector("#solve-remedies .place")`)
+	tb.until("the changes", `!document.querySelector("#check-remedies button").disabled && document.querySelector("#check-remedies .place")`)
 	tb.axe("the changes that would do")
 	eval[bool](tb, `(document.querySelector("#check-remedies .place").click(), true)`)
 	tb.until("another address", `location.hash !== `+quote(address))

@@ -181,6 +181,27 @@ func TestDragTellsOfEverybody(t *testing.T) {
 }
 
 // Remedies, applied, do what they say.
+// The changes for everybody come with edits that lead where their sentences say.
+func TestChangesApplied(t *testing.T) {
+	var s Solver
+	var out changesAnswer
+	askFor(t, &s, "changes", plan.Demo(), "", &out)
+	if len(out.Offers) == 0 || !strings.HasPrefix(out.Offers[0].Sentence, "Move the tee ") || len(out.Plays) > 0 || out.Compromise != nil {
+		t.Fatalf("the demo is offered %+v, want the tee moved first, and no compromise", out)
+	}
+	for _, o := range out.Offers {
+		p, err := remedy.Apply(plan.Demo(), o.Edits)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var after solveAnswer
+		askFor(t, &s, "solve", p, "", &after)
+		if after.Sentences.Headline != o.Headline || after.Report.Verdict != o.Verdict || o.Verdict != fit.Clear {
+			t.Errorf("%q is said to lead to %q, and leads to %q", o.Sentence, o.Headline, after.Sentences.Headline)
+		}
+	}
+}
+
 func TestRemediesApplied(t *testing.T) {
 	var s Solver
 	p := wide()
