@@ -79,7 +79,7 @@ func TestGuestFits(t *testing.T) {
 					return {
 						Over: sheet.scrollHeight - sheet.clientHeight, Sideways: sheet.scrollWidth - sheet.clientWidth,
 						Wide: Math.round(svg.width), Tall: Math.round(svg.height),
-						Figure: sheet.querySelectorAll(".guest-figure .capsule").length, Feet: sheet.querySelectorAll(".guest-shoe").length,
+						Figure: sheet.querySelectorAll(".guest-figure .capsule").length, Feet: sheet.querySelectorAll(".guest-foot").length,
 						Out: parts.filter((e) => { const r = e.getBoundingClientRect(); return r.left < 0 || r.top < 0 || r.right > innerWidth + 1 || r.bottom > innerHeight + 1; }).map((e) => e.outerHTML.slice(0, 60)),
 						Apart: (([a, b]) => a.right <= b.left || a.bottom <= b.top)([".guest-drawing", ".guest-tapes"].map((one) => sheet.querySelector(one).getBoundingClientRect())),
 						Sentence: size("#guest-sentence"), Tape: size("dd"),

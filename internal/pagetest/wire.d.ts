@@ -720,7 +720,7 @@ declare namespace Wire {
     verdict: string;
     brief: string;
     sentence: string;
-    own?: string;
+    beside?: string;
     more?: string;
     moved?: string;
     ball: [number, number];

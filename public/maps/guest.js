@@ -24,7 +24,7 @@ export function showGuests({ guests, size, markOf, choose, left }, i) {
   const fill = h("button", { type: "button", onclick: () => (document.fullscreenElement ? document.exitFullscreen() : fillScreen()) });
   const note = h("p", { class: "guest-note", role: "status" });
   const sentence = h("p", { id: "guest-sentence", class: "guest-sentence" });
-  const own = h("p", { class: "guest-own" });
+  const beside = h("p", { class: "guest-beside" });
   const hint = h("p", { class: "hint" });
   const plan = h("div", { class: "guest-plan" });
   const list = h("div", { class: "guest-tapes" });
@@ -36,9 +36,9 @@ export function showGuests({ guests, size, markOf, choose, left }, i) {
     h("div", { class: "guest-head" }, title,
       h("p", { class: "guest-club" }, h("label", { for: "guest-club" }, "with"), " ", select),
       h("div", { class: "guest-buttons" }, fill, h("button", { type: "button", class: "stamp", onclick: () => leave() }, "Close"))),
-    note, sentence, own,
+    note, sentence, beside,
     h("div", { class: "guest-board" }, plan, list),
-    h("div", { class: "guest-foot" },
+    h("div", { class: "guest-end" },
       guests.length > 1 ? h("div", { class: "guest-steps", role: "group", "aria-label": "Guests" }, step("\u2039 Previous", -1), count, step("Next \u203a", 1)) : null,
       hint,
       h("details", {}, h("summary", {}, "More"), more)),
@@ -53,7 +53,7 @@ export function showGuests({ guests, size, markOf, choose, left }, i) {
     select.replaceChildren(...guests[at].marks.map(({ club }) => h("option", { value: club, selected: club === mark.club }, club)));
     sentence.dataset.verdict = mark.verdict;
     sentence.replaceChildren(icon(mark.verdict), " ", ...keptTogether(mark.sentence));
-    own.replaceChildren(...keptTogether(mark.own ?? ""));
+    beside.replaceChildren(...keptTogether(mark.beside ?? ""));
     setText(hint, mark.verdict === "strikes" ? "A model, not a promise." : "A model, not a promise: swing slowly first.");
     list.replaceChildren(tapes(mark, true));
     setText(count, `${at + 1} of ${guests.length}`);

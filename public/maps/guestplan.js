@@ -39,7 +39,7 @@ export function guestPlan(/** @type {Wire.GuestMark} */ mark, [length, width], t
     turned("target", w - 0.75 * edge, t / 2),
     s("path", { class: "guest-heels", d: path([[heels, heel], [mark.lead.heel[0], heel]]) }),
     ...shown.map(({ a, b }) => s("g", {}, s("path", { class: "tape-edge", d: path([a, b]) }), s("path", { class: "tape-body", d: path([a, b]) }))),
-    ...[mark.lead, mark.trail].map((foot) => s("path", { class: "guest-shoe", d: path([foot.heel, foot.toe]) })),
+    ...[mark.lead, mark.trail].map((foot) => s("path", { class: "guest-foot", d: path([foot.heel, foot.toe]) })),
     s("g", { class: "guest-figure" }, ...mark.figure.map((limb) => drawCapsule(limb, map))),
     s("circle", { class: "mark-ball", cx: px(mark.ball[0]), cy: py(mark.ball[1]), r: large ? 7 : 5 }, s("title", {}, "ball")),
     ...shown.map((tape, i) => plate(LETTERS[i], tape, map, large ? 19 : 12, taken)),

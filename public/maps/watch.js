@@ -22,7 +22,7 @@ export function createWatch(/** @type {State} */ state, { verdicts }) {
 
   return {
     key: [["region", "others may be here"], ["club", "clubs and golfers come within your margin"], ["ball", "balls on their first flight do"]],
-    parts: [seats, add, hint, note],
+    parts: [note, seats, add, hint],
     request: () => ({}),
 
     /** @param {Wire.WatchAnswer} answer */

@@ -21,11 +21,11 @@ type guestMark struct {
 	Club     string      `json:"club"`
 	Tee      string      `json:"tee"`
 	Hand     plan.Hand   `json:"hand"`
-	Verdict  fit.Verdict `json:"verdict"`        // of their worst check on this tee
-	Brief    string      `json:"brief"`          // the same in few words
-	Sentence string      `json:"sentence"`       // for the player
-	Own      string      `json:"own,omitempty"`  // with the club of the mark, where the sentence is of another
-	More     string      `json:"more,omitempty"` // all there is to tell besides
+	Verdict  fit.Verdict `json:"verdict"`          // of their worst check on this tee
+	Brief    string      `json:"brief"`            // the same in few words
+	Sentence string      `json:"sentence"`         // for the player
+	Beside   string      `json:"beside,omitempty"` // what must stand beside the sentence
+	More     string      `json:"more,omitempty"`   // all there is to tell besides
 	Moved    string      `json:"moved,omitempty"`
 	Ball     [2]float64  `json:"ball"`
 	Lead     fit.Foot    `json:"lead"`
@@ -62,7 +62,7 @@ func (s *Solver) marks(doc plan.Checked, w words.Words) (any, error) {
 		}
 		nearest := r.Checks[worstOf(r.Checks, Focus{Player: m.Player, Tee: m.Tee})]
 		one.Verdict, one.Brief = nearest.Verdict, w.Brief(nearest)
-		one.Own = w.Own(r.Checks[i], nearest)
+		one.Beside = w.Beside(r.Checks[i], nearest, r.Checks)
 		one.Nearest = drawing.Mark{Name: nearest.Nearest.Surface, At: drawing.Point{nearest.Nearest.At[0], nearest.Nearest.At[1]}}
 		one.Lines, one.Figure = drawing.Standing(p, m.At, m.Address)
 		one.Sentence, one.More = w.Guest(m, r.Checks[i], nearest, r.Checks)

@@ -32,7 +32,7 @@ func (w Words) Guest(m fit.Mark, own, nearest fit.Check, all []fit.Check) (sente
 	if nearest.Verdict == fit.Tight {
 		told = append(told, "That is "+w.tighter(nearest.Clearance)+": make the first swings slow.")
 	}
-	if o := w.Own(own, nearest); o != "" {
+	if o := w.own(own, nearest); o != "" {
 		told = append(told, o)
 	}
 	if b := m.Behind; own.Nearest.Surface != b.Wall && b.Clearance >= 0 {
@@ -44,9 +44,13 @@ func (w Words) Guest(m fit.Mark, own, nearest fit.Check, all []fit.Check) (sente
 	return sentence, strings.Join(told, " ")
 }
 
-// Own is how a guest fares with the club of the mark, where that is not the club
-// that comes nearest.
-func (w Words) Own(own, nearest fit.Check) string {
+// Beside is what must stand beside a guest's sentence: how they fare with the club
+// of the mark where another comes nearest, and that others fare worse.
+func (w Words) Beside(own, nearest fit.Check, all []fit.Check) string {
+	return strings.TrimSpace(w.own(own, nearest) + " " + others(all, nearest.Verdict))
+}
+
+func (w Words) own(own, nearest fit.Check) string {
 	if own.Club == nearest.Club {
 		return ""
 	}
