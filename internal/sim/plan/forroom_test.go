@@ -135,3 +135,20 @@ func TestFollow(t *testing.T) {
 		t.Error("where no wall was moved, another unit moves screen and tee")
 	}
 }
+
+// A wall that is a whole number of steps is taken for just that, whatever the last
+// bit of the division says.
+func TestWholeStepsStay(t *testing.T) {
+	for system, s := range map[string]struct {
+		step float64
+		gap  int
+	}{units.Imperial: {units.MetresPerInch, 16}, units.Metric: {0.01, 40}} {
+		for n := int(2.1/s.step) + 1; float64(n)*s.step < 12; n++ {
+			length := roundTenthMM(float64(n) * s.step)
+			want := roundTenthMM(float64(n-s.gap) * s.step)
+			if got := ForRoom(Walls{length, 4, 2.8}, system).Screen.X; got != want {
+				t.Errorf("%s: in a room of %v m the screen hangs at %v, want %v", system, length, got, want)
+			}
+		}
+	}
+}
