@@ -74,7 +74,7 @@ const sheets = createSheets();
 const mover = createMover(state, solver.latest);
 createStrip(state, mover, (text) => solver.ask({ kind: "length", text, units: state.good.units }));
 showMoving(mover);
-createStage(state, { reel: (request) => solver.latest("reel", request), show: solver.show });
+createStage(state, mover, { reel: (request) => solver.latest("reel", request), show: solver.show });
 
 /** What parts that come later share; idle says that no verdict is under way. */
 const shared = { state, solver, drawings, sheets, mover, idle: () => page.busy === "no", cards: /** @type {Wire.Card[]} */ ([]) };

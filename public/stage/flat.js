@@ -1,6 +1,6 @@
 // The flat drawings, moving. What stands still is drawn once, as the sheets have
 // it; golfer, club and ball are painted over it on canvases, frame by frame.
-import { h, s } from "../app/dom.js";
+import { $, h, s } from "../app/dom.js";
 import { busyPoints, dimsOf, drawView, mapping, MARGIN } from "../drawings/drawings.js";
 import { drawFirst, drawTape } from "../drawings/tape.js";
 import { describeViews } from "../drawings/words.js";
@@ -55,6 +55,12 @@ export function createFlat() {
       picked = name;
       lay();
     },
+    /** Moves golfer, ball and sweep over the floor (m) until another swing is shown. */
+    shift(dx, dy) {
+      for (const view of views) view.shift([dx, dy, 0]);
+    },
+    /** The layers of the large drawing. */
+    get paper() { return $(`[data-view=${large()}] .stage-paper`, el); },
   };
 }
 
@@ -100,12 +106,14 @@ function createView(name) {
     tape = view.tape ? drawTape(view.tape, map, busyPoints(view, map)) : null;
     burst = view.first ? drawFirst(view.first, map) : null;
     over.replaceChildren(...[burst, tape].filter(Boolean));
+    over.classList.remove("is-away");
     paper.style.setProperty("width", `${map.width}px`);
     paper.style.setProperty("height", `${map.height}px`);
     const sharp = Math.min(devicePixelRatio || 1, SHARPEST);
     for (const canvas of [swept, moving]) {
       canvas.width = Math.round(map.width * sharp);
       canvas.height = Math.round(map.height * sharp);
+      canvas.style.removeProperty("transform");
       canvas.getContext("2d").setTransform(sharp, 0, 0, sharp, 0, 0);
     }
     paper.replaceChildren(drawView(name, still, dims, words[name] ?? "", width), swept, moving, over);
@@ -115,6 +123,13 @@ function createView(name) {
     done = keys.map(() => 1);
     order = keys.map((_, part) => ({ part, depth: 0 }));
     pathed = 0;
+  }
+
+  function shift(by) {
+    if (!map) return;
+    const to = `translate(${map.px(by[across]) - map.px(0)}px, ${map.py(by[up]) - map.py(0)}px)`;
+    for (const canvas of [swept, moving]) canvas.style.setProperty("transform", to);
+    over.classList.add("is-away"); // no reading is true of a tee on its way
   }
 
   function draw(pose, ball, t) {
@@ -209,7 +224,7 @@ function createView(name) {
     ctx.stroke();
   }
 
-  return { el, lay, draw };
+  return { el, lay, draw, shift };
 }
 
 /** The width (px) at which a view of that size (m) fits into a place. */

@@ -35,6 +35,7 @@ export function createScene({ ready, lost, told }) {
   const note = h("p", { class: "stage-note", hidden: true }, why, " ", wanted, progress);
   let frame = null;
   let drawn = false;
+  const orders = []; // who waits for a picture, in turn
   let sent = NaN; // the moment the scene was last sent to, s
 
   const say = (message, transfer = []) => frame?.contentWindow?.postMessage(message, location.origin, transfer);
@@ -72,6 +73,7 @@ export function createScene({ ready, lost, told }) {
     if (!frame || origin !== location.origin || source !== frame.contentWindow) return;
     if (data.type === "failed") fail(data.message);
     else if (data.type === "state") told(data);
+    else if (data.type === "picture") orders.shift()?.({ png: new Uint8Array(data.png), width: data.width, height: data.height });
     else if (data.type === "ready") {
       drawn = true;
       sent = NaN;
@@ -105,6 +107,12 @@ export function createScene({ ready, lost, told }) {
     show(bytes) {
       say({ type: "show", bytes }, [bytes.buffer]);
       sent = NaN;
+    },
+
+    /** A picture of a moment, s, as its view is now; without a size as it is on the screen. */
+    shoot(t, size = {}) {
+      say({ type: "picture", t, ...size });
+      return new Promise((done) => orders.push(done));
     },
 
     /** Sends it to a moment, s, unless it is there. */

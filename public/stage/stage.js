@@ -4,6 +4,7 @@ import { $, active, h } from "../app/dom.js";
 import { createClock } from "./clock.js";
 import { createFlat, describe } from "./flat.js";
 import { readReel } from "./reel.js";
+import { createKeeping } from "./keeping.js";
 import { createScene, VIEWS } from "./scene.js";
 import { createTimeline } from "./timeline.js";
 
@@ -16,7 +17,7 @@ const TURNS = [["â†", "Turn left", { type: "orbit", yaw: -15, pitch: 0 }], ["â†
  * Builds the stage into #stage-root. ask.reel(request) and ask.show(request) resolve
  * to the solver's reel and to the scene's recording, null when there is something newer.
  */
-export function createStage(/** @type {State} */ state, ask) {
+export function createStage(/** @type {State} */ state, /** @type {Mover} */ mover, ask) {
   const root = $("#stage-root");
   const calm = matchMedia("(prefers-reduced-motion: reduce)");
   const clock = createClock();
@@ -54,7 +55,20 @@ export function createStage(/** @type {State} */ state, ask) {
     h("div", { class: "stage-group", role: "group", "aria-label": "Turn the view" },
       ...TURNS.map(([glyph, label, message]) => h("button", { type: "button", "aria-label": label, onclick: () => scene.say(message) }, glyph))));
   const picture = h("div", { class: "stage-picture" }, flat.el, scene.el, turns);
-  root.replaceChildren(h("div", { class: "stage-bar" }, kindGroup, flatGroup, viewGroup), picture, scene.note, timeline.el);
+  const keeping = createKeeping({
+    about: () => ({ reel, t: clock.t, title: `${state.good.title || "Room"}: ${state.answer.sentences.headline} ${state.answer.sentences.verdict}` }),
+    shoot: (t, size) => (solid ? scene.shoot(t, size) : shootFlat(t)),
+  });
+  root.replaceChildren(h("div", { class: "stage-bar" }, kindGroup, flatGroup, viewGroup, keeping), picture, scene.note, timeline.el);
+
+  /** The large drawing at a moment, then back to where the clock is. */
+  async function shootFlat(t) {
+    const { shootPaper } = await import("../pictures/paper.js");
+    flat.draw(t);
+    const shot = await shootPaper(flat.paper);
+    flat.draw(clock.t);
+    return shot;
+  }
 
   /** Puts the scene or the drawings on the stage. */
   function choose(in3D, byHand = false) {
@@ -143,6 +157,7 @@ export function createStage(/** @type {State} */ state, ask) {
     }
     const first = !reel;
     reel = readReel(answer);
+    root.classList.remove("is-moving");
     clock.load(reel);
     if (first && calm.matches) clock.seek(reel.tightest);
     else if (first) clock.play();
@@ -154,6 +169,15 @@ export function createStage(/** @type {State} */ state, ask) {
     resume();
     if (first) scene.come();
   }
+
+  // A tee on its way takes the golfer along before anything is answered.
+  mover.onMoved((_reply, going) => {
+    const from = state.good.tees.find(({ name }) => name === going.tee);
+    if (going.tee !== state.focus.tee || !from) return;
+    root.classList.add("is-moving");
+    flat.shift(going.x - from.x, going.y - from.y);
+    scene.say({ type: "shift", dx: going.x - from.x, dy: going.y - from.y });
+  });
 
   new IntersectionObserver(([entry]) => {
     seen = entry.isIntersecting;
