@@ -137,7 +137,11 @@ func (c *canvas) letter(at, width, height vec, g Glyphs, colour paint.Colour, qu
 	}
 	place := emptyBox().add(point{x0, y0}, 0).add(point{x1, y1}, 0).add(point{x2, y2}, 0)
 	x3, y3, _ := c.cam.project(at.Add(width).Add(height))
-	if !c.claim(place.add(point{x3, y3}, 0), 0) {
+	place = place.add(point{x3, y3}, 0)
+	if d0 < c.golferDepth && place.common(c.golfer) > 0 { // a name before the golfer would be written on them
+		return false
+	}
+	if !c.claim(place, 0) {
 		return false
 	}
 	var low, high uint16
