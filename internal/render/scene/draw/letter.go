@@ -89,6 +89,9 @@ func (f *face) letter(c *canvas, queued bool) bool {
 	for _, k := range [4]point{{r0 + inset, u1 - inset - size}, {r1 - inset - width, u1 - inset - size}, {r0 + inset, u0 + inset}, {r1 - inset - width, u0 + inset}} {
 		at := right.Mul(k.x).Add(up.Mul(k.y)).Add(normal.Mul(d))
 		if f.holds(at) && f.holds(at.Add(right.Mul(width))) && f.holds(at.Add(up.Mul(size))) && f.holds(at.Add(right.Mul(width)).Add(up.Mul(size))) {
+			if !c.legible(at, right.Mul(width), up.Mul(size), g) {
+				return false // a corner that is nearer would do, but looks forced
+			}
 			if c.letter(at, right.Mul(width), up.Mul(size), g, c.theme.Lettering, queued) {
 				return true
 			}
@@ -124,17 +127,22 @@ func (f *face) holds(p vec) bool {
 // it to the perspective.
 const letterPieces = 6
 
-// letter lays a line of lettering into the room, from its lower left corner, and
-// reports whether it could: it may be too small, too slanted or in the way of another.
-func (c *canvas) letter(at, width, height vec, g Glyphs, colour paint.Colour, queued bool) bool {
+// legible reports whether a line of lettering is large enough and not too slanted.
+func (c *canvas) legible(at, width, height vec, g Glyphs) bool {
 	x0, y0, d0 := c.cam.project(at)
 	x1, y1, d1 := c.cam.project(at.Add(height))
 	x2, y2, d2 := c.cam.project(at.Add(width))
 	tall, long := (point{x1 - x0, y1 - y0}).norm(), (point{x2 - x0, y2 - y0}).norm()
-	if min(d0, d1, d2) < nearPlane || tall < leastLetter*c.scale ||
-		long*g.Height < leastSlant*tall*g.Width || tall*g.Width < leastSlant*long*g.Height {
-		return false
-	}
+	return min(d0, d1, d2) >= nearPlane && tall >= leastLetter*c.scale &&
+		long*g.Height >= leastSlant*tall*g.Width && tall*g.Width >= leastSlant*long*g.Height
+}
+
+// letter lays a line of lettering into the room, from its lower left corner, and
+// reports whether it could: it may be in the way of another, or of the golfer.
+func (c *canvas) letter(at, width, height vec, g Glyphs, colour paint.Colour, queued bool) bool {
+	x0, y0, d0 := c.cam.project(at)
+	x1, y1, _ := c.cam.project(at.Add(height))
+	x2, y2, _ := c.cam.project(at.Add(width))
 	place := emptyBox().add(point{x0, y0}, 0).add(point{x1, y1}, 0).add(point{x2, y2}, 0)
 	x3, y3, _ := c.cam.project(at.Add(width).Add(height))
 	place = place.add(point{x3, y3}, 0)
