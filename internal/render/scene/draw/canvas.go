@@ -18,6 +18,8 @@ type canvas struct {
 	pen           float32 // device pixels in a unit of line width
 	texts         map[string]Glyphs
 	labels        []box // places in the picture that are taken
+	golfer        box   // where the golfer stands in the picture, and how far away
+	golferDepth   float32
 
 	// Scratch.
 	depths           []float32

@@ -50,10 +50,13 @@ func TestLabelsKeepClear(t *testing.T) {
 			p.SetGlyphs(text, g)
 		}
 		labels := 0
-		for _, view := range views {
+		for i, view := range append([]string{"target"}, views...) {
 			for _, size := range shapes {
 				v := View{Width: size[0], Height: size[1], Scale: 1}
 				v.Stand, _ = p.Preset(view)
+				if i == 0 { // closer, so that names go to other corners
+					v.Orbit.Zoom, v.Orbit.Yaw = 3, v.Orbit.Yaw+0.2
+				}
 				tight := float64(s.Tightest.Time * s.Rate)
 				for _, frame := range []float64{0, tight / 2, tight, (tight + float64(len(s.Frames))) / 2, float64(len(s.Frames))} {
 					where := fmt.Sprintf("%s, %s, %v×%v, frame %.0f", name, view, size[0], size[1], frame)
@@ -65,6 +68,11 @@ func TestLabelsKeepClear(t *testing.T) {
 							if one < other && b.grown(-0.5).common(o) > 0 {
 								t.Errorf("%s: %q at %v and %q at %v cover one another", where, one, b, other, o)
 							}
+						}
+					}
+					for _, f := range p.room.faces {
+						if b, ok := all[f.name]; ok && view == "target" && (f.kind == wire.Screen) && b.common(p.canvas.golfer) > 0 {
+							t.Errorf("%s: %q at %v is written on the golfer at %v", where, f.name, b, p.canvas.golfer)
 						}
 					}
 					if !p.tape.drawn {

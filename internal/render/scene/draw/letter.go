@@ -1,6 +1,10 @@
 package draw
 
-import "wideberth/internal/render/scene/paint"
+import (
+	"slices"
+
+	"wideberth/internal/render/scene/paint"
+)
 
 // Text is one string that the picture letters, for the caller to draw once into
 // its atlas.
@@ -47,11 +51,17 @@ const (
 )
 
 // letter letters a face's name on it, upright for the viewer and in the
-// face's plane.
-func (f *face) letter(c *canvas, queued bool) {
+// face's plane, unless another face of that name has it already.
+func (m *room) letter(c *canvas, f *face, queued bool) {
+	if !slices.Contains(m.named, f.name) && f.letter(c, queued) {
+		m.named = append(m.named, f.name)
+	}
+}
+
+func (f *face) letter(c *canvas, queued bool) bool {
 	g := c.texts[f.name]
 	if g.Width == 0 {
-		return
+		return false
 	}
 	up := xyz(0, 0, 1)
 	if abs(f.normal.Z) > 0.8 {
@@ -74,15 +84,20 @@ func (f *face) letter(c *canvas, queued bool) {
 	}
 	width := size * g.Width / g.Height
 	if width > r1-r0-2*inset || size > u1-u0 {
-		return
+		return false
 	}
 	for _, k := range [4]point{{r0 + inset, u1 - inset - size}, {r1 - inset - width, u1 - inset - size}, {r0 + inset, u0 + inset}, {r1 - inset - width, u0 + inset}} {
 		at := right.Mul(k.x).Add(up.Mul(k.y)).Add(normal.Mul(d))
 		if f.holds(at) && f.holds(at.Add(right.Mul(width))) && f.holds(at.Add(up.Mul(size))) && f.holds(at.Add(right.Mul(width)).Add(up.Mul(size))) {
-			c.letter(at, right.Mul(width), up.Mul(size), g, c.theme.Lettering, queued)
-			return
+			if !c.legible(at, right.Mul(width), up.Mul(size), g) {
+				return false // a corner that is nearer would do, but looks forced
+			}
+			if c.letter(at, right.Mul(width), up.Mul(size), g, c.theme.Lettering, queued) {
+				return true
+			}
 		}
 	}
+	return false
 }
 
 // levelAxis is the room axis in the floor that runs most nearly along v.
@@ -112,20 +127,30 @@ func (f *face) holds(p vec) bool {
 // it to the perspective.
 const letterPieces = 6
 
-// letter lays a line of lettering into the room, from its lower left corner.
-func (c *canvas) letter(at, width, height vec, g Glyphs, colour paint.Colour, queued bool) {
+// legible reports whether a line of lettering is large enough and not too slanted.
+func (c *canvas) legible(at, width, height vec, g Glyphs) bool {
 	x0, y0, d0 := c.cam.project(at)
 	x1, y1, d1 := c.cam.project(at.Add(height))
 	x2, y2, d2 := c.cam.project(at.Add(width))
 	tall, long := (point{x1 - x0, y1 - y0}).norm(), (point{x2 - x0, y2 - y0}).norm()
-	if min(d0, d1, d2) < nearPlane || tall < leastLetter*c.scale ||
-		long*g.Height < leastSlant*tall*g.Width || tall*g.Width < leastSlant*long*g.Height {
-		return
-	}
+	return min(d0, d1, d2) >= nearPlane && tall >= leastLetter*c.scale &&
+		long*g.Height >= leastSlant*tall*g.Width && tall*g.Width >= leastSlant*long*g.Height
+}
+
+// letter lays a line of lettering into the room, from its lower left corner, and
+// reports whether it could: it may be in the way of another, or of the golfer.
+func (c *canvas) letter(at, width, height vec, g Glyphs, colour paint.Colour, queued bool) bool {
+	x0, y0, d0 := c.cam.project(at)
+	x1, y1, _ := c.cam.project(at.Add(height))
+	x2, y2, _ := c.cam.project(at.Add(width))
 	place := emptyBox().add(point{x0, y0}, 0).add(point{x1, y1}, 0).add(point{x2, y2}, 0)
 	x3, y3, _ := c.cam.project(at.Add(width).Add(height))
-	if !c.claim(place.add(point{x3, y3}, 0), 0) {
-		return
+	place = place.add(point{x3, y3}, 0)
+	if d0 < c.golferDepth && place.common(c.golfer) > 0 { // a name before the golfer would be written on them
+		return false
+	}
+	if !c.claim(place, 0) {
+		return false
 	}
 	var low, high uint16
 	for i := range letterPieces + 1 {
@@ -145,6 +170,7 @@ func (c *canvas) letter(at, width, height vec, g Glyphs, colour paint.Colour, qu
 		}
 		low, high = l, h
 	}
+	return true
 }
 
 // write lays a line of text down at once, upright in the picture, its top left

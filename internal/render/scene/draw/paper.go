@@ -13,11 +13,12 @@ var light = xyz(-0.42, -0.34, 0.84)
 // draw lays down the walls that face
 // the viewer at once, everything that stands in the room into the queue.
 func (m *room) draw(c *canvas) {
+	m.named = m.named[:0]
 	for i := range m.faces {
 		f := &m.faces[i]
 		if f.kind.Shell() && f.seen(c.cam.eye) {
 			f.draw(c, 1, false)
-			f.letter(c, false)
+			m.letter(c, f, false)
 		}
 	}
 	for i := range m.faces {
@@ -43,7 +44,7 @@ func (m *room) draw(c *canvas) {
 			alpha = 0.45 + 0.55*max(0, min((c.cam.depth(f.centre)-golfer+0.9)/0.6, 1))
 		}
 		f.draw(c, alpha, true)
-		f.letter(c, true)
+		m.letter(c, f, true)
 	}
 	m.drawEdges(c)
 }

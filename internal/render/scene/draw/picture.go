@@ -137,6 +137,7 @@ func (p *Picture) prepare(v View) {
 	c := &p.canvas
 	c.start(v, p.cameraOf(v), p.corners)
 	golfer, head := p.figure.extent(c, p.recording)
+	c.golfer, c.golferDepth = golfer, c.cam.depth(p.room.golfer)
 	p.tape.place(c, obstacles{golfer: golfer, head: head, marks: p.marks.spots(c)})
 	p.ball.placeFan(c)
 	p.scale.place(c)

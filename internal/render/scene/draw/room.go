@@ -50,9 +50,10 @@ type room struct {
 	faces  []face
 	edges  []edge
 	solids []solid
-	shell  []int  // faces of the room's shell
-	walls  []int  // the same less the floor, on which one stands
-	hidden []span // scratch
+	shell  []int    // faces of the room's shell
+	walls  []int    // the same less the floor, on which one stands
+	hidden []span   // scratch
+	named  []string // names that are lettered in the picture
 }
 
 // patchSize is the longest side of a patch, m: short against the reach of an

@@ -72,7 +72,11 @@ func (t *tape) place(c *canvas, o obstacles) {
 	o.blade = t.blade
 	t.plate.place(c, o, t.ends, t.width)
 	if t.plate.size != (point{}) {
-		c.labels = append(c.labels, boxAt(t.plate.corner, t.plate.size).grown(plateOutline*t.plate.unit))
+		blade := emptyBox()
+		for _, corner := range t.blade {
+			blade = blade.add(corner, 0)
+		}
+		c.labels = append(c.labels, blade, boxAt(t.plate.corner, t.plate.size).grown(plateOutline*t.plate.unit))
 	}
 }
 

@@ -279,3 +279,40 @@ func TestPoseAllocatesNothing(t *testing.T) {
 		t.Error("without frames there is a figure, want none")
 	}
 }
+
+// Every kind of clubhead stays in the capsule that is judged and reaches heel and toe;
+// a driver is bulbous, an iron and a wedge are blades, and what is no kind is an iron.
+func TestClubheads(t *testing.T) {
+	s := recorded(t)[0]
+	deep := map[string]float32{}
+	for _, kind := range []string{"driver", "wood", "hybrid", "iron", "wedge", "rake"} {
+		with := *s
+		with.Club = wire.Club{Kind: kind}
+		f, pose := figureOf(t, &with)
+		solids := pose(int(f.impact))
+		head := solids[len(solids)-1]
+		heel, normal, up := f.headFrame()
+		if shape.Abs(heel.Dot(normal))+shape.Abs(heel.Dot(up))+shape.Abs(normal.Dot(up)) > 1e-4 || up.Z < 0.7 || normal.X < 0.9 {
+			t.Errorf("%s: the head's base is %v, %v, %v", kind, heel, normal, up)
+		}
+		front, back, wide := float32(-1), float32(1), float32(0)
+		for j := range head.Rings {
+			for n := range head.Section.Cos {
+				p := head.Rings[j].Point(head.Section.Cos[n], head.Section.Sin[n])
+				if off, _ := fromAxis(f.axes[clubhead], p); off > f.radius[clubhead]+0.012 {
+					t.Errorf("%s: ring %d stands %.3f m out of the capsule", kind, j, off-f.radius[clubhead])
+				}
+				d := p.Sub(head.At)
+				front, back, wide = max(front, d.Dot(normal)), min(back, d.Dot(normal)), max(wide, shape.Abs(d.Dot(heel)))
+			}
+		}
+		deep[kind] = front - back
+		judged := f.axes[clubhead].B.Sub(f.axes[clubhead].A).Norm()/2 + f.radius[clubhead]
+		if wide < 0.7*judged {
+			t.Errorf("%s: the head is drawn %.3f m to each side, judged %.3f: want at least seven tenths", kind, wide, judged)
+		}
+	}
+	if !(deep["driver"] >= deep["wood"] && deep["wood"] > deep["hybrid"] && deep["hybrid"] > 1.2*deep["iron"] && deep["rake"] == deep["iron"]) {
+		t.Errorf("from face to back the heads are %v", deep)
+	}
+}
