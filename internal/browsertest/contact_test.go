@@ -10,10 +10,10 @@ import (
 	"github.com/chromedp/chromedp/kb"
 )
 
-// stars counts the strike marks of the flat drawings.
+// stars counts the strike marks of the stage's flat drawings.
 func (tb *tab) stars() int {
 	tb.t.Helper()
-	return eval[int](tb, `document.querySelectorAll("#drawings .view .burst").length`)
+	return eval[int](tb, `document.querySelectorAll(".stage-flat .view .burst").length`)
 }
 
 // Where something is struck, the sentence says when and how fast the first touch
@@ -27,10 +27,11 @@ func TestFirstTouch(t *testing.T) {
 			t.Errorf("the verdict = %q, want it to say %q", verdict, part)
 		}
 	}
+	tb.showStage()
 	if got := tb.stars(); got != 3 {
 		t.Errorf("%d strike marks in the three drawings, want one each", got)
 	}
-	if got := eval[string](tb, `document.querySelector("#title-block").innerText`); !strings.Contains(got, "First touch") || !strings.Contains(got, "on the ceiling") {
+	if got := eval[string](tb, `document.querySelector("#title-block").textContent`); !strings.Contains(got, "First touch") || !strings.Contains(got, "on the ceiling") {
 		t.Errorf("the title block says %q, want the first touch in it", got)
 	}
 
@@ -73,14 +74,16 @@ func (tb *tab) goToStop(words string) {
 // asked for, that it is finer.
 func TestModelError(t *testing.T) {
 	tb := openPage(t, noGL, desktop, "/")
-	model := func() string { return eval[string](tb, `document.querySelector("#verdict-model").innerText`) }
+	model := func() string { return eval[string](tb, `document.querySelector("#verdict-model").textContent`) }
 	if got := model(); !strings.Contains(got, "of recorded ones") || strings.Contains(got, "more than your") {
 		t.Errorf("the page says %q of the model with the usual margin", got)
 	}
-	if got := eval[int](tb, `document.querySelectorAll("#drawings .view .tape-thread").length`); got != 3 {
+	tb.showStage()
+	if got := eval[int](tb, `document.querySelectorAll(".stage-flat .view .tape-thread").length`); got != 3 {
 		t.Errorf("%d of three tapes end in threads", got)
 	}
+	tb.openSheet("room")
 	tb.find("textbox", "Clearance to call it clear").fill("1 in")
 	tb.press(kb.Tab)
-	tb.until("the words about a fine margin", `document.querySelector("#verdict-model").innerText.includes("more than your 1 in margin")`)
+	tb.until("the words about a fine margin", `document.querySelector("#verdict-model").textContent.includes("more than your 1 in margin")`)
 }

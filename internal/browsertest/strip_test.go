@@ -264,7 +264,7 @@ func TestStripErrors(t *testing.T) {
 		{"Arm span", "span", "5 in", "5 in is less than the"},
 		{"Driver length", "club", "3 m", "3 m is more than the"},
 		{"Ball off the middle", "off", "over there", "over there"},
-		{"Ball off the middle", "off", "20 ft left", "20 ft left is outside the room, which is 14 ft 6 in wide"},
+		{"Ball off the middle", "off", "20 ft left", "20 ft left is outside the room, which is 18 ft 0 in wide"},
 		{"To the back wall", "back", "30 ft", "30 ft is more than the 21 ft this can do"},
 		{"To the back wall", "back", "far", "“far”"},
 	} {

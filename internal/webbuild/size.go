@@ -80,7 +80,7 @@ func Measure(public string, manifest Manifest, empty int) (Sizes, error) {
 
 // later are the parts of the public folder that the page fetches only once the
 // first verdict stands: folders, and what is built for them.
-var later = []string{"scene/", "ball/", "maps/", "model/", "room/", "build/scene", "build/sure"}
+var later = []string{"scene/", "ball/", "maps/", "model/", "pictures/", "room/", "build/scene", "build/sure"}
 
 func isLater(name string) bool {
 	return slices.ContainsFunc(later, func(part string) bool { return strings.HasPrefix(name, part) })

@@ -66,3 +66,10 @@ export function debounce(fn, wait) {
   run.cancel = () => clearTimeout(timer);
   return run;
 }
+
+/** Has the browser keep a file. */
+export function download(blob, name) {
+  const url = URL.createObjectURL(blob);
+  h("a", { href: url, download: name }).click();
+  setTimeout(() => URL.revokeObjectURL(url), 1000);
+}

@@ -1,5 +1,5 @@
 // Undo and redo, the link, the plan file, the demo and the units.
-import { $, $$, active } from "./dom.js";
+import { $, $$, active, download } from "./dom.js";
 
 const FILE_LIMIT = 2e6; // bytes; a plan is a few thousand
 
@@ -45,12 +45,8 @@ export function createToolbar(/** @type {State} */ state, { open, say }) {
 
   function save() {
     const doc = state.good;
-    const url = URL.createObjectURL(new Blob([JSON.stringify(doc, null, 2), "\n"], { type: "application/json" }));
-    const a = document.createElement("a");
-    a.href = url;
-    a.download = `${(doc.title || "room").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "") || "room"}.json`;
-    a.click();
-    setTimeout(() => URL.revokeObjectURL(url), 1000);
+    const name = (doc.title || "room").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "") || "room";
+    download(new Blob([JSON.stringify(doc, null, 2), "\n"], { type: "application/json" }), `${name}.json`);
   }
 
   async function openFile(e) {

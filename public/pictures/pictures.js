@@ -1,6 +1,5 @@
 // Pictures to keep of the stage: as it is, a strip of key frames, a short loop of
 // the strike. shoot(t) draws a moment and resolves to {png: Uint8Array, width, height}.
-import { h } from "../app/dom.js";
 import { animated } from "./apng.js";
 
 const STRIP = ["address", "top", "impact"]; // phases whose beginning is a key frame, beside tightest and finish
@@ -10,13 +9,6 @@ const LOOP_RATE = 60; // frames a second of swing
 const SLOWER = 8; // times slower than the swing a loop plays
 const PAUSE = 1; // s that a loop rests at its end
 const CAPTION = 34; // px below each key frame
-
-/** Has the browser keep a file. */
-export function download(blob, name) {
-  const url = URL.createObjectURL(blob);
-  h("a", { href: url, download: name }).click();
-  setTimeout(() => URL.revokeObjectURL(url), 1000);
-}
 
 /** The moments of a strip: [{t, words}], in order. @param {Reel} reel */
 export function keyFrames(reel) {

@@ -1,5 +1,5 @@
 // What to keep of the stage: three kinds of picture, each a file.
-import { h, setText } from "../app/dom.js";
+import { download, h, setText } from "../app/dom.js";
 
 const SIZE = { width: 640, height: 400 }; // px of a key frame and of a loop, in 3D
 
@@ -32,7 +32,7 @@ export function createKeeping({ about, shoot }) {
     try {
       const make = await import("../pictures/pictures.js");
       const [blob, name] = await does(make);
-      make.download(blob, name);
+      download(blob, name);
       setText(said, `${name} is kept with your downloads.`);
     } catch {
       setText(said, "The picture could not be made. Try it again, or from the drawings.");

@@ -48,9 +48,14 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
     ball.setAttribute("aria-pressed", String(shown));
     scene.say({ type: "ball", shown });
   });
+  const typical = toggle("Typical", false, () => {
+    const shown = typical.getAttribute("aria-pressed") !== "true";
+    typical.setAttribute("aria-pressed", String(shown));
+    scene.say({ type: "ghost", shown });
+  }, "The typical swing solid, the loosest as a ghost beside it");
   const kindGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Picture", hidden: true }, ...kinds.values());
   const flatGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Large drawing" }, ...flats.values());
-  const viewGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Look from", hidden: true }, ...views.values(), ball);
+  const viewGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Look from", hidden: true }, ...views.values(), ball, typical);
   const turns = h("details", { class: "stage-turns", hidden: true }, h("summary", {}, "Turn"),
     h("div", { class: "stage-group", role: "group", "aria-label": "Turn the view" },
       ...TURNS.map(([glyph, label, message]) => h("button", { type: "button", "aria-label": label, onclick: () => scene.say(message) }, glyph))));

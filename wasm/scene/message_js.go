@@ -28,6 +28,7 @@ type message struct {
 //	{type:"orbit", yaw, pitch}            degrees, relative
 //	{type:"zoom", factor}                 relative
 //	{type:"pan", dx, dy}                  CSS pixels, relative
+//	{type:"shift", dx, dy}                metres of the golfer over the floor, until the next recording
 //	{type:"theme", dark}  {type:"motion", reduced}
 //	{type:"ball", shown}                  the ball's flight and its fan
 //	{type:"ghost", shown}                 the typical swing solid, the deciding one as an outline
@@ -55,7 +56,7 @@ func (g *game) receive(_ js.Value, args []js.Value) any {
 		m.name = text(o, "name")
 	case "orbit":
 		m.number = [3]float64{number(o, "yaw"), number(o, "pitch")}
-	case "pan":
+	case "pan", "shift":
 		m.number = [3]float64{number(o, "dx"), number(o, "dy")}
 	case "maps":
 		m.maps = [2][]draw.MapShape{shapes(o.Get("stand")), shapes(o.Get("hang"))}
@@ -153,6 +154,10 @@ func (g *game) do(m message) {
 		g.zoom(n[0])
 	case "pan":
 		g.pan(n[0], n[1])
+	case "shift":
+		if !math.IsNaN(n[0] + n[1]) {
+			g.picture.Shift(float32(n[0]), float32(n[1]))
+		}
 	case "ghost":
 		g.ghost = m.flag
 		g.picture.ShowGhost(m.flag)

@@ -101,11 +101,11 @@ func (f *figure) pose(s *wire.Recording, at moment) {
 }
 
 // between is where an axis is between two frames, by straight lines: a frame is too
-// short for the eye to tell.
+// short for the eye to tell; shifted with the golfer.
 func (at moment) between(from, to wire.Segment) shape.Axis {
 	t := float32(at.frames - float64(at.frame))
 	p, q := axisOf(from), axisOf(to)
-	return shape.Axis{A: p.A.Lerp(q.A, t), B: p.B.Lerp(q.B, t)}
+	return shape.Axis{A: p.A.Lerp(q.A, t).Add(at.shift), B: p.B.Lerp(q.B, t).Add(at.shift)}
 }
 
 // shape shapes the mannequins about their poses.

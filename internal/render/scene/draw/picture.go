@@ -28,6 +28,7 @@ type Picture struct {
 	tape   tape
 	maps   maps
 	scale  yardstick
+	shift  vec // of the golfer over the floor, m
 }
 
 // View is the picture wanted: its size in device pixels, how many of these make
@@ -113,6 +114,11 @@ func (p *Picture) ShowBall(on bool) {
 // deciding one is drawn solid, which is whose strikes, tape and ribbon are shown.
 func (p *Picture) ShowGhost(on bool) { p.figure.ghost = on }
 
+// Shift moves the golfer over the floor, m, as somebody moves the tee. Nothing is
+// known of the swing there yet: what the clubhead leaves behind it, what it strikes,
+// the tape and the ball are not drawn until Shift(0, 0).
+func (p *Picture) Shift(dx, dy float32) { p.shift = xyz(dx, dy, 0) }
+
 // BallShown reports whether the recording has a flight and it is drawn.
 func (p *Picture) BallShown() bool { return p.ball.flies() }
 
@@ -120,9 +126,12 @@ func (p *Picture) BallShown() bool { return p.ball.flies() }
 // two frames. The mesh is the picture's own and stays valid until the next Draw.
 func (p *Picture) Draw(v View, playHead float64) *paint.Mesh {
 	at := momentAt(p.recording, playHead)
+	at.shift = p.shift
 	p.prepare(v)
 	p.drawFrame(at)
-	p.drawOverlay(at)
+	if at.shift == (vec{}) {
+		p.drawOverlay(at)
+	}
 	return &p.canvas.Mesh
 }
 
@@ -160,8 +169,13 @@ func (p *Picture) drawFrame(at moment) {
 	}
 	p.figure.pose(p.recording, at)
 	p.figure.shape(p.recording, at)
-	p.ball.move(at)
 	p.figure.drawShadow(c, p.room)
+	if at.shift != (vec{}) {
+		p.figure.draw(c, p.room, p.recording)
+		p.tape.drawn, p.marks.shown = false, p.marks.shown[:0]
+		return
+	}
+	p.ball.move(at)
 	p.ball.drawShadow(c, p.room)
 	p.figure.drawFeet(c, p.room)
 	p.figure.draw(c, p.room, p.recording)
@@ -183,6 +197,7 @@ type moment struct {
 	frames float64 // from the start
 	frame  int     // the frame at or just before
 	time   float64 // s into the swing
+	shift  vec     // of the golfer over the floor, m
 }
 
 // momentAt keeps a play-head in frames inside the recording.

@@ -127,8 +127,8 @@ func TestMomentAt(t *testing.T) {
 		at   float64
 		want moment
 	}{
-		{0, moment{}}, {-3, moment{}}, {math.NaN(), moment{}}, {60, moment{60, 60, 0.25}}, {60.6, moment{60.6, 60, 60.6 / 240}},
-		{240, moment{240, 240, 1}}, {999, moment{240, 240, 1}},
+		{0, moment{}}, {-3, moment{}}, {math.NaN(), moment{}}, {60, moment{frames: 60, frame: 60, time: 0.25}}, {60.6, moment{frames: 60.6, frame: 60, time: 60.6 / 240}},
+		{240, moment{frames: 240, frame: 240, time: 1}}, {999, moment{frames: 240, frame: 240, time: 1}},
 	} {
 		if got := momentAt(s, tt.at); got != tt.want {
 			t.Errorf("momentAt(%v) = %+v, want %+v", tt.at, got, tt.want)
@@ -136,6 +136,31 @@ func TestMomentAt(t *testing.T) {
 	}
 	if got := momentAt(&wire.Recording{}, 7); got != (moment{}) {
 		t.Errorf("without frames: %+v, want the start", got)
+	}
+}
+
+// A tee on its way takes the golfer along; what is known of the old place only goes,
+// and comes back with it.
+func TestShift(t *testing.T) {
+	s := sampleRecording()
+	p := New(s)
+	v := View{Width: 800, Height: 500, Scale: 1}
+	v.Stand, _ = p.Preset("behind")
+	const at = 60
+	still := slices.Clone(p.Draw(v, at).Vertices)
+	before, _ := p.figure.clubhead()
+	p.Shift(0.3, -0.2)
+	p.Draw(v, at)
+	after, _ := p.figure.clubhead()
+	if d := after.Sub(before); math.Hypot(float64(d.X)-0.3, float64(d.Y)+0.2) > 1e-6 || d.Z != 0 {
+		t.Errorf("the clubhead moved by %v, want 0.3, -0.2, 0", d)
+	}
+	if p.tape.drawn || len(p.marks.shown) > 0 {
+		t.Error("the tape or a strike of the old place is still drawn")
+	}
+	p.Shift(0, 0)
+	if !slices.Equal(p.Draw(v, at).Vertices, still) {
+		t.Error("shifted back, the picture is another one")
 	}
 }
 
