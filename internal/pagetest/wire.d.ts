@@ -405,6 +405,26 @@ declare namespace Wire {
     label: string;
   }
 
+  interface VerdictText {
+    verdict: string;
+    text: string;
+  }
+
+  interface BallSaid {
+    caught: VerdictText;
+    returns: VerdictText;
+    back: VerdictText;
+  }
+
+  interface BallFolds {
+    first: string;
+    screen: string;
+    mishits: string;
+    back: string;
+    pads: string;
+    assumed: string;
+  }
+
   interface BallScreen {
     x: number;
     centre: number;
@@ -567,6 +587,8 @@ declare namespace Wire {
     mishits: MishitNeed[];
     launch: LaunchLine[];
     behind: string;
+    title: string;
+    launchTitle: string;
   }
 
   interface BallRebound {
@@ -597,8 +619,9 @@ declare namespace Wire {
 
   interface BallAnswer {
     focus: Focus;
+    said: BallSaid;
+    folds: BallFolds;
     summary: string;
-    warning?: string;
     sentences: string[];
     screen?: BallScreen;
     outcome: Outcome;

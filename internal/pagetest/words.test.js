@@ -19,7 +19,7 @@ test("each view is told with its sizes and the reading", () => {
   assert.ok(!words.face.includes("5 in"), "without a tape there is no reading");
 });
 
-test("the title block names what is drawn", () => {
-  assert.deepEqual(titleBlock({ title: "" }, focus, check)[0], ["Room", "no name yet"]);
-  assert.deepEqual(titleBlock({ title: "Loft" }, focus, check)[4], ["Tightest", "clubhead to “rafters, left”, in the follow-through"]);
+test("the title block names for whom the balls are drawn", () => {
+  assert.deepEqual(titleBlock({ title: "" }, focus)[0], ["Room", "no name yet"]);
+  assert.deepEqual(titleBlock({ title: "Loft" }, focus), [["Room", "Loft"], ["Player", "Host"], ["Club", "driver"], ["Tee", "middle"]]);
 });

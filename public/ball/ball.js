@@ -3,9 +3,9 @@
 //
 // Hook for tests, read-only: data-busy of #ball is "yes" until the answer shown
 // is that of the plan shown.
-import { $, h, icon, setText, debounce } from "../app/dom.js";
+import { $, h, icon, keptTogether, setText, debounce } from "../app/dom.js";
 import { drawFace } from "./face.js";
-import { renderEnclosure } from "./enclosure.js";
+import { launch, mishitNeeds, renderEnclosure } from "./enclosure.js";
 import { createBallLines } from "./lines.js";
 import { mark, table } from "./table.js";
 
@@ -30,6 +30,7 @@ export function createBall({ state, solver, drawings, sheets, idle }) {
     if (!reply || mine !== asked) return;
     section.dataset.busy = "no";
     $("#ball-wait").hidden = true;
+    if (reply.error) $("#ball-summary").replaceChildren();
     $("#ball-answer").hidden = Boolean(reply.error);
     setText($("#ball-failed"), reply.error ? `The ball could not be worked out: ${reply.error.message}.` : "");
     if (reply.error) return;
@@ -50,16 +51,30 @@ export function createBall({ state, solver, drawings, sheets, idle }) {
 }
 
 function render(/** @type {Wire.BallAnswer} */ answer) {
-  setText($("#ball-summary"), answer.summary);
-  $("#ball-warning").replaceChildren(...(answer.warning ? [icon("tight"), ` ${answer.warning}`] : []));
+  const { said, folds, enclosure, focus } = answer;
+  $("#ball-summary").replaceChildren(...[said.caught, said.returns, said.back].map(({ verdict, text }) =>
+    h("p", { "data-verdict": verdict }, icon(verdict), h("span", {}, ...keptTogether(text)))));
+  $("#ball-catch").hidden = !enclosure;
+  fold("first", folds.first, null);
+  setText($("#ball-focus"), answer.summary);
   $("#ball-told").replaceChildren(...answer.sentences.map((line) => h("li", {}, line)));
-  $("#ball-face").hidden = !answer.screen;
-  drawFace($("#ball-face"), answer);
   $("#ball-first").replaceChildren(firstTable(answer.table));
-  $("#ball-enclosure").replaceChildren(...renderEnclosure(answer.enclosure));
-  $("#ball-catch").hidden = !answer.enclosure;
-  $("#ball-back").replaceChildren(...mishits(answer.mishits, answer.focus), ...rebounds(answer.rebound, answer.focus), ...pads(answer.pads));
-  $("#ball-assumed").replaceChildren(assumed(answer.assumed));
+  fold("screen", folds.screen, null);
+  drawFace($("#ball-face"), answer);
+  fold("returns", enclosure?.title, renderEnclosure(enclosure));
+  fold("launch", enclosure?.launchTitle, enclosure ? launch(enclosure.launch) : []);
+  fold("mishits", folds.mishits, [...(enclosure ? [mishitNeeds(enclosure.mishits)] : []), mishits(answer.mishits, focus)]);
+  fold("back", folds.back, rebounds(answer.rebound, focus));
+  fold("pads", folds.pads, [h("ul", { class: "detail" }, ...(answer.pads.length ? answer.pads : ["No bare hard surface was met."]).map((line) => h("li", {}, line)))]);
+  fold("assumed", folds.assumed, [assumed(answer.assumed)]);
+}
+
+/** Fills a part that folds, under its figure; what has none to tell is not there. */
+function fold(name, title, parts) {
+  const el = $(`#fold-${name}`);
+  el.hidden = !title;
+  setText($("summary", el), title ?? "");
+  if (parts) el.lastElementChild.replaceChildren(...parts);
 }
 
 /** Players down, clubs across, as in the table of clearances. */
@@ -86,25 +101,18 @@ function firstCell(/** @type {Wire.BallRow} */ line) {
 }
 
 function mishits(/** @type {Wire.BallMishit[]} */ lines, { player, club }) {
-  return [table(`Named mishits, ${player} with the ${club}`, ["Mishit", "Where it goes", "Coming back"],
-    lines.map((line) => h("tr", {}, h("th", { scope: "row" }, line.name), h("td", {}, line.goes), h("td", {}, line.back || "–"))), "mishits stack")];
+  return table(`${player} with the ${club}`, ["Mishit", "Where it goes", "Coming back"],
+    lines.map((line) => h("tr", {}, h("th", { scope: "row" }, line.name), h("td", {}, line.goes), h("td", {}, line.back || "–"))), "mishits stack");
 }
 
 function rebounds(/** @type {Wire.BallRebound[]} */ lines, { player, club }) {
   if (lines.length === 0) return [];
-  return [h("h3", {}, "What comes back"),
-    table(`The well-struck ball of ${player} with the ${club}, off whatever hangs there`, ["Off", "Least", "Likely", "Most"],
-      lines.map((line) => h("tr", { class: line.met ? "is-met" : null },
-        h("th", { scope: "row" }, line.off, line.met ? h("span", { class: "quiet" }, " (what it meets here)") : null),
-        h("td", {}, line.low), h("td", {}, line.likely), h("td", {}, line.high))))];
-}
-
-function pads(lines) {
-  return [h("h3", {}, "Hard and bare, in a ball's way"),
-    lines.length === 0 ? h("p", {}, "No bare hard surface was met.") : h("ul", { class: "detail" }, ...lines.map((line) => h("li", {}, line)))];
+  return [table(`The well-struck ball of ${player} with the ${club}, off whatever hangs there`, ["Off", "Least", "Likely", "Most"],
+    lines.map((line) => h("tr", { class: line.met ? "is-met" : null },
+      h("th", { scope: "row" }, line.off, line.met ? h("span", { class: "quiet" }, " (what it meets here)") : null),
+      h("td", {}, line.low), h("td", {}, line.likely), h("td", {}, line.high))))];
 }
 
 function assumed(/** @type {Wire.Assumption[]} */ lines) {
-  return h("details", {}, h("summary", {}, h("h3", {}, "What these figures rest on")),
-    h("ul", { class: "assumed" }, ...lines.map(({ text, status }) => h("li", {}, text, " ", h("span", { class: "status" }, status)))));
+  return h("ul", { class: "assumed" }, ...lines.map(({ text, status }) => h("li", {}, text, " ", h("span", { class: "status" }, status))));
 }

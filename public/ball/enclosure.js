@@ -1,5 +1,5 @@
-// How deep the returns must be: sentences, the curve of depth against balls
-// missed with its numbers in a table, and what the mishits and the launch take.
+// How deep the returns must be: sentences, and the curve of depth against balls
+// missed with its numbers in a table; what mishits and launch take.
 import { h, s } from "../app/dom.js";
 import { mark, table } from "./table.js";
 
@@ -8,35 +8,31 @@ const [FULL, NARROW] = [460, 320]; // px of its width; narrow on a phone, so tha
 const phone = matchMedia("(max-width: 34rem)");
 const PAD = { left: 46, right: 14, top: 14, bottom: 40 };
 
-export function renderEnclosure(/** @type {Wire.BallEnclosure} */ e) {
-  if (!e) return [h("p", {}, "The plan has no screen. Add one under the numbers, and the depth of its returns is worked out here.")];
+export function renderEnclosure(/** @type {Wire.BallEnclosure | undefined} */ e) {
+  if (!e) return [];
   const [lead, ...rest] = e.sentences;
   return [
     h("p", {}, lead),
     h("ul", { class: "detail enclosure-told" },
       ...rest.map((text) => h("li", {}, text === e.side.text ? verdict(e.side) : text === e.top.text ? verdict(e.top) : null, text)),
       h("li", {}, e.behind)),
-    h("div", { class: "ball-board" },
-      h("figure", {}, h("figcaption", {}, "Balls missed, by depth of return"), chart(e), numbers(e)),
-      mishits(e.mishits)),
-    launch(e.launch),
+    h("figure", {}, h("figcaption", {}, "Balls missed, by depth of return"), chart(e), numbers(e)),
   ];
 }
 
 const verdict = ({ verdict: v }) => mark(v === "clear", "deep enough:", "not deep enough:");
 
-function mishits(lines) {
-  return table("What a return must do for the named mishits, over everybody", ["Mishit", "It takes"],
+export function mishitNeeds(/** @type {Wire.MishitNeed[]} */ lines) {
+  return table("What a return must do for them, over everybody", ["Mishit", "It takes"],
     lines.map((line) => h("tr", {}, h("th", { scope: "row" }, mark(line.ok, "caught:", "not caught:"), line.name), h("td", {}, line.text))), "mishits stack");
 }
 
-function launch(lines) {
+export function launch(/** @type {Wire.LaunchLine[]} */ lines) {
   const tees = new Set(lines.map((line) => line.tee)).size > 1;
-  return h("details", {}, h("summary", {}, h("h3", {}, "How steeply a ball may start")),
-    table("Steepest start that still meets the screen", ["Player, club", "Own launch", "Steepest", "To spare", "Steeper meets"],
-      lines.map((line) => h("tr", {},
-        h("th", { scope: "row" }, mark(line.ok, "within:", "too steep:"), `${line.player}, ${line.club}${tees ? `, ${line.tee}` : ""}`),
-        h("td", { class: "fig" }, line.own), h("td", { class: "fig" }, line.screen), h("td", { class: "fig" }, line.spare || "–"), h("td", {}, line.next)))));
+  return [table("Steepest start that still meets the screen", ["Player, club", "Own launch", "Steepest", "To spare", "Steeper meets"],
+    lines.map((line) => h("tr", {},
+      h("th", { scope: "row" }, mark(line.ok, "within:", "too steep:"), `${line.player}, ${line.club}${tees ? `, ${line.tee}` : ""}`),
+      h("td", { class: "fig" }, line.own), h("td", { class: "fig" }, line.screen), h("td", { class: "fig" }, line.spare || "–"), h("td", {}, line.next))))];
 }
 
 function numbers(/** @type {Wire.BallEnclosure} */ { curve }) {

@@ -1,14 +1,13 @@
-// The three flat drawings, wherever they lie: the plan under the maps, the two
-// elevations with the balls. The solver sends every line in room metres; here
-// they are only scaled onto paper and given the class that drawings.css inks.
+// The flat drawings that do not move: the plan under the maps, the side elevation
+// with the balls. The solver sends every line in room metres; here they are only
+// scaled onto paper and given the class that drawings.css inks.
 import { $, h, s, setText } from "../app/dom.js";
 import { drawFirst, drawTape } from "./tape.js";
 import { describeViews, titleBlock } from "./words.js";
 
 /** px of paper round the room, for the dimension lines. */
 export const MARGIN = 30;
-const NAMES = ["plan", "side", "face"];
-const NARROWEST = 220; // px: a column still wide enough for the reading
+const NAMES = ["plan", "side"];
 const HATCH_STEP = 9; // px between hatch lines
 
 /** The room's sizes as text. */
@@ -16,7 +15,7 @@ export function dimsOf(/** @type {Wire.Figures} */ { fields }) {
   return { length: fields["room.length"], width: fields["room.width"], height: fields["room.height"] };
 }
 
-/** Draws all views into their figures, at one scale where they stand side by side. */
+/** Draws the views into their figures. */
 export function createDrawings(/** @type {State} */ state) {
   let last = null;
   let overlay = () => null; // (view name, map) → more lines over the drawing, or null
@@ -32,8 +31,9 @@ export function createDrawings(/** @type {State} */ state) {
 
   function render(/** @type {State} */ { answer: { flat, figures }, good, focus, check }) {
     const dims = dimsOf(figures);
-    last = { flat, dims, words: describeViews(flat, dims, focus, check) };
-    $("#title-block").replaceChildren(...titleBlock(good, focus, check, flat.plan?.first).flatMap(([term, text]) => [h("dt", {}, term), h("dd", {}, text)]));
+    const shown = { ...flat, side: flat.side && { ...flat.side, sweep: [], path: [], tape: undefined, first: undefined } }; // the side is of the balls
+    last = { flat: shown, dims, words: describeViews(shown, dims, focus, check) };
+    $("#title-block").replaceChildren(...titleBlock(good, focus).flatMap(([term, text]) => [h("dt", {}, term), h("dd", {}, text)]));
     overlay = () => null; // of an older plan
     redraw();
   }
@@ -60,7 +60,6 @@ export function createDrawings(/** @type {State} */ state) {
 }
 
 function draw(/** @type {{flat: Wire.Set, dims: any, words: any}} */ { flat, dims, words }, overlay, floor) {
-  setColumns(flat);
   for (const name of NAMES) {
     const view = flat?.[name];
     const figure = $(`#view-${name}`);
@@ -72,16 +71,6 @@ function draw(/** @type {{flat: Wire.Set, dims: any, words: any}} */ { flat, dim
     if (holder.clientWidth === 0) continue; // on another sheet; it is drawn when that is shown
     holder.replaceChildren(drawView(name, view, dims, told, holder.clientWidth, overlay, name === "plan" ? floor : null));
   }
-}
-
-/** Shares the board between side and end elevation so that both have one scale. */
-function setColumns({ side, face }) {
-  if (!side || !face) return;
-  const board = $("#drawings");
-  const gap = parseFloat(getComputedStyle(board).columnGap) || 0;
-  const scale = (board.clientWidth - gap - 4 * MARGIN) / (side.size[0] + face.size[0]);
-  const column = (metres) => Math.max(metres * scale + 2 * MARGIN, NARROWEST);
-  board.style.setProperty("--columns", `${column(side.size[0])}fr ${column(face.size[0])}fr`);
 }
 
 /** Maps the view's room coordinates to paper; the end view has left on the left. */

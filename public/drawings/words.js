@@ -19,14 +19,7 @@ export function describeViews(/** @type {Wire.Set} */ flat, { length, width, hei
   }));
 }
 
-/** The title block of the sheet: what is drawn, and for whom. */
-export function titleBlock(plan, { player, club, tee }, /** @type {Wire.Check} */ check, first) {
-  return [
-    ["Room", plan.title || "no name yet"],
-    ["Player", player],
-    ["Club", club],
-    ["Tee", tee],
-    ["Tightest", check?.nearest ? `${check.nearest.part} to ${named(check.nearest.surface)}, ${check.nearest.phase}` : ""],
-    ...(first ? [["First touch", first.name]] : []),
-  ];
+/** The title block of the balls' drawing: for whom it is. */
+export function titleBlock(plan, { player, club, tee }) {
+  return [["Room", plan.title || "no name yet"], ["Player", player], ["Club", club], ["Tee", tee]];
 }

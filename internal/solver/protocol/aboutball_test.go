@@ -132,28 +132,7 @@ func TestBackSaid(t *testing.T) {
 	said(t, "mishit that meets nothing", b.mishit(hit).Back, "")
 }
 
-// TestWarning: the fastest that comes back past somebody is warned of, whoever's
-// and whatever it is off.
-func TestWarning(t *testing.T) {
-	b := toldBalls()
-	of := func(speed float64, warn bool) ball.Return {
-		return ball.Return{Reaches: true, Warn: warn, Speed: speed, Height: 1.234}
-	}
-	o := ball.Outcome{Player: "Ann", Club: "driver", Tee: "middle",
-		Struck: ball.Rebound{Contact: ball.Contact{Surface: "screen"}, High: of(7.01, true)},
-		Shares: []ball.Share{{Surface: "ceiling", Back: of(6, true)}},
-		Misses: []ball.MissOut{{Name: "thin", Contact: ball.Contact{Surface: "beam"}, Back: of(5, true)}}}
-	// √(2·1 J/0.04593 kg) = 6.6 m/s.
-	const tail = ", about 1.230 m up. Anything over 6 m/s there (1 joule) is warned of."
-	said(t, "the struck one", b.warning([]ball.Outcome{o}), "A ball can come back. Ann, driver, middle tee: an ordinary ball that meets the screen may return past the golfer at up to 8 m/s"+tail)
-	o.Shares[0].Back.Speed = 9
-	said(t, "an ordinary one", b.warning([]ball.Outcome{o}), "A ball can come back. Ann, driver, middle tee: an ordinary ball that meets the ceiling may return past the golfer at up to 9 m/s"+tail)
-	o.Misses[0].Back.Speed = 12
-	said(t, "a mishit", b.warning([]ball.Outcome{{}, o}), "A ball can come back. Ann, driver, middle tee: a thin ball that meets the beam may return past the golfer at up to 12 m/s"+tail)
-	o.Misses[0].Back.Warn, o.Shares[0].Back.Reaches = false, false
-	said(t, "not one that is slow or stops short", b.warning([]ball.Outcome{o}), "A ball can come back. Ann, driver, middle tee: an ordinary ball that meets the screen may return past the golfer at up to 8 m/s"+tail)
-	o.Struck.High.Warn = false
-	said(t, "none", b.warning([]ball.Outcome{o}), "")
+func TestArticle(t *testing.T) {
 	said(t, "article", article("thin")+", "+article("odd"), "a thin, an odd")
 }
 

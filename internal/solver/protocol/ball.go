@@ -38,8 +38,9 @@ const (
 // SI, angles degrees.
 type ballAnswer struct {
 	Focus     Focus              `json:"focus"`
+	Said      ballSaid           `json:"said"`  // of everybody
+	Folds     ballFolds          `json:"folds"` // the rest, each by its figure
 	Summary   string             `json:"summary"`
-	Warning   string             `json:"warning,omitempty"` // of a ball that comes back too fast
 	Sentences []string           `json:"sentences"`
 	Screen    *ballScreen        `json:"screen,omitempty"`
 	Outcome   ball.Outcome       `json:"outcome"`
@@ -155,7 +156,7 @@ func (b *balls) answer() (any, error) {
 	}
 	all := append([]ball.Outcome{main}, outcomes...)
 	out.Summary, out.Sentences = b.summary(main), b.sentences(main)
-	out.Warning = b.warning(all)
+	out.Said = ballSaid{b.caughtSaid(all), verdictText{fit.Strikes, "Returns: without a screen there is nothing to measure them from."}, b.backSaid(all)}
 	for _, m := range main.Misses {
 		out.Mishits = append(out.Mishits, b.mishit(m))
 	}
@@ -181,8 +182,10 @@ func (b *balls) answer() (any, error) {
 			return nil, err
 		}
 		out.Enclosure = b.enclosure(e)
+		out.Said.Returns = b.returnsSaid(e, out.Enclosure)
 	}
 	out.Assumed = b.assumed(pairs, each)
+	out.Folds = b.folds(&out, outcomes)
 	return out, nil
 }
 

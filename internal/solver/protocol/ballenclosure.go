@@ -21,6 +21,9 @@ type ballEnclosure struct {
 	Mishits   []mishitNeed `json:"mishits"`
 	Launch    []launchLine `json:"launch"`
 	Behind    string       `json:"behind"`
+
+	Title       string `json:"title"` // the depths
+	LaunchTitle string `json:"launchTitle"`
 }
 
 // returnNeed sets a return's depth against what the plan has, m.
@@ -67,6 +70,8 @@ func (b *balls) enclosure(e enclosure.Enclosure) *ballEnclosure {
 		Rate: e.Rate, Balls: e.Balls,
 		Side: b.need(e.Side, c.SideReturn, "side returns", "sides"),
 		Top:  b.need(e.Top, c.TopReturn, "top return", "top"),
+
+		Title: "Returns: " + b.depths(e), LaunchTitle: steepest(e.Launch),
 	}
 	out.Sentences = []string{
 		fmt.Sprintf("To catch %s of everybody's ordinary balls, half of what may miss going to the sides and half to the top:", words.ShareNear(e.Rate)),
@@ -99,7 +104,7 @@ func (b *balls) need(n enclosure.Need, have float64, name, where string) returnN
 	out := returnNeed{Need: n.Depth, All: n.All, Have: have, Verdict: fit.VerdictOf(have-n.Depth, 0)}
 	has := "there is none"
 	if have > 0 {
-		has = "the plan has " + b.Down(have)
+		has = b.has(have)
 	}
 	switch {
 	case n.All == 0:
@@ -129,17 +134,21 @@ func (b *balls) lost(e enclosure.Enclosure) []string {
 			continue
 		}
 		seen[l.Surface] = true
-		where := "meets " + words.Surface(l.Surface) + " before any return could catch it"
-		switch l.Surface {
-		case "under the screen":
-			where = "passes under the screen"
-		case "under the return":
-			where = "passes under the side return"
-		}
 		n := oneIn(l.Share, false)
-		out = append(out, fmt.Sprintf("Whatever the returns: %s.", plural(n, n+" "+where+fmt.Sprintf(" (%s, %s)", swing3(l.Player, l.Club, l.Tee), words.ShareUp(l.Share)))))
+		out = append(out, fmt.Sprintf("Whatever the returns: %s.", plural(n, n+" "+lostWhere(l.Surface)+fmt.Sprintf(" (%s, %s)", swing3(l.Player, l.Club, l.Tee), words.ShareUp(l.Share)))))
 	}
 	return out
+}
+
+// lostWhere says where a ball goes that no return can catch.
+func lostWhere(surface string) string {
+	switch surface {
+	case "under the screen":
+		return "passes under the screen"
+	case "under the return":
+		return "passes under the side return"
+	}
+	return "meets " + words.Surface(surface) + " before any return could catch it"
 }
 
 // bottom says how low the screen must hang.
@@ -212,10 +221,15 @@ func (b *balls) mishitNeeds(e enclosure.Enclosure) []mishitNeed {
 }
 
 func (b *balls) has(depth float64) string {
+	return "the plan has " + b.had(depth)
+}
+
+// had is the depth of a return, if there is one.
+func (b *balls) had(depth float64) string {
 	if depth <= 0 {
-		return "the plan has none"
+		return "none"
 	}
-	return "the plan has " + b.Down(depth)
+	return b.Down(depth)
 }
 
 // meets says what is in a mishit's way, which may be "under the screen".
@@ -239,6 +253,20 @@ func (b *balls) launchLine(l enclosure.HighestLoft) launchLine {
 	out.Spare = degreesDown(l.Spare)
 	out.OK = l.Spare >= 0 && l.Blocked == ""
 	return out
+}
+
+// steepest is the least that a launch has to spare.
+func steepest(launches []enclosure.HighestLoft) string {
+	least := launches[0]
+	for _, l := range launches {
+		if l.Screen < 0 {
+			return "Steepest start: none of " + l.Player + "'s with the " + l.Club + " meets the screen"
+		}
+		if l.Spare < least.Spare {
+			least = l
+		}
+	}
+	return "Steepest start: " + degreesDown(least.Spare) + " to spare (" + swing3(least.Player, least.Club, least.Tee) + ")"
 }
 
 func (b *balls) behind(s enclosure.StandOff) string {

@@ -1,7 +1,6 @@
 package protocol
 
 import (
-	"math"
 	"strconv"
 	"strings"
 
@@ -179,43 +178,3 @@ func (b *balls) back(r ball.Return, verb string) string {
 	}
 	return "comes to rest " + b.Down(r.Nearest) + " short of the golfer"
 }
-
-// warning is about the fastest ball that may come back past the golfer, of all
-// players, clubs and tees.
-func (b *balls) warning(outcomes []ball.Outcome) string {
-	worst, off, who, mishit := ball.Return{}, "", "", ""
-	see := func(r ball.Return, o ball.Outcome, from, name string) {
-		if r.Reaches && r.Warn && r.Speed > worst.Speed {
-			worst, off, who, mishit = r, from, swing3(o.Player, o.Club, o.Tee), name
-		}
-	}
-	for _, o := range outcomes {
-		see(o.Struck.High, o, o.Struck.Contact.Surface, "")
-		for _, s := range o.Shares {
-			see(s.Back, o, s.Surface, "")
-		}
-		for _, m := range o.Misses {
-			see(m.Back, o, m.Contact.Surface, m.Name)
-		}
-	}
-	if off == "" {
-		return ""
-	}
-	what := "an ordinary ball"
-	if mishit != "" {
-		what = article(mishit) + " ball"
-	}
-	least := math.Sqrt(2 * ball.WarnEnergy / ball.Mass)
-	return fmt.Sprintf("A ball can come back. %s: %s that meets %s may return past the golfer at up to %s, about %s up. Anything over %s there (%.0f joule) is warned of.",
-		who, what, words.Surface(off), b.SpeedUp(worst.Speed), b.Rough(worst.Height), b.SpeedDown(least), ball.WarnEnergy)
-}
-
-// article puts "a" or "an" before a word.
-func article(word string) string {
-	if strings.ContainsAny(word[:1], "aeiou") {
-		return "an " + word
-	}
-	return "a " + word
-}
-
-// Labels. What there is, down; what is needed or threatens, up.
