@@ -64,7 +64,7 @@ compiled: ## wasmtest and size at the same time: each keeps one core busy
 	cat "$$log"; rm "$$log"; exit $$failed
 
 browser: ## The page in headless Chromium (public/build must be built)
-	$(GO) test -tags browser -count=1 -timeout 15m ./internal/browsertest
+	$(GO) test -tags browser -count=1 -timeout 15m -parallel 2 ./internal/browsertest
 
 bench: ## Benchmarks, on this machine and compiled for the browser
 	$(GO) test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) ./internal/...

@@ -286,8 +286,8 @@ func TestSeatsBesideTheMap(t *testing.T) {
 	}
 }
 
-// untilMaps waits until the map and the standing marks are those of the plan shown.
+// untilMaps waits until the map of the sheet, on Stand with the marks, is that of the plan shown.
 func (tb *tab) untilMaps() {
 	tb.t.Helper()
-	tb.until("the maps", `document.documentElement.dataset.busy === "no" && document.querySelector("#view-plan").dataset.busy === "no" && document.querySelector("#marks").dataset.busy !== "yes"`)
+	tb.until("the maps", `document.documentElement.dataset.busy === "no" && document.querySelector("#view-plan").dataset.busy === "no" && (document.querySelector("#marks").hidden || document.querySelector("#marks").dataset.busy === "no")`)
 }

@@ -56,7 +56,7 @@ func (tb *tab) openText(name, json string) {
 // verdict is the sentence at the top.
 func (tb *tab) verdict() string {
 	tb.t.Helper()
-	return eval[string](tb, `document.querySelector("#verdict").innerText.trim()`)
+	return eval[string](tb, `document.querySelector("#verdict").textContent.trim()`)
 }
 
 // notice is what the page says about the last thing done.
@@ -75,7 +75,7 @@ func (tb *tab) untilVerdict(parts ...string) string {
 	tb.t.Helper()
 	var tests []string
 	for _, part := range parts {
-		tests = append(tests, `document.querySelector("#verdict").innerText.includes(`+quote(part)+`)`)
+		tests = append(tests, `document.querySelector("#verdict").textContent.includes(`+quote(part)+`)`)
 	}
 	tb.until(fmt.Sprintf("a verdict with %q", parts), strings.Join(tests, " && "))
 	return tb.verdict()
@@ -85,7 +85,7 @@ func (tb *tab) untilVerdict(parts ...string) string {
 // details, surfaces and the table of everyone.
 func (tb *tab) answer() string {
 	tb.t.Helper()
-	return eval[string](tb, `["#answer", "#everyone"].map((s) => document.querySelector(s).innerText).join("\n")`)
+	return eval[string](tb, `["#verdict", "#matrix", "#surfaces", "#verdict-detail"].map((s) => document.querySelector(s).textContent).join("\n")`)
 }
 
 // cell is one check as the table of everyone shows it.

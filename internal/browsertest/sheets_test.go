@@ -30,14 +30,14 @@ func (tb *tab) openSheet(name string) {
 	}
 }
 
-// Every sheet at three sizes, and by lamplight at one: nothing sticks out
+// Every sheet at three sizes, one of them by lamplight: nothing sticks out
 // sideways, the accessibility checker finds nothing. With -shots the window and
 // the whole page are written down.
 func TestSheets(t *testing.T) {
 	t.Parallel()
 	for _, view := range []size{desktop, tablet, phone} {
 		for _, scheme := range []string{"light", "dark"} {
-			if scheme == "dark" && view != desktop && *shots == "" {
+			if (scheme == "dark") != (view == desktop) && *shots == "" {
 				continue // the colours are the same at every size
 			}
 			t.Run(view.name+"-"+scheme, func(t *testing.T) {

@@ -4,6 +4,7 @@ package browsertest
 
 import (
 	"fmt"
+	"path/filepath"
 	"slices"
 	"testing"
 )
@@ -31,6 +32,7 @@ func (tb *tab) countMessages() {
 func TestQuietWire(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/")
+	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json")) // one golfer, and not clear: changes are asked for too
 	tb.countMessages()
 	for _, sheet := range sheets { // from now on every part of the page has been there
 		tb.openSheet(sheet)
@@ -51,7 +53,7 @@ func TestQuietWire(t *testing.T) {
 			// At once and left: typed slowly it would be several edits.
 			eval[bool](tb, fmt.Sprintf(`(() => {
 				const field = document.querySelector('[data-path="room.height"]');
-				field.value = "9 ft %d in";
+				field.value = "8 ft %d in";
 				field.dispatchEvent(new Event("change"));
 				return true;
 			})()`, 1+i))
