@@ -6,6 +6,7 @@ import { createSpot } from "./spot.js";
 import { createThing } from "./thing.js";
 import { floorTarget, handle } from "./layer.js";
 
+const LABEL_BELOW = 14; // px from a footprint to its name
 const toMillimetre = (v) => Math.round(v * 1000) / 1000;
 
 export function createHang(/** @type {State} */ state, { ask, fieldsOf, speak, redraw, whose, verdicts, change }) {
@@ -13,6 +14,7 @@ export function createHang(/** @type {State} */ state, { ask, fieldsOf, speak, r
   let placed = false;
   const told = h("p", { class: "map-reading" });
   const things = h("ul", { class: "map-things", "aria-label": "Hung things" });
+  const hint = h("p", { class: "hint" }, "Drag an outline on the map; Room and people has its distances.");
   const fields = fieldsOf((x, y) => look(x, y), () => {});
   const spot = createSpot("Spot", fields);
   const thing = createThing(state, { ask, read: fields.read, speak, spot: () => at, changed: redraw });
@@ -51,6 +53,7 @@ export function createHang(/** @type {State} */ state, { ask, fieldsOf, speak, r
   function footprint(kind, name, x, y, length, width, map, on) {
     const el = handle(kind, name, x, y, map, on);
     const [w, t] = [length * map.scale, width * map.scale];
+    el.querySelector("text").setAttribute("y", t / 2 + LABEL_BELOW); // above it stands a tee's
     el.prepend(s("rect", { class: "footprint", x: -w / 2, y: -t / 2, width: w, height: t }));
     return el;
   }
@@ -66,7 +69,7 @@ export function createHang(/** @type {State} */ state, { ask, fieldsOf, speak, r
 
   return {
     key: [["closed", "nothing may hang"], ["line", "nothing lower inside"], ["footprint", "the thing to hang"]],
-    parts: [spot.el, told, thing.el, things],
+    parts: [spot.el, told, thing.el, things, hint],
     request() {
       const { length, width } = state.good.room;
       if (!placed) at = [length / 2, width / 2];
