@@ -30,6 +30,9 @@ declare namespace Wire {
     of?: string;
     x?: number;
     y?: number;
+    length?: number;
+    width?: number;
+    drop?: number;
     walls?: Walls;
     edits?: Edit[];
   }
@@ -758,6 +761,16 @@ declare namespace Wire {
   interface MarksAnswer {
     size: [number, number];
     marks: GuestMark[];
+  }
+
+  interface HangThingAnswer {
+    x: number;
+    y: number;
+    thing: Hung;
+    verdict: string;
+    lowest: number;
+    text: string;
+    labels: [string, string];
   }
 
   interface RemediesAnswer {

@@ -125,10 +125,10 @@ export function handle(kind, name, x, y, map, on) {
   return el;
 }
 
-/** A mark that is not moved: the best place, or the spot asked about. */
+/** A mark that is not moved: the best place. */
 export function pin(kind, words, x, y, map) {
   return s("g", { class: `pin pin-${kind}`, transform: `translate(${map.px(x).toFixed(1)} ${map.py(y).toFixed(1)})` },
-    s("path", { class: "pin-mark", d: kind === "best" ? "M0 0V-26M0 -26H16L11 -20L16 -14H0" : "M-7 -7L7 7M-7 7L7 -7" }),
+    s("path", { class: "pin-mark", d: "M0 0V-26M0 -26H16L11 -20L16 -14H0" }),
     s("circle", { class: "pin-foot", r: 3 }),
     words ? s("text", { class: "map-label", x: 4, y: 16, "text-anchor": "middle" }, words) : null);
 }

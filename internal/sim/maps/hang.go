@@ -107,13 +107,23 @@ func HangAt(l *fit.Lab, given plan.Checked, o HangOptions, x, y float64) (HangSp
 		return HangSpot{}, err
 	}
 	s := HangSpot{X: x, Y: y, Ceiling: p.Room.CeilingAt(x, y)}
+	s.overSwings(p, casts, hair, hair)
+	if o.Ball {
+		s.overBalls(p, casts, 0)
+	}
+	return s, nil
+}
+
+// overSwings raises the height to what the swings ask for over a footprint of
+// these half sizes (m) about the spot.
+func (s *HangSpot) overSwings(p plan.Plan, casts []fit.Cast, alongX, alongY float64) {
 	for k := range casts {
 		c := &casts[k]
 		for _, tee := range p.TeesOf(c.Player) {
 			at := fit.Spot{X: tee.X, Y: tee.Y}
 			near := func(from float64) bool {
-				thread := geom.Box{Min: geom.Vec{X: x - hair, Y: y - hair, Z: from}, Max: geom.Vec{X: x + hair, Y: y + hair, Z: from + 2*p.Room.Height}}
-				_, near := c.BoxBetween(thread, at, p.Margin-hangStep, p.Margin)
+				column := geom.Box{Min: geom.Vec{X: s.X - alongX, Y: s.Y - alongY, Z: from}, Max: geom.Vec{X: s.X + alongX, Y: s.Y + alongY, Z: from + 2*p.Room.Height}}
+				_, near := c.BoxBetween(column, at, p.Margin-hangStep, p.Margin)
 				return near
 			}
 			if !near(s.Lowest) {
@@ -131,15 +141,17 @@ func HangAt(l *fit.Lab, given plan.Checked, o HangOptions, x, y float64) (HangSp
 			s.Lowest, s.Player, s.Club, s.Ball = high, c.Player.Name, c.Club.Name, false
 		}
 	}
-	if o.Ball {
-		reach := p.Margin + ball.Radius
-		for _, f := range cones(p, casts, false) {
-			if h, ok := f.top(fit.Spot{X: x, Y: y}, reach, 0); ok && h > s.Lowest {
-				s.Lowest, s.Player, s.Club, s.Ball = h, f.player, f.club, true
-			}
+}
+
+// overBalls raises the height to what ordinary balls ask for over places up to
+// spread (m) from the spot.
+func (s *HangSpot) overBalls(p plan.Plan, casts []fit.Cast, spread float64) {
+	reach := p.Margin + ball.Radius
+	for _, f := range cones(p, casts, false) {
+		if h, ok := f.top(fit.Spot{X: s.X, Y: s.Y}, reach, spread); ok && h > s.Lowest {
+			s.Lowest, s.Player, s.Club, s.Ball = h, f.player, f.club, true
 		}
 	}
-	return s, nil
 }
 
 // overBalls raises heights over the cones of balls.

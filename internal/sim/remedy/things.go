@@ -35,6 +35,12 @@ func Things(p plan.Plan, casts []fit.Cast) []HungCheck {
 	return out
 }
 
+// Thing checks a hung thing that the plan has not got yet, without remedies.
+func Thing(p plan.Plan, casts []fit.Cast, h plan.Hung) HungCheck {
+	p.Hung = []plan.Hung{h}
+	return hungCheck(p, casts, hungSurface(p, h.Name), math.Inf(1))
+}
+
 // hungSurface finds a hung thing among the surfaces of its plan.
 func hungSurface(p plan.Plan, name string) sweep.Surface {
 	all := sweep.Surfaces(p)

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/fit"
@@ -115,4 +116,34 @@ func (s *Solver) spot(doc plan.Checked, req request) (hangAnswerAt, error) {
 	}
 	w := words.WordsOf(p)
 	return hangAnswerAt{spot.X, spot.Y, spot.Lowest, w.HangSpot(spot), w.Both(spot.X, spot.Y)}, nil
+}
+
+// hangThingAnswer is how a thing would fare before it hangs.
+type hangThingAnswer struct {
+	X       float64     `json:"x"` // the middle of its footprint, m
+	Y       float64     `json:"y"`
+	Thing   plan.Hung   `json:"thing"` // as the plan would have it
+	Verdict fit.Verdict `json:"verdict"`
+	Lowest  float64     `json:"lowest"` // m above the structural floor: its underside no lower
+	Text    string      `json:"text"`
+	Labels  [2]string   `json:"labels"`
+}
+
+// hangThing serves a request of kind hangThing: the thing named in the text, of a
+// length, a width and a drop, at x, y.
+func (s *Solver) hangThing(req request) (any, error) {
+	doc, err := plan.FromTree(req.Plan)
+	if err != nil {
+		return nil, err
+	}
+	w := words.WordsOf(doc.Plan())
+	name := strings.TrimSpace(req.Text)
+	if name == "" {
+		return nil, &plan.FieldError{Field: "name", Message: "the thing needs a name"}
+	}
+	c, err := maps.HangThing(&s.cache.lab, doc, maps.Hanging{Name: name, X: req.X, Y: req.Y, Length: req.Length, Width: req.Width, Drop: req.Drop})
+	if err != nil {
+		return nil, err
+	}
+	return hangThingAnswer{c.Spot.X, c.Spot.Y, c.Thing, c.Verdict, c.Spot.Lowest, w.Hanging(c), w.Both(c.Spot.X, c.Spot.Y)}, nil
 }

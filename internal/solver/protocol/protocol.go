@@ -68,6 +68,9 @@ type request struct {
 	Of     string  `json:"of"`    // kind of a map
 	X      float64 `json:"x"`     // a place on the floor, m
 	Y      float64 `json:"y"`
+	Length float64 `json:"length"` // of a thing to hang, m
+	Width  float64 `json:"width"`
+	Drop   float64 `json:"drop"`
 
 	Walls plan.Walls    `json:"walls"` // before the edit that made Plan, for what follows them
 	Edits []remedy.Edit `json:"edits"` // of a remedy
@@ -179,6 +182,8 @@ func (s *Solver) serve(body []byte) (any, error) {
 		return s.drag(req)
 	case "hangAt":
 		return s.hangAt(req)
+	case "hangThing":
+		return s.hangThing(req)
 	case "remedies", "limits":
 		return s.remedies(req)
 	case "changes":

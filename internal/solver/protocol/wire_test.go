@@ -18,7 +18,7 @@ func TestWire(t *testing.T) {
 	const file = "../../pagetest/wire.d.ts"
 	w := typeScript{names: map[reflect.Type]string{}}
 	for _, v := range []any{request{}, failure{}, startAnswer{}, planAnswer{}, solveAnswer{}, lengthAnswer{}, ballAnswer{}, roomsAnswer{},
-		standAnswer{}, hangAnswer{}, watchAnswer{}, marksAnswer{}, dragAnswer{}, hangAnswerAt{}, remediesAnswer{}, changesAnswer{}, reelAnswer{}} {
+		standAnswer{}, hangAnswer{}, watchAnswer{}, marksAnswer{}, dragAnswer{}, hangAnswerAt{}, hangThingAnswer{}, remediesAnswer{}, changesAnswer{}, reelAnswer{}} {
 		w.of(reflect.TypeOf(v))
 	}
 	got := "// What goes between the page and the solver, written by TestWire of internal/solver/protocol.\n" +

@@ -101,6 +101,17 @@ func TestHangWords(t *testing.T) {
 	said(t, "tight", metric.HungThing(h), "Lamp: Ann with the driver passes it by 82 mm, tighter than your 150 mm margin.")
 	h.Verdict, h.Clearance = fit.Clear, 0.2359
 	said(t, "clear", metric.HungThing(h), "Lamp: clear; Ann with the driver keeps 235 mm from it.")
+	c := maps.HangCheck{Thing: plan.Hung{Min: [3]float64{0, 0, 2.5009}}, Check: h, Spot: maps.HangSpot{Lowest: 2.1004, Ceiling: 2.87, Player: "Ben", Club: "wedge"}}
+	const clear = "Lamp: clear; Ann with the driver keeps 235 mm from it."
+	said(t, "not hung yet", metric.Hanging(c), clear+" Its underside, now at 2.500 m, may hang no lower than 2.101 m.")
+	c.Spot.Lowest = 2.5009
+	said(t, "known to be clear where it is", metric.Hanging(c), clear+" Its underside is at 2.500 m; lower may not be clear.")
+	c.Spot.Ball, c.Spot.Lowest = true, 2.6
+	said(t, "in the way of a ball", metric.Hanging(c), clear+" The ball of Ben with the wedge comes within your margin of it. Its underside, now at 2.500 m, may hang no lower than 2.600 m.")
+	c.Spot.Ball, c.Spot.Lowest = false, 2.87
+	said(t, "nothing may hang", metric.Hanging(c), clear+" Nothing so large may hang here at all.")
+	c.Spot.Lowest = 0
+	said(t, "where nothing passes", metric.Hanging(c), clear+" Here it may hang down to the floor.")
 	said(t, "nobody near", metric.HungThing(remedy.HungCheck{Name: "écran"}), "Écran: no club comes near it.")
 }
 

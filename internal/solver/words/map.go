@@ -129,6 +129,23 @@ func (w Words) HangSpot(s maps.HangSpot) string {
 	return fmt.Sprintf("Down to %s here, above the bare floor: %s passes beneath, with your %s kept.", w.Up(s.Lowest), who, units.LabelShort(w.Margin, w.Units))
 }
 
+// Hanging says how a thing would fare that does not hang yet, and how low it may.
+func (w Words) Hanging(c maps.HangCheck) string {
+	text := w.HungThing(c.Check)
+	if c.Spot.Ball && c.Spot.Lowest > c.Thing.Min[2] {
+		text += fmt.Sprintf(" The ball of %s comes within your margin of it.", With(c.Spot.Player, c.Spot.Club))
+	}
+	switch {
+	case c.Spot.Lowest <= 0:
+		return text + " Here it may hang down to the floor."
+	case c.Spot.Lowest >= c.Spot.Ceiling:
+		return text + " Nothing so large may hang here at all."
+	case c.Spot.Lowest == c.Thing.Min[2]:
+		return text + fmt.Sprintf(" Its underside is at %s; lower may not be clear.", units.LabelDown(c.Thing.Min[2], w.Units))
+	}
+	return text + fmt.Sprintf(" Its underside, now at %s, may hang no lower than %s.", units.LabelDown(c.Thing.Min[2], w.Units), w.Up(c.Spot.Lowest))
+}
+
 // HungThing says how one hung thing fares.
 func (w Words) HungThing(h remedy.HungCheck) string {
 	if h.Player == "" {
