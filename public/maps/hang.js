@@ -53,7 +53,9 @@ export function createHang(/** @type {State} */ state, { ask, fieldsOf, speak, r
   function footprint(kind, name, x, y, length, width, map, on) {
     const el = handle(kind, name, x, y, map, on);
     const [w, t] = [length * map.scale, width * map.scale];
-    el.querySelector("text").setAttribute("y", t / 2 + LABEL_BELOW); // above it stands a tee's
+    const label = el.querySelector("text");
+    if (kind === "hung") label.setAttribute("y", t / 2 + LABEL_BELOW); // above it stands a tee's
+    else label.remove(); // the key says what it is
     el.prepend(s("rect", { class: "footprint", x: -w / 2, y: -t / 2, width: w, height: t }));
     return el;
   }
@@ -83,8 +85,8 @@ export function createHang(/** @type {State} */ state, { ask, fieldsOf, speak, r
       things.replaceChildren(...verdicts(answer.things, ({ name, remedies }) =>
         [...remedies.map(change), ...(remedies.some(({ kind }) => kind === "remove") ? [] : [remove(name)])]));
       await thing.relabel();
+      thing.judge(true);
       redraw();
-      thing.judge();
     },
     over(map) {
       const [length, width] = thing.size;

@@ -91,10 +91,11 @@ export function createThing(/** @type {State} */ state, { ask, read, speak, spot
 
   return {
     el, relabel,
-    /** Judges it where the spot is now, once that is still. */
-    judge() {
+    /** Judges it where the spot is now, once that is still, or at once. */
+    judge(atOnce = false) {
       place = judged = null;
-      later();
+      if (atOnce) judge();
+      else later();
     },
     /** The middle of its footprint. */
     get place() { return place ?? spot(); },
