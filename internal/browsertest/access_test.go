@@ -18,7 +18,7 @@ var narrowest = size{"narrowest", 320, 640}
 func TestKeyboardWalk(t *testing.T) {
 	t.Parallel()
 	tb := open(t, withGL, desktop)
-	tb.goTo("/")
+	tb.goTo(light)
 	tb.ready()
 	tb.loadScene()
 	eval[bool](tb, `(document.querySelector("a").focus(), true)`) // the first stop of the page
@@ -91,7 +91,7 @@ func TestKeyboardWalk(t *testing.T) {
 // sheet needs scrolling sideways.
 func TestReflow(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, narrowest, "/")
+	tb := openPage(t, noGL, narrowest, light)
 	for _, sheet := range sheets {
 		t.Run(sheet, func(t *testing.T) {
 			tb.in(t)
@@ -116,7 +116,7 @@ func (tb *tab) widest() string {
 // answer once, and not of a tee on its way.
 func TestLiveRegions(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	raw := eval[string](tb, `fetch("/").then((r) => r.text())`)
 	live := eval[[]string](tb, `[...new DOMParser().parseFromString(`+quote(raw)+`, "text/html").querySelectorAll("[role=status]:empty")].map((e) => e.id)`)
 	for _, want := range []string{"verdict", "notice", "map-live", "ball-summary"} {
@@ -148,7 +148,7 @@ func TestReducedMotion(t *testing.T) {
 			t.Parallel()
 			tb := open(t, withGL, phone)
 			tb.prefer("prefers-reduced-motion", tt.motion)
-			tb.goTo("/")
+			tb.goTo(light)
 			tb.ready()
 			eval[bool](tb, `(window.told = [], addEventListener("message", ({data}) => { if (data.type === "state") told.push(data); }), true)`)
 			eval[bool](tb, `(document.querySelector("#stage").scrollIntoView({behavior: "instant"}), true)`)
@@ -186,7 +186,7 @@ func TestDark(t *testing.T) {
 	t.Parallel()
 	tb := open(t, withGL, desktop)
 	tb.prefer("prefers-color-scheme", "dark")
-	tb.goTo("/")
+	tb.goTo(light)
 	tb.ready()
 	tb.loadScene()
 	tb.axe("in the dark scheme with the scene")

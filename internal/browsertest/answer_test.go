@@ -13,7 +13,7 @@ import (
 // 45 1/2 in driver strikes it; a child of 3 ft 8 with a 30 in club does not.
 func TestVisitor(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
 	tb.visitor(`6'0"`, "45 1/2 in")
 	tall := tb.untilVerdict("Strikes", "Visitor")
@@ -36,7 +36,7 @@ func TestVisitor(t *testing.T) {
 // of the demonstration room, into which a child has come who is clear.
 func TestHeadlineStays(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.visitor("112 cm", "30 in")
 	tb.untilVerdict("Visitor, Visitor's driver, middle tee: clear;")
 	tb.until("the answer", `document.documentElement.dataset.busy === "no"`)
@@ -63,7 +63,7 @@ func TestHeadlineStays(t *testing.T) {
 // the same answer. Without it, the browser's own copy does.
 func TestLinkRestores(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.visitor(`6'4"`, "46 in")
 	tb.untilVerdict("Visitor")
 	tb.until("the answer", `document.documentElement.dataset.busy === "no"`)
@@ -104,7 +104,7 @@ func TestLinkRestores(t *testing.T) {
 // what is missing for the 3D view.
 func TestWithoutWebGL(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	if got := tb.verdict(); !strings.Contains(got, "Tall guest") {
 		t.Errorf("the verdict = %q, want the worst check, the tall guest's", got)
 	}

@@ -32,7 +32,7 @@ func (tb *tab) topReturn() string {
 // on. A higher catch rate asks for a deeper return.
 func TestBall(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/") // the ball needs no 3D
+	tb := openPage(t, noGL, desktop, light) // the ball needs no 3D
 	tb.openSheet("ball")
 	if live := eval[string](tb, `[...document.querySelectorAll("#ball [role=status], #ball [aria-live]")].map((e) => e.id).join()`); live != "ball-summary" {
 		t.Errorf("%s speak up in the section about the ball, want the three sentences only", live)
@@ -77,7 +77,7 @@ func TestSteepWedge(t *testing.T) {
 		"tees":[{"name":"middle","x":2.9,"y":2.2}],
 		"clubs":[{"name":"lob wedge","kind":"wedge","loft":58,"ball":{"speed":33,"launch":45,"spin":9500}}],
 		"players":[{"name":"Host","height":1.70}]}`
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.openText("low.json", low)
 	tb.untilNotice("low.json is open")
 	tb.openSheet("ball")
@@ -110,7 +110,7 @@ func TestSteepWedge(t *testing.T) {
 // the ball then leaves so for everybody. Without it the swing decides again.
 func TestBallSpeed(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.openSheet("room")
 	speed := tb.field("Clubs", "Club 1", "Ball speed")
 	if got := speed.value(); got != "138.7 mph" {

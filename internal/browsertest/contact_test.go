@@ -19,7 +19,7 @@ func (tb *tab) stars() int {
 // Where something is struck, the sentence says when and how fast the first touch
 // is; the drawings mark it, and in the scene the marks begin there.
 func TestFirstTouch(t *testing.T) {
-	tb := openPage(t, withGL, desktop, "/")
+	tb := openPage(t, withGL, desktop, light)
 	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
 	verdict := tb.verdict()
 	for _, part := range []string{"strikes the ceiling", "s before impact", "mph", "the loosest swing would go"} {
@@ -69,7 +69,7 @@ func (tb *tab) goToStop(words string) {
 // Beside the clearance stands how near the model is, and, where a finer margin is
 // asked for, that it is finer.
 func TestModelError(t *testing.T) {
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	model := func() string { return eval[string](tb, `document.querySelector("#verdict-model").textContent`) }
 	if got := model(); !strings.Contains(got, "of recorded ones") || strings.Contains(got, "more than your") {
 		t.Errorf("the page says %q of the model with the usual margin", got)

@@ -18,7 +18,7 @@ func (tb *tab) rows(card string) int {
 // and go; a copy has a name of its own.
 func TestFormRows(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.openSheet("room")
 	const accepted = settled + ` && document.documentElement.dataset.stale === "no"`
 	press := func(key string) {
@@ -70,7 +70,7 @@ func TestFormRows(t *testing.T) {
 // kind brings its usual figures.
 func TestFormFollows(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.openSheet("room")
 	set := func(path, value string) {
 		t.Helper()

@@ -59,7 +59,7 @@ func TestGuestFits(t *testing.T) {
 	for _, view := range []size{desktop, tablet, phone, narrowest, {"beamer", 1920, 1080}} {
 		t.Run(view.name, func(t *testing.T) {
 			t.Parallel()
-			tb := openPage(t, noGL, view, "/")
+			tb := openPage(t, noGL, view, light)
 			tb.guest(0)
 			for i := range 6 {
 				name := tb.guestName()
@@ -115,7 +115,7 @@ func TestGuestFits(t *testing.T) {
 // round; the club is chosen there; Escape leaves to the button that was pressed.
 func TestGuestsByTurn(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, phone, "/")
+	tb := openPage(t, noGL, phone, light)
 	tb.openPlan(filepath.Join(plansDir, "clear-room.json"))
 	tb.guest(0)
 	names := eval[[]string](tb, `[...document.querySelectorAll("#marks-list h3")].map((e) => e.textContent.trim())`)
@@ -177,7 +177,7 @@ func TestGuestsByTurn(t *testing.T) {
 // before anything is answered, and stay in the room; let go, they are drawn there.
 func TestGolferFollowsTee(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	for _, sheet := range []string{"stand", "overhead", "others"} {
 		t.Run(sheet, func(t *testing.T) {
 			tb.in(t)
@@ -237,7 +237,7 @@ func TestGolferFollowsTee(t *testing.T) {
 // the key and for who cannot see it; nothing of another map is left.
 func TestMapsAreNamed(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	for _, tt := range []struct{ sheet, caption, key string }{
 		{"stand", "where the ball may lie", "no place for a tee"},
 		{"overhead", "how low a thing may hang", "nothing may hang"},
@@ -267,7 +267,7 @@ func TestMapsAreNamed(t *testing.T) {
 // A seat is added and taken away beside its map; one sentence says how all fare.
 func TestSeatsBesideTheMap(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.openSheet("others")
 	tb.untilMaps()
 	if got := tb.section(".map-summary"); !strings.HasPrefix(got, "Both seats are clear of clubs and of balls on their first flight.") {

@@ -27,7 +27,7 @@ func (tb *tab) outlineOf(name string) []float64 {
 // removed.
 func TestHangAThing(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.openSheet("overhead")
 	before := len(tb.hungThings())
 	told := `document.querySelector("#thing-told")`

@@ -34,7 +34,7 @@ func TestBadNumbers(t *testing.T) {
 		{"tee outside", "Tees", "Tee 1", "From the back wall", "30 ft", "30 ft is more than the 21 ft this can do", false},
 		{"ball past the screen", "Tees", "Tee 1", "From the back wall", "20 ft", "screen", false},
 	}
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.openSheet("room")
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -96,7 +96,7 @@ func (tb *tab) field(card, group, label string) element {
 // A height of 180 or 1.85 can only be metric: it is read so, and the page says so.
 func TestMetricHeights(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	for _, tt := range []struct{ typed, shown, note string }{
 		{"180", "5 ft 10 7/8 in", "“180” is read as 180 cm"},
 		{"1.85", "6 ft 7/8 in", "“1.85” is read as 1.85 m"},
@@ -123,7 +123,7 @@ func TestMetricHeights(t *testing.T) {
 // A huge paste into any field widens nothing.
 func TestHugePaste(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, phone, "/")
+	tb := openPage(t, noGL, phone, light)
 	for _, label := range []string{"Ceiling height", "Name of this plan", "players[0].name", "players[0].height", "strip-height", "strip-off"} {
 		sheet := "room"
 		if strings.HasPrefix(label, "strip-") {
@@ -206,7 +206,7 @@ func TestBadPlanFiles(t *testing.T) {
 		{"nothing", "", ""},
 		{"half", `{"version":1,"room":{"leng`, ""},
 	}
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.openPlan(filepath.Join(plansDir, "narrow.json"))
 	verdict := tb.verdict()
 	for _, tt := range tests {

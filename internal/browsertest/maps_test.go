@@ -35,7 +35,7 @@ func (tb *tab) shown() string {
 // the tee reads another clearance at once; let go, it is in the address.
 func TestStandMap(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.openPlan(filepath.Join(plansDir, "clear-room.json"))
 	tb.openSheet("stand")
 	if got := tb.section(".map-summary"); !strings.HasPrefix(got, "Most room for everybody: the tee ") {
@@ -74,7 +74,7 @@ func TestStandMap(t *testing.T) {
 // With the mouse the tee is dragged on the drawing itself.
 func TestDragTee(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.openSheet("stand")
 	address := eval[string](tb, "location.hash")
 	before := tb.section(".map-reading")
@@ -101,7 +101,7 @@ func TestDragTee(t *testing.T) {
 // Any spot under the ceiling can be asked about, by mouse and by keys.
 func TestHangMap(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.openSheet("overhead")
 	spot := `[...document.querySelectorAll(".map-reading")].find((e) => e.offsetParent !== null)`
 	tb.until("the first spot", spot+`.innerText.startsWith("Down to ")`)
@@ -121,7 +121,7 @@ func TestHangMap(t *testing.T) {
 // Seats have their verdicts, and one that is added has one too.
 func TestWatchMap(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.openSheet("others")
 	if n := eval[int](tb, `[...document.querySelectorAll("#map-panel .map-things > li")].filter((e) => e.offsetParent !== null).length`); n != 2 {
 		t.Errorf("%d seats have a verdict, want the demonstration room's 2", n)
@@ -137,7 +137,7 @@ func TestWatchMap(t *testing.T) {
 // A guest is shown where to stand, large, with one sentence; Escape goes back.
 func TestGuest(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, phone, "/")
+	tb := openPage(t, noGL, phone, light)
 	tb.openPlan(filepath.Join(plansDir, "clear-room.json"))
 	tb.comeToMarks()
 	address := eval[string](tb, "location.href")
@@ -169,7 +169,7 @@ func TestGuest(t *testing.T) {
 // never a bare "Clear".
 func TestGuestAmongOthers(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, phone, "/")
+	tb := openPage(t, noGL, phone, light)
 	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
 	tb.find("button", "Change").click() // the strip is folded
 	tb.visitor("112 cm", "30 in")
@@ -189,7 +189,7 @@ func TestGuestAmongOthers(t *testing.T) {
 // A change that would do is a button: it makes the change, and Undo takes it back.
 func TestRemedyButtons(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
 	verdict, address := tb.verdict(), eval[string](tb, "location.hash")
 	tb.openSummary("More about this check")
@@ -231,7 +231,7 @@ func TestChangesByThemselves(t *testing.T) {
 // A room to start from keeps the people; Undo returns to the old one.
 func TestStartingRooms(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.openSheet("room")
 	tb.until("the rooms", `!document.querySelector("#rooms").hidden`)
 	address := eval[string](tb, "location.hash")

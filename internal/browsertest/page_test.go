@@ -10,10 +10,32 @@ import (
 	"testing"
 
 	"github.com/chromedp/chromedp"
+
+	"wideberth/internal/link"
+	"wideberth/internal/sim/plan"
 )
 
 // plansDir holds the plans that all tests share.
 const plansDir = "../../testdata/plans"
+
+// light opens the demonstration room with its drivers only: a third of its swings,
+// for tests that do not look at the other clubs.
+var light = func() string {
+	p := plan.Demo()
+	p.Clubs = p.Clubs[:1]
+	for i := range p.Players {
+		p.Players[i].Clubs = nil
+	}
+	checked, err := plan.Parse(p.JSON())
+	if err != nil {
+		panic(err) // the demonstration's own clubs are checked by its package
+	}
+	address, err := link.Encode(checked)
+	if err != nil {
+		panic(err)
+	}
+	return "/" + address
+}()
 
 // openPage opens the page at a path and waits for its first answer.
 func openPage(t *testing.T, b *browser, view size, path string) *tab {

@@ -81,7 +81,7 @@ const fewest = 30
 // room that is clear shows none.
 func TestStrikeMark(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, withGL, desktop, "/")
+	tb := openPage(t, withGL, desktop, light)
 	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
 	tb.loadScene()
 	tb.seekTightest()
@@ -107,7 +107,7 @@ func TestStrikeMark(t *testing.T) {
 // views are a press away.
 func TestPlay(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, withGL, phone, "/")
+	tb := openPage(t, withGL, phone, light)
 	tb.loadScene()
 	tb.seekTightest()
 	tb.untilDrawn()

@@ -44,7 +44,7 @@ func TestSheets(t *testing.T) {
 				t.Parallel()
 				tb := open(t, noGL, view)
 				tb.prefer("prefers-color-scheme", scheme)
-				tb.goTo("/")
+				tb.goTo(light)
 				tb.ready()
 				for _, sheet := range sheets {
 					t.Run(sheet, func(t *testing.T) {
@@ -88,7 +88,7 @@ func (tb *tab) shootSheet(name string) {
 // Back goes to the one before, a reload opens it again, and the link stays.
 func TestIndex(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	shown := func(want string) {
 		t.Helper()
 		tb.until("the sheet "+want, `document.documentElement.dataset.sheet === `+quote(want))

@@ -32,7 +32,7 @@ func TestStageMoves(t *testing.T) {
 	t.Parallel()
 	tb := open(t, noGL, desktop)
 	tb.prefer("prefers-reduced-motion", "no-preference")
-	tb.goTo("/")
+	tb.goTo(light)
 	tb.ready()
 	tb.showStage()
 	before := tb.golfer()
@@ -70,7 +70,7 @@ func (tb *tab) frames60(n int) {
 // Who asked for less motion sees the tightest moment at rest, and may play it.
 func TestStageStill(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, phone, "/")
+	tb := openPage(t, noGL, phone, light)
 	tb.showStage()
 	still := `((slider) => Math.abs(slider.value - slider.dataset.tightest) < 1e-6)(document.querySelector("#stage-slider"))`
 	tb.frames60(20)
@@ -89,7 +89,7 @@ func TestStageStill(t *testing.T) {
 // A step changes what is said, by its button and by its keys; Shift steps finer.
 func TestStageSteps(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.showStage()
 	tb.seekTightest()
 	said := tb.line()
@@ -128,7 +128,7 @@ func TestStageSteps(t *testing.T) {
 // is shown and the line says that it is past.
 func TestStageStrikes(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
 	tb.showStage()
 	tb.goToStop("first touch")
@@ -158,7 +158,7 @@ func TestStageTargets(t *testing.T) {
 	}{{desktop, 24}, {phone, 44}} {
 		t.Run(tt.view.name, func(t *testing.T) {
 			t.Parallel()
-			tb := openPage(t, noGL, tt.view, "/")
+			tb := openPage(t, noGL, tt.view, light)
 			tb.showStage()
 			small := eval[[]string](tb, fmt.Sprintf(`[...document.querySelectorAll("#stage-root :is(button, select, input)")].filter((e) => {
 				const { width, height } = e.getBoundingClientRect();

@@ -69,7 +69,7 @@ func (tb *tab) headline() string {
 // Every field of the strip changes what is answered, and shows what was read.
 func TestStrip(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	player := tb.inStrip("who")
 	const told = `["#answer", "#everyone", "#surfaces"].map((s) => document.querySelector(s).textContent).join("\n")`
 	for _, step := range []struct{ label, id, typed, shown string }{
@@ -111,7 +111,7 @@ func TestStrip(t *testing.T) {
 // their own, and everybody else stays as clear or not as they were.
 func TestSharedDriver(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	player := tb.inStrip("who")
 	others := func() (kept []cell) {
 		for _, c := range tb.cells() {
@@ -154,7 +154,7 @@ func TestSharedDriver(t *testing.T) {
 // goes to a sheet from before they came.
 func TestSomebodyNew(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	alone := tb.cells()
 	tb.openSheet("ball")
 	tb.openSheet("swing") // two steps in the history whose links know of no visitor
@@ -197,7 +197,7 @@ func TestSomebodyNew(t *testing.T) {
 // removed with the driver that was theirs.
 func TestKeepVisitor(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	alone := tb.cells()
 	tb.visitor("150 cm", "42 in")
 	tb.strip().find("button", "Remove").click()
@@ -229,7 +229,7 @@ func TestKeepVisitor(t *testing.T) {
 // ends the ball still lies in the room.
 func TestStripSlider(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	slider := tb.strip().find("slider", "Ball off the middle, left to right")
 	call[bool](tb, slider.object, `function() { this.focus(); return true; }`)
 	address, before := eval[string](tb, "location.hash"), tb.inStrip("off")
@@ -257,7 +257,7 @@ func TestStripSlider(t *testing.T) {
 // good number.
 func TestStripErrors(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	for _, tt := range []struct{ label, id, typed, want string }{
 		{"Height", "height", "tall", "“tall”"},
 		{"Height", "height", "99 ft", "99 ft is more than the 7 ft 10 in this can do"},
@@ -299,7 +299,7 @@ func TestStripErrors(t *testing.T) {
 // does the sign beside them; let go, the answer comes back.
 func TestVerdictMoves(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.openPlan(filepath.Join(plansDir, "clear-room.json"))
 	clear := tb.verdict()
 	if !strings.HasPrefix(clear, "Clear") {

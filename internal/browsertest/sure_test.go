@@ -35,7 +35,7 @@ func (tb *tab) openSummary(name string) {
 // two agree.
 func TestSureness(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	if fetched := eval[bool](tb, `performance.getEntriesByType("resource").some((r) => /\/sure\.json|\/model\//.test(r.name))`); fetched {
 		t.Error("the figures are fetched before anybody asks for them")
 	}
@@ -92,7 +92,7 @@ func TestSureness(t *testing.T) {
 
 func TestSurenessOnAPhone(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, phone, "/")
+	tb := openPage(t, noGL, phone, light)
 	tb.openSheet("sure")
 	tb.openMeasured()
 	tb.find("rowheader", clubheadRow)
@@ -105,7 +105,7 @@ func TestSurenessOnAPhone(t *testing.T) {
 // Figures that do not arrive leave a sentence that says what to do, and it works.
 func TestSurenessNotFetched(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.openSheet("sure")
 	eval[bool](tb, `(window.kept = window.fetch, window.fetch = () => Promise.reject(new TypeError("no network")), true)`)
 	tb.openSummary(measuredSection)

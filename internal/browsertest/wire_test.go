@@ -31,7 +31,7 @@ func (tb *tab) countMessages() {
 // a map is asked for only while it is shown.
 func TestQuietWire(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, light)
 	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json")) // one golfer, and not clear: changes are asked for too
 	tb.countMessages()
 	for _, sheet := range sheets { // from now on every part of the page has been there

@@ -51,9 +51,10 @@ func encode(data []byte) (string, error) {
 	return Prefix + base64.RawURLEncoding.EncodeToString(packed.Bytes()), nil
 }
 
-// Decode reads a link, or any address that ends in one.
+// Decode reads a link, or any address that ends in one or in one and a sheet's name.
 func Decode(address string) (plan.Checked, error) {
 	_, s, _ := strings.Cut(strings.TrimSpace(address), Prefix)
+	s, _, _ = strings.Cut(s, "&") // the sheet that is open
 	switch {
 	case s == "":
 		return plan.Checked{}, errors.New("the link holds no plan")

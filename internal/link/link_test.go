@@ -68,7 +68,7 @@ func TestRoundTrip(t *testing.T) {
 				t.Errorf("the link has %d characters, want at most %d", len(link), tc.most)
 			}
 			want := tc.p.Sparse().WithDefaults()
-			for _, s := range []string{link, " " + link + "\n", "https://example.org/room/" + link} {
+			for _, s := range []string{link, " " + link + "\n", "https://example.org/room/" + link, link + "&sheet=stand"} {
 				if got, err := Decode(s); err != nil || !reflect.DeepEqual(got.Plan(), want) {
 					t.Errorf("Decode(%.60q) = %+v, %v, want %+v", s, got, err, want)
 				}
