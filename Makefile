@@ -86,7 +86,7 @@ shots: deps build ## Screenshots of named states at three sizes, into shots/, an
 
 deps: ## Install what the tests need and this machine lacks
 	@missing=""; \
-	[ -x /usr/bin/chromium ] || missing="$$missing chromium fonts-liberation"; \
+	[ -x /usr/lib/chromium/chromium-headless-shell ] || missing="$$missing chromium-headless-shell fonts-liberation"; \
 	command -v node >/dev/null || missing="$$missing nodejs"; \
 	command -v npm >/dev/null || missing="$$missing npm"; \
 	if [ -n "$$missing" ]; then \

@@ -19,7 +19,7 @@ import (
 
 const (
 	publicDir = "../../public"
-	chromium  = "/usr/bin/chromium" // Debian's package puts it there; make deps installs it
+	chromium  = "/usr/lib/chromium/chromium-headless-shell" // Debian's package puts it there; make deps installs it
 )
 
 var (
@@ -81,7 +81,7 @@ func (b *browser) start() (context.Context, error) {
 		options := append(chromedp.DefaultExecAllocatorOptions[:],
 			chromedp.ExecPath(chromium),
 			chromedp.NoSandbox, // the tests may run as root
-			chromedp.Flag("headless", "new"),
+			chromedp.Flag("headless", true),
 			chromedp.Flag("disable-quic", true),
 			chromedp.Flag("disable-component-update", true),
 			chromedp.WindowSize(1440, 900),

@@ -69,7 +69,7 @@ func (tb *tab) headline() string {
 // Every field of the strip changes what is answered, and shows what was read.
 func TestStrip(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+	tb := openPage(t, noGL, desktop, "/")
 	player := tb.inStrip("who")
 	const told = `["#answer", "#everyone", "#surfaces"].map((s) => document.querySelector(s).textContent).join("\n")`
 	for _, step := range []struct{ label, id, typed, shown string }{
@@ -111,7 +111,7 @@ func TestStrip(t *testing.T) {
 // their own, and everybody else stays as clear or not as they were.
 func TestSharedDriver(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+	tb := openPage(t, noGL, desktop, "/")
 	player := tb.inStrip("who")
 	others := func() (kept []cell) {
 		for _, c := range tb.cells() {
