@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"github.com/chromedp/chromedp/kb"
+
+	"wideberth/internal/sim/plan/plantest"
 )
 
 // untilBall waits until the answer about the ball is that of the plan shown.
@@ -32,7 +34,10 @@ func (tb *tab) topReturn() string {
 // on. A higher catch rate asks for a deeper return.
 func TestBall(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, light) // the ball needs no 3D
+	tb := openPage(t, noGL, desktop, "/")                    // the ball needs no 3D
+	tb.openText("loft.json", string(plantest.Loft().JSON())) // low: some balls go over the screen
+	tb.untilNotice("loft.json is open")
+	tb.until("the answer", settled)
 	tb.openSheet("ball")
 	if live := eval[string](tb, `[...document.querySelectorAll("#ball [role=status], #ball [aria-live]")].map((e) => e.id).join()`); live != "ball-summary" {
 		t.Errorf("%s speak up in the section about the ball, want the three sentences only", live)
@@ -112,6 +117,10 @@ func TestBallSpeed(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, light)
 	tb.openSheet("room")
+	unfold := func() {
+		eval[bool](tb, `((el) => { while ((el = el.parentElement?.closest("details"))) el.open = true; return true; })(document.querySelector('[data-path="clubs[0].ball.speed"]'))`)
+	}
+	unfold()
 	speed := tb.field("Clubs", "Club 1", "Ball speed")
 	if got := speed.value(); got != "138.7 mph" {
 		t.Errorf("the driver's ball speed reads %q, want 138.7 mph", got)
@@ -126,6 +135,7 @@ func TestBallSpeed(t *testing.T) {
 		t.Errorf("%d of 3 players send the driver's ball off at 100 mph", got)
 	}
 	tb.openSheet("room")
+	unfold()
 	speed = tb.field("Clubs", "Club 1", "Ball speed")
 	speed.fill("a gallon")
 	tb.press(kb.Tab)

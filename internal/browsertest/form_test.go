@@ -70,7 +70,7 @@ func TestFormRows(t *testing.T) {
 // kind brings its usual figures.
 func TestFormFollows(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+	tb := openPage(t, noGL, desktop, "/")
 	tb.openSheet("room")
 	set := func(path, value string) {
 		t.Helper()
