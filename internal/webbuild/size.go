@@ -80,10 +80,14 @@ func Measure(public string, manifest Manifest, empty int) (Sizes, error) {
 
 // later are the parts of the public folder that the page fetches only once the
 // first verdict stands: folders, and what is built for them.
-var later = []string{"scene/", "ball/", "maps/", "model/", "pictures/", "room/", "build/scene", "build/sure"}
+var later = []string{"scene/", "ball/", "maps/", "model/", "pictures/", "room/", "stage/", "drawings/", "build/scene", "build/sure"}
+
+// early are what such folders hold and the first verdict has all the same: styles
+// that keep the places, and the words that a sentence is made with.
+var early = []string{"stage/stage.css", "drawings/drawings.css", "drawings/words.js"}
 
 func isLater(name string) bool {
-	return slices.ContainsFunc(later, func(part string) bool { return strings.HasPrefix(name, part) })
+	return !slices.Contains(early, name) && slices.ContainsFunc(later, func(part string) bool { return strings.HasPrefix(name, part) })
 }
 
 func fileSize(file, name string, manifest Manifest) (FileSize, error) {

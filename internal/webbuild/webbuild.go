@@ -107,10 +107,17 @@ func Build(ctx context.Context, o Options) (Manifest, error) {
 	return manifest, install(filepath.Join(out, "build.json"), append(text, '\n'))
 }
 
-// withoutInlining are the packages that make sentences, JSON and bytes rather
-// than numbers: calling their helpers costs no time that anybody would notice,
-// and copying them into every caller costs some 30 kB of the solver.
-var withoutInlining = []string{"solver/protocol", "solver/words", "form", "units", "sim/plan", "lean/json", "lean/fmt", "render/scene/wire", "render/scene/record"}
+// withoutInlining are the packages whose helpers are called rather than copied into
+// every caller: of ours those that make sentences, JSON and answers rather than
+// swings, of Go's the runtime and what text is made with. It saves some 75 kB of the
+// solver; what it costs is in DEVELOPERS.md.
+var withoutInlining = []string{
+	"wideberth/internal/solver/protocol", "wideberth/internal/solver/words", "wideberth/internal/form", "wideberth/internal/units",
+	"wideberth/internal/sim/plan", "wideberth/internal/lean/json", "wideberth/internal/lean/fmt",
+	"wideberth/internal/render/scene/wire", "wideberth/internal/render/scene/record", "wideberth/internal/render/drawing",
+	"wideberth/internal/sim/remedy", "wideberth/internal/sim/ball/enclosure", "wideberth/internal/sim/fit", "wideberth/internal/sim/maps", "wideberth/internal/sim/contour", "wideberth/internal/sim/body",
+	"runtime", "reflect", "strconv", "unicode/utf8", "internal/reflectlite", "syscall/js", "bytes", "strings",
+}
 
 // compile builds one program for the browser, without symbol tables, the
 // machine's paths or the state of version control: the same source gives the
@@ -123,8 +130,10 @@ func compile(ctx context.Context, root string, p Program, file string) error {
 	defer os.RemoveAll(dir)
 	fresh := filepath.Join(dir, p.File)
 	args := []string{"build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", fresh}
-	for _, words := range withoutInlining {
-		args = append(args, "-gcflags=wideberth/internal/"+words+"=-l")
+	if p == Solver {
+		for _, pkg := range withoutInlining {
+			args = append(args, "-gcflags="+pkg+"=-l")
+		}
 	}
 	cmd := exec.CommandContext(ctx, "go", append(args, p.Package)...)
 	cmd.Dir = root

@@ -15,8 +15,6 @@ import { unpack } from "./link.js";
 import { createForm } from "../form/form.js";
 import { createStrip } from "../form/strip.js";
 import { createToolbar } from "./toolbar.js";
-import { createDrawings } from "../drawings/drawings.js";
-import { createStage } from "../stage/stage.js";
 import { showMoving, showVerdict, showSurfaces } from "./verdict.js";
 import { showCauses } from "./causes.js";
 import { showEveryone } from "./everyone.js";
@@ -67,17 +65,29 @@ state.onAnswered(({ said }) => {
 });
 state.onAnswered(showVerdict, () => state.answer && showVerdict(state)); // a tee let go where it cannot be: the last good answer stands
 for (const show of [showSurfaces, showCauses, showEveryone]) state.onAnswered(show);
-const drawings = createDrawings(state);
 createToolbar(state, { open, say });
 createKeys();
 const sheets = createSheets();
 const mover = createMover(state, solver.latest);
 createStrip(state, mover, (text) => solver.ask({ kind: "length", text, units: state.good.units }));
 showMoving(mover);
-createStage(state, mover, { reel: (request) => solver.latest("reel", request), show: solver.show });
 
 /** What parts that come later share; idle says that no verdict is under way. */
-const shared = { state, solver, drawings, sheets, mover, idle: () => page.busy === "no", cards: /** @type {Wire.Card[]} */ ([]) };
+const shared = { state, solver, drawings: /** @type {Drawings} */ (null), sheets, mover, idle: () => page.busy === "no", cards: /** @type {Wire.Card[]} */ ([]) };
+
+let pictures = null; // on their way, or there
+
+/** Fetches the drawings and the stage, once: the first verdict does not wait for them. */
+function withPictures() {
+  pictures ??= Promise.all([import("../drawings/drawings.js"), import("../stage/stage.js")]).then(([{ createDrawings }, { createStage }]) => {
+    shared.drawings = createDrawings(state);
+    createStage(state, mover, { reel: (request) => solver.latest("reel", request), show: solver.show });
+  }).catch((error) => {
+    pictures = null;
+    throw error;
+  });
+  return pictures;
+}
 
 /** Fetches a part of the page; if that fails, it says so and tries again with the next answer. */
 function comesLater(fetchPart, failed) {
@@ -86,6 +96,7 @@ function comesLater(fetchPart, failed) {
     if (there) return;
     there = true;
     try {
+      await withPictures();
       (await fetchPart())(shared);
     } catch {
       there = false;
@@ -115,6 +126,7 @@ async function start() {
   await state.open(reply.plan, error ? `${asSentence(error.message)} Shown instead is your last good plan, or the demo when there is none.` : "");
   if (!state.good) return;
   page.state = "ready";
+  comesLater(async () => () => {}, () => say("The drawings could not be fetched. The answer is complete without them; reload the page to see it."));
   comesLater(async () => (await import("../ball/ball.js")).createBall,
     () => setText($("#ball-failed"), "The part about the ball could not be fetched. The answer about the swing is complete without it."));
   comesLater(async () => (await import("../maps/maps.js")).createMaps,

@@ -3,12 +3,12 @@ package main
 // tellState sends the script where we are:
 //
 //	{type:"state", t, frame, phase, moving, duration, clearance, strike, title,
-//	 tightest, view, yaw, pitch, zoom, marks, tape, head}
+//	 tightest, view, yaw, pitch, zoom, left, marks, tape, head}
 //
 // t, duration and tightest (the tape's moment) are seconds; clearance is the frame's own, metres. strike says
 // that the frame is past a surface, or that the first of all swings touches in it.
-// view is the named view or empty; yaw and
-// pitch are degrees. For tests that look at pixels, marks lists the centres of
+// view is the named view or empty; yaw and pitch, degrees, are where the viewer is
+// going, and left is how much of the way is still before them, 1 to 0. For tests that look at pixels, marks lists the centres of
 // the strike marks that are shown and not under the tape (their fill is
 // paint.StrikeRGB, though golfer or club may be before one), tape is a
 // bare spot of the tape's yellow (paint.TapeRGB) or null, and head is the
@@ -20,7 +20,7 @@ func (g *game) tellState() {
 		"t": g.head.Time(), "frame": frame, "moving": g.head.Moving(), "duration": g.head.Duration(),
 		"phase": "", "clearance": nil, "strike": false, "title": g.recording.Title,
 		"tightest": float64(g.recording.Tightest.Time),
-		"view":     g.preset, "yaw": degrees(g.stand.Orbit.Yaw), "pitch": degrees(g.stand.Orbit.Pitch), "zoom": g.stand.Orbit.Zoom,
+		"view":     g.preset, "yaw": degrees(g.stand.Orbit.Yaw), "pitch": degrees(g.stand.Orbit.Pitch), "zoom": g.stand.Orbit.Zoom, "left": 1 - g.come(),
 	}
 	if frame < len(g.recording.Frames) {
 		f := &g.recording.Frames[frame]
