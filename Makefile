@@ -80,9 +80,9 @@ fuzz: ## Every fuzz target for a few seconds (FUZZTIME=5s)
 mutants: ## What the tests notice: small faults put in, a sample of all (MUTANTS=40 SEED=1)
 	$(GO) run ./internal/mutate -sample $(MUTANTS) -seed $(SEED) ./internal/...
 
-shots: deps build ## Screenshots of named states at three sizes, into shots/, and the pictures in docs/
-	$(GO) test -tags browser -count=1 -timeout 15m -run '^TestStates$$' ./internal/browsertest -shots $(CURDIR)/shots
-	mkdir -p docs && cp shots/demo-desktop.png docs/picture.png && cp shots/demo-desktop-scene.png docs/scene.png
+shots: deps build ## Screenshots of every sheet and of named states at three sizes, into shots/, and the pictures in docs/
+	$(GO) test -tags browser -count=1 -timeout 15m -run '^Test(States|Sheets)$$' ./internal/browsertest -shots $(CURDIR)/shots
+	mkdir -p docs && cp shots/demo-desktop.png docs/picture.png && cp shots/stand-desktop-light.png docs/stand.png
 
 deps: ## Install what the tests need and this machine lacks
 	@missing=""; \

@@ -44,7 +44,11 @@ func TestSheets(t *testing.T) {
 				t.Parallel()
 				tb := open(t, noGL, view)
 				tb.prefer("prefers-color-scheme", scheme)
-				tb.goTo(light)
+				if *shots == "" {
+					tb.goTo(light)
+				} else {
+					tb.goTo("/") // pictures show the whole demonstration
+				}
 				tb.ready()
 				for _, sheet := range sheets {
 					t.Run(sheet, func(t *testing.T) {
