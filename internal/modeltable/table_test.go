@@ -201,7 +201,7 @@ func TestPageSaysTheSize(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, words := range []string{"every player is a family: %d swings", "counted from those %d,"} {
+	for _, words := range []string{"every player is a family of %d swings", "counting %d swings"} {
 		if want := fmt.Sprintf(words, family.Sampled); !strings.Contains(string(page), want) {
 			t.Errorf("the page does not say %q", want)
 		}

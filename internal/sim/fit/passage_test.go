@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
 	"wideberth/internal/sim/sweep"
 	"wideberth/internal/sim/swing"
 )
@@ -21,7 +22,7 @@ func TestPass(t *testing.T) {
 		plan plan.Plan
 		want Verdict
 	}{
-		{"demo", plan.Demo(), Strikes}, {"tight", demoIn(6, 4.55, 3.1), Tight}, {"a wide hall", demoIn(12, 10, 6), Clear}, {"a thin post", post, Strikes},
+		{"the loft", plantest.Loft(), Strikes}, {"tight", demoIn(6, 4.55, 3.1), Tight}, {"a wide hall", demoIn(12, 10, 6), Clear}, {"a thin post", post, Strikes},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := c.plan.WithDefaults()

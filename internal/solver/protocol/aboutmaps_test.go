@@ -151,11 +151,21 @@ func TestHangOf(t *testing.T) {
 }
 
 func TestWatchOf(t *testing.T) {
-	m := maps.OnlookMap{Area: 2, Region: maps.Contour{Rings: [][][2]float64{{{1, 1}, {2, 1}, {2, 3}}, {{5, 5}, {6, 5}, {6, 6}}}},
+	m := maps.OnlookMap{Grid: floorGrid(func(x, y float64) int16 { return 0 }), Reasons: []string{"club", "ball"},
+		Mask: floorGrid(func(x, y float64) int16 {
+			if x < 2 {
+				return 1 // a club comes near there
+			}
+			return 0
+		}).Values, Area: 2, Region: maps.Contour{Rings: [][][2]float64{{{1, 1}, {2, 1}, {2, 3}}, {{5, 5}, {6, 5}, {6, 6}}}},
 		Seats: []maps.SeatCheck{{Name: "sofa", Verdict: fit.Tight, Club: 0.1, Ball: 1}}}
 	got := watchOf(inMetres, &m)
-	said(t, "summary", got.Summary, inMetres.WatchSummary(&m))
-	if len(got.Shapes) != 1 || got.Shapes[0].Name != "region" || got.Shapes[0].Label != "others may be here" || len(got.Shapes[0].Rings) != 2 || !slices.Equal(got.Shapes[0].Rings[1], []drawing.Point{{5, 5}, {6, 5}, {6, 6}}) {
+	said(t, "summary", got.Summary, inMetres.SeatsSummary(m.Seats))
+	said(t, "note", got.Note, inMetres.WatchSummary(&m))
+	if len(got.Shapes[1].Rings) == 0 || len(got.Shapes[2].Rings) != 0 {
+		t.Errorf("%d outlines of clubs and %d of balls, want some and none", len(got.Shapes[1].Rings), len(got.Shapes[2].Rings))
+	}
+	if len(got.Shapes) != 3 || got.Shapes[0].Name != "region" || got.Shapes[0].Label != "others may be here" || len(got.Shapes[0].Rings) != 2 || !slices.Equal(got.Shapes[0].Rings[1], []drawing.Point{{5, 5}, {6, 5}, {6, 6}}) {
 		t.Errorf("shapes = %+v", got.Shapes)
 	}
 	if !slices.Equal(got.Seats, []seatWords{{"sofa", fit.Tight, inMetres.Seat(m.Seats[0])}}) {

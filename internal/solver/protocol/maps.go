@@ -256,9 +256,9 @@ func watchOf(w words.Words, m *maps.OnlookMap) watchAnswer {
 		bit := int16(1) << slices.Index(m.Reasons, reason)
 		return r.Outline(func(k int) float64 {
 			if m.Mask[k]&bit != 0 {
-				return 1
+				return -1 // inside
 			}
-			return -1
+			return 1
 		})
 	}
 	out.Shapes = []shape{{"region", "others may be here", rings}, {"club", "clubs and golfers", within("club")}, {"ball", "balls on their first flight", within("ball")}}
