@@ -60,6 +60,7 @@ func (tb *tab) drag(wall string, dx, dy float64) string {
 func TestMyRoom(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, phone, "/#sheet=room")
+	tb.openSheet("room") // whole: what comes late moves what is pressed
 	before := tb.fieldText("room.length")
 	tb.find("button", "Start with my room").click()
 	dialog := tb.find("dialog", "My room")
@@ -123,6 +124,7 @@ func TestRoomSheetFits(t *testing.T) {
 	}{{desktop, 2}, {tablet, 2}, {phone, 4}} {
 		t.Run(tt.name, func(t *testing.T) {
 			tb := openPage(t, noGL, tt.size, "/#sheet=room")
+	tb.openSheet("room") // whole: what comes late moves what is pressed
 			tb.until("the drawing", `document.querySelectorAll("[data-wall]").length === 3`)
 			if high := eval[int64](tb, `document.documentElement.scrollHeight`); high > tt.screens*tt.height {
 				t.Errorf("the sheet is %d px high, more than %d screens of %d", high, tt.screens, tt.height)
@@ -136,6 +138,7 @@ func TestRoomSheetFits(t *testing.T) {
 func TestDragWalls(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/#sheet=room")
+	tb.openSheet("room") // whole: what comes late moves what is pressed
 	for _, tt := range []struct {
 		wall   string
 		dx, dy float64
@@ -167,6 +170,7 @@ func TestDragWalls(t *testing.T) {
 func TestWordsExplain(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, phone, "/#sheet=room")
+	tb.openSheet("room") // whole: what comes late moves what is pressed
 	eval[bool](tb, `(document.querySelector("#card-clubs").open = true, document.querySelector("#card-clubs .more").open = true)`)
 	about := tb.find("group", "Club 1").find("button", "About Lie")
 	const open = `[...document.querySelectorAll(".note:popover-open")].map((n) => n.innerText).join("|")`
@@ -186,6 +190,7 @@ func TestWordsExplain(t *testing.T) {
 func TestKeys(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, "/#sheet=room")
+	tb.openSheet("room") // whole: what comes late moves what is pressed
 	const open = `document.querySelectorAll("dialog[open]").length`
 	tb.find("textbox", "Name of this plan").click()
 	tb.press("?")

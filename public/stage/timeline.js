@@ -47,7 +47,7 @@ export function createTimeline(/** @type {Clock} */ clock, changed) {
   };
   const back = button("Previous strike or tight place", "M11 5L4 12l7 7V5zM20 5l-7 7 7 7V5z", to(-1));
   const stepBack = button("One frame back", "M6 5h3v14H6zM19 5l-8 7 8 7z", () => clock.step(-1, STEP));
-  const play = h("button", { type: "button", id: "stage-play", onclick: () => toggle() });
+  const play = h("button", { type: "button", id: "stage-play", class: "stage-play", onclick: () => toggle() }, "Play");
   const stepOn = button("One frame forward", "M15 5h3v14h-3zM5 5l8 7-8 7z", () => clock.step(1, STEP));
   const on = button("Next strike or tight place", "M13 5l7 7-7 7V5zM4 5l7 7-7 7V5z", to(1));
   const tightest = h("button", { type: "button", onclick: () => {
