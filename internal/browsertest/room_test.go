@@ -124,7 +124,7 @@ func TestRoomSheetFits(t *testing.T) {
 	}{{desktop, 2}, {tablet, 2}, {phone, 4}} {
 		t.Run(tt.name, func(t *testing.T) {
 			tb := openPage(t, noGL, tt.size, "/#sheet=room")
-	tb.openSheet("room") // whole: what comes late moves what is pressed
+			tb.openSheet("room") // whole: what comes late moves what is pressed
 			tb.until("the drawing", `document.querySelectorAll("[data-wall]").length === 3`)
 			if high := eval[int64](tb, `document.documentElement.scrollHeight`); high > tt.screens*tt.height {
 				t.Errorf("the sheet is %d px high, more than %d screens of %d", high, tt.screens, tt.height)
