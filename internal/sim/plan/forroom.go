@@ -29,19 +29,16 @@ func ForRoom(w Walls, system string) Plan {
 	if system != units.Metric {
 		step = units.MetresPerInch
 	}
-	size := func(metres, inches float64) float64 {
-		if system == units.Metric {
-			return metres
-		}
-		return roundTenthMM(inches * units.MetresPerInch)
-	}
+	size := func(metres, inches float64) float64 { return Usual(system, metres, inches) }
 	// down is the next whole step that is no more; a wall that was rounded to 0.1 mm
 	// is taken for the step it stands for.
 	down := func(m float64) float64 { return roundTenthMM(math.Floor((m+fitTolerance)/step) * step) }
+	usual := Plan{Units: system}
+	mat := usual.defaultMatSide()
 	p := Plan{
-		Version: Version, Units: system, Margin: size(0.15, 6),
+		Version: Version, Units: system, Margin: usual.defaultMargin(),
 		Room:  Room{Length: w.Length, Width: w.Width, Height: w.Height},
-		Floor: Floor{Mat: &Mat{Thickness: size(0.04, 1.5), Length: size(1.5, 60), Width: size(1.5, 60)}},
+		Floor: Floor{Mat: &Mat{Thickness: size(0.04, 1.5), Length: mat, Width: mat}},
 		Screen: &Screen{
 			X: down(w.Length - size(0.4, 16)), Centre: roundTenthMM(w.Width / 2), Bottom: size(0.05, 2),
 			Width:  min(down(w.Width-2*size(0.1, 4)), size(3.6, 144)),

@@ -67,35 +67,27 @@ type reelMoment struct {
 
 // reel serves a request of kind reel: the check that is looked at, moving.
 func (s *Solver) reel(req request) (any, error) {
-	doc, r, focus, _, err := s.check(req)
+	at, err := s.deciding(req)
 	if err != nil {
 		return nil, err
 	}
-	p, c := doc.Plan(), r.Checks[focus]
-	who, err := castOf(p, c)
-	if err != nil {
-		return nil, err
-	}
-	m, err := s.cache.motion(who, c.Nearest.Variation)
-	if err != nil {
-		return nil, err
-	}
+	p, r, c, who := at.plan, at.report, at.check, at.who
 	place := sweep.Place(p, who.tee, who.player)
-	pass := fit.Pass(m.swing, place, sweep.Surfaces(p), c, p.Margin, reelRate)
+	pass := fit.Pass(at.swing, place, sweep.Surfaces(p), c, p.Margin, reelRate)
 	out := reelAnswer{
 		Focus: Focus{c.Player, c.Club, c.Tee},
-		Rate:  reelRate, Duration: m.swing.Duration(), Impact: m.swing.ImpactTime(), Tightest: c.Nearest.Time,
-		Phases: phasesOf(m.swing), Moments: []reelMoment{},
-		Ball: flight(shot(p, r.Checks, who).Legs, place, m.swing),
+		Rate:  reelRate, Duration: at.swing.Duration(), Impact: at.swing.ImpactTime(), Tightest: c.Nearest.Time,
+		Phases: phasesOf(at.swing), Moments: []reelMoment{},
+		Ball: flight(shot(p, r.Checks, who).Legs, place, at.swing),
 		Face: math.Abs(c.Nearest.At[1]-c.Nearest.On[1]) >= math.Abs(c.Nearest.At[0]-c.Nearest.On[0]),
 	}
 	if c.Contact != nil {
 		out.First = &c.Contact.Time
 	}
-	out.film(m.swing, place, len(pass.Frames))
+	out.film(at.swing, place, len(pass.Frames))
 	out.tell(words.WordsOf(p), pass.Frames)
-	for _, at := range pass.Moments {
-		out.Moments = append(out.Moments, reelMoment(at))
+	for _, one := range pass.Moments {
+		out.Moments = append(out.Moments, reelMoment(one))
 	}
 	return out, nil
 }

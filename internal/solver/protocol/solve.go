@@ -151,27 +151,42 @@ func firstTouch(c fit.Check) *record.Touch {
 	return &record.Touch{Time: c.Contact.Time, At: vec(c.Contact.At), Surface: c.Contact.Surface, Part: c.Contact.Part}
 }
 
-// show makes the scene's bytes for the swing that decides a check.
-func (s *Solver) show(req request) ([]byte, error) {
+// deciding is the check that a request looks at, and the swing that decides it.
+type deciding struct {
+	plan   plan.Plan
+	report fit.Report
+	check  fit.Check
+	who    cast
+	swing  *swing.Swing
+}
+
+func (s *Solver) deciding(req request) (deciding, error) {
 	doc, r, focus, _, err := s.check(req)
 	if err != nil {
-		return nil, err
+		return deciding{}, err
 	}
 	p, c := doc.Plan(), r.Checks[focus]
 	who, err := castOf(p, c)
 	if err != nil {
-		return nil, err
+		return deciding{}, err
 	}
 	m, err := s.cache.motion(who, c.Nearest.Variation)
+	return deciding{p, r, c, who, m.swing}, err
+}
+
+// show makes the scene's bytes for the swing that decides a check.
+func (s *Solver) show(req request) ([]byte, error) {
+	at, err := s.deciding(req)
 	if err != nil {
 		return nil, err
 	}
+	p, r, c, who := at.plan, at.report, at.check, at.who
 	typical, err := s.cache.motion(who, swing.Variation{})
 	if err != nil {
 		return nil, err
 	}
 	recording := record.Swing(record.Input{
-		Plan: p, Player: who.player, Club: who.club, Tee: who.tee, Swing: m.swing, Typical: typical.swing,
+		Plan: p, Player: who.player, Club: who.club, Tee: who.tee, Swing: at.swing, Typical: typical.swing,
 		// The scene's tape reads as the sentence above it does.
 		Tightest: record.Tightest{
 			Time: c.Nearest.Time, From: vec(c.Nearest.On), To: vec(c.Nearest.At),
