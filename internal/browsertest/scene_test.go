@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 )
 
 // vermilion is the one loud colour: only a strike is drawn in it.
@@ -103,6 +104,30 @@ func TestStrikeMark(t *testing.T) {
 	}
 }
 
+// untilHatched waits until so many pixels of the scene are reddish, as a map of strikes
+// makes them, that enough says yes, and returns their number.
+func (tb *tab) untilHatched(what string, enough func(n int) bool) int {
+	tb.t.Helper()
+	frame := tb.rect(".stage-scene iframe")
+	for end := time.Now().Add(patience); ; {
+		img, _ := tb.picture()
+		n := 0
+		for y := frame.Min.Y; y < frame.Max.Y; y++ {
+			for x := frame.Min.X; x < frame.Max.X; x++ {
+				if r, g, b, _ := img.At(x, y).RGBA(); r > g+g/6 && r > b+b/6 {
+					n++
+				}
+			}
+		}
+		if enough(n) {
+			return n
+		}
+		if time.Now().After(end) {
+			tb.t.Fatalf("waited for %s: %d reddish pixels", what, n)
+		}
+	}
+}
+
 // The scene goes where the page's clock is, while it plays and at rest, and its
 // views are a press away.
 func TestPlay(t *testing.T) {
@@ -120,6 +145,18 @@ func TestPlay(t *testing.T) {
 		tb.find("button", view).click()
 		tb.until("the view "+view, `[...document.querySelectorAll(".stage-bar [aria-pressed=true]")].some((button) => (button.getAttribute("aria-label") ?? button.innerText) === `+quote(view)+`)`)
 	}
+
+	// The map of where to stand is laid on the floor, and taken away again.
+	tb.find("button", "From above").click()
+	tb.until("the view to settle", `document.querySelector("[aria-label='From above']").getAttribute("aria-pressed") === "true"`)
+	eval[bool](tb, `([...document.querySelectorAll(".stage-corners details")].at(-1).open = true)`)
+	floor := tb.find("button", "Floor map: where to stand")
+	bare := tb.untilHatched("no map", func(n int) bool { return true })
+	floor.click()
+	tb.untilHatched("the map on the floor", func(n int) bool { return n > bare+1000 })
+	floor.click()
+	tb.untilHatched("the floor bare again", func(n int) bool { return n < bare+1000 })
+
 	tb.find("button", "Drawings").click()
 	tb.until("the drawings", `!document.querySelector(".stage-picture").classList.contains("is-solid")`)
 	if strings.Contains(tb.moment(), "NaN") {

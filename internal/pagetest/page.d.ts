@@ -16,6 +16,8 @@ interface Shared {
   mover: Mover;
   idle: () => boolean;
   cards: Wire.Card[];
+  /** A map of everybody, by name; set by the part that draws the maps. */
+  mapOf: (which: string) => Promise<any>;
 }
 
 /** A view of the room on paper: metres to pixels and back. */

@@ -73,7 +73,7 @@ createStrip(state, mover, (text) => solver.ask({ kind: "length", text, units: st
 showMoving(mover);
 
 /** What parts that come later share; idle says that no verdict is under way. */
-const shared = { state, solver, drawings: /** @type {Drawings} */ (null), sheets, mover, idle: () => page.busy === "no", cards: /** @type {Wire.Card[]} */ ([]) };
+const shared = { state, solver, drawings: /** @type {Drawings} */ (null), sheets, mover, idle: () => page.busy === "no", cards: /** @type {Wire.Card[]} */ ([]), mapOf: async (/** @type {string} */ _which) => null };
 
 let pictures = null; // on their way, or there
 
@@ -81,7 +81,7 @@ let pictures = null; // on their way, or there
 function withPictures() {
   pictures ??= Promise.all([import("../drawings/drawings.js"), import("../stage/stage.js")]).then(([{ createDrawings }, { createStage }]) => {
     shared.drawings = createDrawings(state);
-    createStage(state, mover, { reel: (request) => solver.latest("reel", request), show: solver.show });
+    createStage(state, mover, { reel: (request) => solver.latest("reel", request), show: solver.show, map: (which) => shared.mapOf(which) });
   }).catch((error) => {
     pictures = null;
     throw error;
@@ -89,15 +89,14 @@ function withPictures() {
   return pictures;
 }
 
-/** Fetches a part of the page; if that fails, it says so and tries again with the next answer. */
-function comesLater(fetchPart, failed) {
+/** Brings a part of the page; if that fails, it says so and tries again with the next answer. */
+function comesLater(bring, failed) {
   let there = false;
   state.onAnswered(async () => {
     if (there) return;
     there = true;
     try {
-      await withPictures();
-      (await fetchPart())(shared);
+      await bring();
     } catch {
       there = false;
       failed();
@@ -126,12 +125,12 @@ async function start() {
   await state.open(reply.plan, error ? `${asSentence(error.message)} Shown instead is your last good plan, or the demo when there is none.` : "");
   if (!state.good) return;
   page.state = "ready";
-  comesLater(async () => () => {}, () => say("The drawings could not be fetched. The answer is complete without them; reload the page to see it."));
-  comesLater(async () => (await import("../ball/ball.js")).createBall,
+  comesLater(withPictures, () => say("The drawings could not be fetched. The answer is complete without them; reload the page to see it."));
+  comesLater(async () => { await withPictures(); (await import("../ball/ball.js")).createBall(shared); },
     () => setText($("#ball-failed"), "The part about the ball could not be fetched. The answer about the swing is complete without it."));
-  comesLater(async () => (await import("../maps/maps.js")).createMaps,
+  comesLater(async () => { await withPictures(); (await import("../maps/maps.js")).createMaps(shared); },
     () => setText($("#map-live"), "The maps could not be fetched. The answer about the swing is complete without them."));
-  comesLater(async () => (await import("../room/room.js")).createRoom,
+  comesLater(async () => { await withPictures(); (await import("../room/room.js")).createRoom(shared); },
     () => say("The drawing of the room could not be fetched. Its numbers work without it."));
   $("#measured").addEventListener("toggle", showMeasured);
   state.onAnswered(showMeasured);
@@ -144,7 +143,7 @@ async function start() {
 
 /** The short answer at the foot of the window while the long one is out of view. */
 function watchAnswer() {
-  new IntersectionObserver(([entry]) => { $("#peek").hidden = entry.isIntersecting; }).observe($("#verdict-box"));
+  new IntersectionObserver((entries) => { $("#peek").hidden = entries.at(-1).isIntersecting; }).observe($("#verdict-box"));
   $("#peek").addEventListener("click", (e) => {
     e.preventDefault();
     sheets.open("swing");

@@ -7,6 +7,8 @@ const KEYS = [
   ["Ctrl Shift Z, Ctrl Y", "redo"],
   ["↑ ↓", "in a field for a place on the floor: by an inch or a centimetre; with Shift by more"],
   ["← →", "on the tape's ball: off the middle"],
+  ["Space", "on the stage: play, stop"],
+  [", . ← →", "on the stage: a frame back, on; with Shift a quarter of one"],
   ["Esc", "shut what is open over the page"],
   ["?", "this list"],
 ];

@@ -27,7 +27,8 @@ const PAUSE_MS = 250; // without an edit, before a map is asked for
 const SPEAK_MS = 700; // of stillness before a moved thing is spoken of
 
 /** The solver that is shared is that of the verdict, which knows the swings already. @param {Shared} shared */
-export function createMaps({ state, solver, drawings, sheets, mover, idle }) {
+export function createMaps(shared) {
+  const { state, solver, drawings, sheets, mover, idle } = shared;
   document.head.append(h("link", { rel: "stylesheet", href: "maps/maps.css" }));
   const figure = $("#view-plan");
   const summary = h("p", { class: "map-summary" });
@@ -35,6 +36,8 @@ export function createMaps({ state, solver, drawings, sheets, mover, idle }) {
   const planner = () => (second ??= createSolver({ onFatal: (message) => setText(summary, message) }));
   const ofPlan = (request) => ({ plan: state.good, ...request });
   const ask = (channel, request) => planner().latest(channel, ofPlan(request));
+
+  shared.mapOf = (which) => ask(`3D ${which}`, { kind: "maps", of: which, focus: {} }); // everybody's
 
   let mode = "stand";
   let answers = {}; // by mode

@@ -5,6 +5,7 @@ import { createClock } from "./clock.js";
 import { createFlat, describe } from "./flat.js";
 import { readReel } from "./reel.js";
 import { createKeeping } from "./keeping.js";
+import { createLaid } from "./laid.js";
 import { createScene, VIEWS } from "./scene.js";
 import { createTimeline } from "./timeline.js";
 
@@ -14,8 +15,9 @@ const TURNS = [["←", "Turn left", { type: "orbit", yaw: -15, pitch: 0 }], ["�
   ["+", "Closer", { type: "zoom", factor: 1.25 }], ["−", "Farther", { type: "zoom", factor: 0.8 }]];
 
 /**
- * Builds the stage into #stage-root. ask.reel(request) and ask.show(request) resolve
- * to the solver's reel and to the scene's recording, null when there is something newer.
+ * Builds the stage into #stage-root. ask.reel(request), ask.show(request) and
+ * ask.map(which) resolve to the solver's reel, to the scene's recording and to a map,
+ * null when there is something newer.
  */
 export function createStage(/** @type {State} */ state, /** @type {Mover} */ mover, ask) {
   const root = $("#stage-root");
@@ -53,18 +55,20 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
     typical.setAttribute("aria-pressed", String(shown));
     scene.say({ type: "ghost", shown });
   }, "The typical swing solid, the loosest as a ghost beside it");
+  const laid = createLaid(state, { ask: ask.map, say: (message) => scene.say(message) });
   const kindGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Picture", hidden: true }, ...kinds.values());
   const flatGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Large drawing" }, ...flats.values());
-  const viewGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Look from", hidden: true }, ...views.values(), ball, typical);
-  const turns = h("details", { class: "stage-turns", hidden: true }, h("summary", {}, "Turn"),
-    h("div", { class: "stage-group", role: "group", "aria-label": "Turn the view" },
-      ...TURNS.map(([glyph, label, message]) => h("button", { type: "button", "aria-label": label, onclick: () => scene.say(message) }, glyph))));
-  const picture = h("div", { class: "stage-picture" }, flat.el, scene.el, turns);
+  const viewGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Look from", hidden: true }, ...views.values());
+  const corner = (title, name, buttons) => h("details", {}, h("summary", {}, title), h("div", { class: "stage-group", role: "group", "aria-label": name }, ...buttons));
+  const corners = h("div", { class: "stage-corners", hidden: true },
+    corner("Turn", "Turn the view", TURNS.map(([glyph, label, message]) => h("button", { type: "button", "aria-label": label, onclick: () => scene.say(message) }, glyph))),
+    corner("Show", "Show in the picture", [ball, typical, ...laid.toggles]));
+  const picture = h("div", { class: "stage-picture" }, flat.el, scene.el, corners);
   const keeping = createKeeping({
     about: () => ({ reel, t: clock.t, title: `${state.good.title || "Room"}: ${state.answer.sentences.headline} ${state.answer.sentences.verdict}` }),
     shoot: (t, size) => (solid ? scene.shoot(t, size) : shootFlat(t)),
   });
-  root.replaceChildren(h("div", { class: "stage-bar" }, kindGroup, flatGroup, viewGroup, keeping), picture, scene.note, timeline.el);
+  root.replaceChildren(h("div", { class: "stage-bar" }, kindGroup, flatGroup, viewGroup, keeping), picture, timeline.el, scene.note);
 
   /** The large drawing at a moment, then back to where the clock is. */
   async function shootFlat(t) {
@@ -83,12 +87,13 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
     press(kinds, solid ? "3D" : "drawings");
     picture.classList.toggle("is-solid", solid);
     flatGroup.hidden = solid;
-    viewGroup.hidden = turns.hidden = !solid;
+    viewGroup.hidden = corners.hidden = !solid;
     paint();
   }
 
   async function sceneReady() {
     await record();
+    laid.lay();
     choose(!wantsFlat);
   }
 
@@ -184,8 +189,8 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
     scene.say({ type: "shift", dx: going.x - from.x, dy: going.y - from.y });
   });
 
-  new IntersectionObserver(([entry]) => {
-    seen = entry.isIntersecting;
+  new IntersectionObserver((entries) => {
+    seen = entries.at(-1).isIntersecting;
     if (seen && due) film();
     resume();
   }).observe(root);
