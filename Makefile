@@ -12,6 +12,7 @@ GO ?= go
 ADDR ?= localhost:8080
 FUZZTIME ?= 5s
 BENCHTIME ?= 1s
+PLAYED ?= 10m
 MUTANTS ?= 40
 SEED ?= 1
 JS := GOOS=js GOARCH=wasm
@@ -66,9 +67,10 @@ compiled: ## wasmtest and size at the same time: each keeps one core busy
 browser: ## The page in headless Chromium (public/build must be built)
 	$(GO) test -tags browser -count=1 -timeout 15m -parallel 2 ./internal/browsertest
 
-bench: ## Benchmarks, on this machine and compiled for the browser
+bench: ## Benchmarks, on this machine, compiled for the browser, and in one (PLAYED=10m; public/build must be built)
 	$(GO) test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) ./internal/...
 	$(JS) $(GO) test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) -exec="$(JSEXEC)" ./internal/sim/fit ./internal/sim/maps
+	$(GO) test -tags browser -count=1 -timeout 60m -run '^TestMeasure$$' ./internal/browsertest -measure $(PLAYED)
 
 fuzz: ## Every fuzz target for a few seconds (FUZZTIME=5s)
 	@for pkg in $$($(GO) list ./internal/...); do \

@@ -36,8 +36,9 @@ var (
 
 // tab is one page in a profile of its own.
 type tab struct {
-	t   *testing.T
-	ctx context.Context
+	t      *testing.T
+	ctx    context.Context
+	origin string // whom the page may ask
 
 	mu       sync.Mutex
 	frames   frames
@@ -54,7 +55,7 @@ func open(t *testing.T, b *browser, view size) *tab {
 	if err != nil {
 		t.Fatalf("starting Chromium: %v", err)
 	}
-	tb := &tab{t: t, frames: frames{contexts: map[string]bool{}}, media: map[string]string{}}
+	tb := &tab{t: t, origin: server.URL, frames: frames{contexts: map[string]bool{}}, media: map[string]string{}}
 	ctx, cancel := chromedp.NewContext(parent, chromedp.WithNewBrowserContext(), chromedp.WithListener(tb.listen))
 	t.Cleanup(cancel)
 	ctx, cancelTimeout := context.WithTimeout(ctx, 6*time.Minute)
@@ -109,7 +110,7 @@ func (tb *tab) checkManners() {
 	tb.mu.Lock()
 	defer tb.mu.Unlock()
 	for _, address := range tb.requests {
-		if !strings.HasPrefix(address, server.URL) && !strings.HasPrefix(address, "blob:"+server.URL) {
+		if !strings.HasPrefix(address, tb.origin) && !strings.HasPrefix(address, "blob:"+tb.origin) {
 			tb.t.Errorf("the page asked somebody else: %s", short(address))
 		}
 	}
@@ -135,7 +136,7 @@ func (tb *tab) do(steps ...chromedp.Action[chromedp.Void]) {
 // goTo opens an address of the site, path with its leading slash.
 func (tb *tab) goTo(path string) {
 	tb.t.Helper()
-	tb.do(chromedp.Navigate(server.URL + path))
+	tb.do(chromedp.Navigate(tb.origin + path))
 }
 
 // reload loads the page anew, as a person's F5.
