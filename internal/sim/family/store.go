@@ -1,6 +1,8 @@
 package family
 
 import (
+	"slices"
+
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/lean/json"
 	"wideberth/internal/sim/geom"
@@ -12,26 +14,55 @@ import (
 // not swing anybody again. The zero value is ready to use; it is not for
 // concurrent use.
 type Store struct {
-	kept   map[string]*Relatives
+	kept   []kept            // whoever was asked for last comes first
 	sample []swing.Variation // of every family, once the first was asked for
+	most   int               // families of the plan at hand
 }
 
-// keepAtMost bounds the families kept; the oldest are forgotten first come the
-// next clearing, which bounds memory to about this many times 5 MB.
-const keepAtMost = 24
+// kept is a family and all that it depends on.
+type kept struct {
+	key string
+	*Relatives
+}
+
+const (
+	// spare is how many families are kept beside those of the plan at hand: as many
+	// clubs as one golfer usually has in a plan, so that Undo swings nobody again.
+	spare = 3
+	// mostBytes bounds what all that are kept take, by size: the rest of 400 MB is
+	// for what is being worked on and what the collector has not freed yet.
+	mostBytes = 200 << 20
+)
+
+// KeyOf is everything that the family of a player with a club depends on, and
+// nothing else.
+func KeyOf(player plan.Player, club plan.Club, dirs []geom.Vec) (string, error) {
+	text, err := json.Encode([]any{player.Height, player.Sex, player.Span, player.Arm, player.BallToToes, player.BallToHands, player.Shoe,
+		player.Turn, player.Plane, player.Follow, club.Kind, club.Length, club.Lie, dirs})
+	if err != nil {
+		return "", fmt.Errorf("player %q with %q: %w", player.Name, club.Name, err)
+	}
+	return string(text), nil
+}
+
+// Expect tells how many families the plan at hand has.
+func (s *Store) Expect(most int) {
+	s.most = most
+	s.forget()
+}
 
 // Of returns the family of a player with a club for the given directions, as New
 // does.
 func (s *Store) Of(player plan.Player, club plan.Club, dirs []geom.Vec) (*Relatives, error) {
-	// Everything that a swing depends on, and nothing else.
-	text, err := json.Encode([]any{player.Height, player.Sex, player.Span, player.Arm, player.BallToToes, player.BallToHands, player.Shoe,
-		player.Turn, player.Plane, player.Follow, club.Kind, club.Length, club.Lie, dirs})
+	key, err := KeyOf(player, club, dirs)
 	if err != nil {
-		return nil, fmt.Errorf("player %q with %q: %w", player.Name, club.Name, err)
+		return nil, err
 	}
-	key := string(text)
-	if r, ok := s.kept[key]; ok {
-		return r, nil
+	if i := slices.IndexFunc(s.kept, func(k kept) bool { return k.key == key }); i >= 0 {
+		one := s.kept[i]
+		copy(s.kept[1:i+1], s.kept[:i])
+		s.kept[0] = one
+		return one.Relatives, nil
 	}
 	if s.sample == nil {
 		s.sample = swing.Variations(Sampled, seed)
@@ -40,9 +71,44 @@ func (s *Store) Of(player plan.Player, club plan.Club, dirs []geom.Vec) (*Relati
 	if err != nil {
 		return nil, err
 	}
-	if s.kept == nil || len(s.kept) >= keepAtMost {
-		s.kept = map[string]*Relatives{}
-	}
-	s.kept[key] = r
+	s.kept = slices.Insert(s.kept, 0, kept{key, r})
+	s.forget()
 	return r, nil
 }
+
+// forget drops what was not asked for the longest: first what maps are made from,
+// of families that the plan at hand has not got.
+func (s *Store) forget() {
+	bytes := 0
+	for i, k := range s.kept {
+		if i >= s.most {
+			k.forgetMaps()
+		}
+		if bytes += k.bytes(); i >= s.most+spare || i > 0 && bytes > mostBytes {
+			clear(s.kept[i:])
+			s.kept = s.kept[:i]
+			return
+		}
+	}
+}
+
+// What the parts of a family take, about, in bytes (TestFamilyBytes).
+const (
+	bytesOfFamily    = 4 << 20
+	bytesOfAtlas     = 7 << 20
+	bytesOfFootprint = 2 << 20
+)
+
+// bytes is about what the family takes.
+func (r *Relatives) bytes() int {
+	n := bytesOfFamily
+	if r.maps != nil {
+		if n += bytesOfAtlas; r.maps.print != nil {
+			n += bytesOfFootprint
+		}
+	}
+	return n
+}
+
+// forgetMaps drops what maps are made from; it is made again when it is asked for.
+func (r *Relatives) forgetMaps() { r.maps = nil }

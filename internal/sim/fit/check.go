@@ -19,24 +19,55 @@ func (l *Lab) Check(given plan.Checked) (Report, error) {
 	p := given.Plan()
 	report := Report{Version: Version, Verdict: Clear, ModelError: swing.PathResidual, ModelErrorHow: swing.PathResidualHow}
 	surfaces := sweep.Surfaces(p)
+	all := 0
+	for _, player := range p.Players {
+		all += len(p.ClubsOf(player)) * len(p.TeesOf(player))
+	}
+	l.families.Expect(p.Pairs())
 	for _, player := range p.Players {
 		for _, club := range p.ClubsOf(player) {
 			for _, tee := range p.TeesOf(player) {
-				place := sweep.Place(p, tee, player)
-				local := place.Surfaces(surfaces)
-				kin, err := l.families.Of(player, club, family.Directions(local))
+				if err := l.Rest(len(report.Checks), all); err != nil {
+					return Report{}, err
+				}
+				c, err := l.check(player, club, sweep.Place(p, tee, player), surfaces, p.Margin)
 				if err != nil {
 					return Report{}, err
 				}
-				t := trial{kin, place, surfaces, local}
-				c := t.check(p.Margin)
 				c.Player, c.Club, c.Tee = player.Name, club.Name, tee.Name
 				report.Checks = append(report.Checks, c)
 				report.Verdict = report.Verdict.Worse(c.Verdict)
 			}
 		}
 	}
+	if most := all + spareChecks; len(l.checks) > most {
+		clear(l.checks[most:])
+		l.checks = l.checks[:most]
+	}
 	return report, nil
+}
+
+// check answers for one player with one club on one tee, from what it has answered
+// before if it can. surfaces are in the room frame.
+func (l *Lab) check(player plan.Player, club plan.Club, place sweep.Placement, surfaces []sweep.Surface, margin float64) (Check, error) {
+	local := place.Surfaces(surfaces)
+	dirs := family.Directions(local)
+	key, err := family.KeyOf(player, club, dirs)
+	if err != nil {
+		return Check{}, err
+	}
+	one := made{family: key, place: place, surfaces: surfaces, margin: margin}
+	if c, ok := l.made(one); ok {
+		return c, nil
+	}
+	kin, err := l.families.Of(player, club, dirs)
+	if err != nil {
+		return Check{}, err
+	}
+	t := trial{kin, place, surfaces, local}
+	one.check = t.check(margin)
+	l.checks = slices.Insert(l.checks, 0, one)
+	return one.check, nil
 }
 
 // trial is a family put on one tee of a room.

@@ -12,13 +12,55 @@ import (
 // zero value is ready to use; it is not for concurrent use. What it answers does
 // not depend on what it was asked before.
 type Lab struct {
+	// Pause, if there is one, is called every few dozen milliseconds of long work, with
+	// how much of it is done where that is known (else all is 0). Work ends with the
+	// error that it returns; nothing may be asked of the lab before that.
+	Pause func(done, all int) error
+
 	families family.Store
+	checks   []made // whoever was asked for last comes first
+}
+
+// Rest calls Pause.
+func (l *Lab) Rest(done, all int) error {
+	if l.Pause == nil {
+		return nil
+	}
+	return l.Pause(done, all)
+}
+
+// made is a check that was made, and all that it depends on.
+type made struct {
+	family   string
+	place    sweep.Placement
+	surfaces []sweep.Surface // room frame
+	margin   float64
+	check    Check
+}
+
+// spareChecks is how many checks are kept beside those of the plan at hand, some
+// 2 kB each.
+const spareChecks = 40
+
+// made returns the check that was made of the same before.
+func (l *Lab) made(of made) (Check, bool) {
+	i := slices.IndexFunc(l.checks, func(m made) bool {
+		return m.family == of.family && m.place == of.place && m.margin == of.margin && slices.Equal(m.surfaces, of.surfaces)
+	})
+	if i < 0 {
+		return Check{}, false
+	}
+	one := l.checks[i]
+	copy(l.checks[1:i+1], l.checks[:i])
+	l.checks[0] = one
+	return one.check, true
 }
 
 // Casts returns every player with each of their clubs; where players or clubs
 // are named, only those. The plan must be complete and valid.
 func (l *Lab) Casts(p plan.Plan, players, clubs []string) ([]Cast, error) {
 	surfaces := sweep.Surfaces(p)
+	l.families.Expect(p.Pairs())
 	var out []Cast
 	for _, player := range p.Players {
 		if len(players) > 0 && !slices.Contains(players, player.Name) {
@@ -27,6 +69,9 @@ func (l *Lab) Casts(p plan.Plan, players, clubs []string) ([]Cast, error) {
 		for _, club := range p.ClubsOf(player) {
 			if len(clubs) > 0 && !slices.Contains(clubs, club.Name) {
 				continue
+			}
+			if err := l.Rest(0, 0); err != nil {
+				return nil, err
 			}
 			at := sweep.Place(p, plan.Tee{}, player)
 			kin, err := l.families.Of(player, club, family.Directions(at.Surfaces(surfaces)))

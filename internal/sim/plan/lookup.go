@@ -149,3 +149,12 @@ func find[T any](items []T, name string, nameOf func(T) string) (T, bool) {
 	var none T
 	return none, false
 }
+
+// Pairs counts the players with each of their clubs.
+func (p Plan) Pairs() int {
+	n := 0
+	for _, player := range p.Players {
+		n += len(p.ClubsOf(player))
+	}
+	return n
+}

@@ -83,11 +83,17 @@ type Deviation struct {
 // posture is the three angles that an address is solved for, rad.
 type posture struct{ forward, hang, shaft float64 }
 
-// takeStance solves the address: the posture that departs least from what the
-// golfer likes, in units of what is readily given up, while the club soles at
-// the ball, and dev from that. It sets where the figure stands and returns the
-// joints there.
-func (f *figure) takeStance(dev Deviation) (Stance, joints, error) {
+// wont is the address that a figure takes of itself: the posture that departs least
+// from what the golfer likes, in units of what is readily given up, while the club
+// soles at the ball. Nothing in it but the arm differs between the members of a family.
+type wont struct {
+	address
+	posture posture
+	found   bool
+}
+
+// wonted solves for the figure's usual address.
+func (f *figure) wonted() wont {
 	a := f.newAddress()
 	usual, ok := a.usual()
 	// Who has too long a club for an arm that hangs nearly straight bends it.
@@ -96,13 +102,21 @@ func (f *figure) takeStance(dev Deviation) (Stance, joints, error) {
 		a.joints[chExtend] -= 0.05
 		usual, ok = a.deviate(posture{trunk.angle, arms.angle + 3*arms.give, shaft.angle - 2*shaft.give}, Deviation{})
 	}
-	if !ok {
-		return a.stance, a.joints, f.fails(ErrNoStance)
+	return wont{a, usual, ok}
+}
+
+// takeStance sets where the figure stands, dev from its usual address, and returns
+// the joints there.
+func (f *figure) takeStance(usual *wont, dev Deviation) (Stance, joints, error) {
+	if !usual.found {
+		return Stance{}, joints{}, f.fails(ErrNoStance)
 	}
-	p := usual
+	a := usual.address
+	a.figure = f
+	p := usual.posture
 	// A deviation that no trunk can follow is taken as far as it can.
 	for share := 1.0; share > 0.05; share -= 0.1 {
-		if q, ok := a.deviate(usual, Deviation{share * dev.Off, share * dev.Hang}); ok {
+		if q, ok := a.deviate(usual.posture, Deviation{share * dev.Off, share * dev.Hang}); ok {
 			p = q
 			break
 		}
@@ -138,12 +152,15 @@ type address struct {
 	sole   geom.Vec // where the shaft's axis meets the mat
 	hips   float64  // height of the hip joints, m
 	ground geom.Vec // from the middle of the hips to the hands, for the posture last tried
+
+	side, chest, lean    turn // which no posture changes
+	forward, hang, shaft turn // of the posture last tried
 }
 
 // newAddress fills what does not depend on the posture.
-func (f *figure) newAddress() *address {
+func (f *figure) newAddress() address {
 	l := f.club.longness()
-	a := &address{figure: f, stance: Stance{
+	a := address{figure: f, stance: Stance{
 		Side:        (6 + 3*l) * degree,
 		Lean:        (3 - 9*min(1, l)) * degree,
 		Knee:        (24 + l) * degree,
@@ -156,6 +173,7 @@ func (f *figure) newAddress() *address {
 	a.joints[chSide] = st.Side
 	a.joints[chChest] = -openShoulders * degree
 	a.joints[chExtend] = addressExtend
+	a.side, a.chest, a.lean = turnOf(st.Side), turnOf(a.joints[chChest]), turnOf(st.Lean)
 	return a
 }
 
@@ -163,8 +181,11 @@ func (f *figure) newAddress() *address {
 // that is soled at the ball.
 func (a *address) miss(p posture) float64 {
 	a.joints[chForward] = p.forward
-	a.ground = a.figure.handsFromHips(&a.joints, p.hang, p.shaft, a.stance, a.sole.X)
-	return a.hips + a.ground.Z - a.figure.reach*math.Sin(p.shaft)*math.Cos(a.stance.Lean)
+	a.forward.to(p.forward)
+	a.hang.to(p.hang)
+	a.shaft.to(p.shaft)
+	a.ground = a.handsFromHips()
+	return a.hips + a.ground.Z - a.figure.reach*a.shaft.sin*a.lean.cos
 }
 
 // usual returns the posture that departs least from the wishes, by sequential
@@ -282,20 +303,16 @@ func (f *figure) aim(j *joints, offset geom.Vec) {
 
 // handsFromHips returns where the hands are, seen from the middle of the hips,
 // with the lead arm straight (or, with the ball far forward, the trail arm
-// stretched), the arms hanging at the given angle and the shaft at the given
-// slope; the ball's place fixes x.
-func (f *figure) handsFromHips(j *joints, hang, shaft float64, st Stance, soleX float64) geom.Vec {
-	pelvis := f.pelvis
-	f.pelvis = geom.Vec{}
-	c := f.trunkOf(j)
-	f.pelvis = pelvis
-	sl, cl := math.Sincos(st.Lean)
-	ss, cs := math.Sincos(shaft)
-	c.club = geom.Vec{X: -sl, Y: -cs * cl, Z: -ss * cl}
-	across := soleX + f.reach*sl + st.BallForward - c.hub.X // hands ahead of the hub
+// stretched) in the posture last tried; the ball's place fixes x.
+func (a *address) handsFromHips() geom.Vec {
+	f := a.figure
+	var c core
+	c.lean(a.forward, a.side, a.chest)
+	f.shoulder(&c)
+	c.club = geom.Vec{X: -a.lean.sin, Y: -a.shaft.cos * a.lean.cos, Z: -a.shaft.sin * a.lean.cos}
+	across := a.sole.X + f.reach*a.lean.sin + a.stance.BallForward - c.hub.X // hands ahead of the hub
 	c.hub.X += across
-	sh, ch := math.Sincos(hang)
-	down := geom.Vec{Y: -sh, Z: -ch}
-	c.leadArm = j[chExtend] * f.armLength
+	down := geom.Vec{Y: -a.hang.sin, Z: -a.hang.cos}
+	c.leadArm = a.joints[chExtend] * f.armLength
 	return along(c.hub, f.handReach(&c, down), down)
 }

@@ -19,6 +19,7 @@ type Family struct {
 	style   Style
 	stands  standing
 	spread  [NumTraits]float64
+	last    swinger // who was asked for last
 	times   []float64
 	moments []moment
 	shares  [][2]float64 // of the arm's and the club's arc to go, during the downswing
@@ -31,8 +32,8 @@ func NewFamily(b body.Body, c Club, style Style) (*Family, error) {
 		return nil, err
 	}
 	f := &Family{body: b, club: c, style: style, stands: stands, spread: style.spread(b.ArmSD)}
-	f.Central = &Swing{}
-	if err := f.Central.build(b, c, style, stands.of(Variation{}), [NumTraits]float64{}, nil); err != nil {
+	f.Central, f.last = &Swing{}, newSwinger(b, c, 0)
+	if err := f.Central.build(&f.last, style, stands.of(Variation{}), [NumTraits]float64{}, nil); err != nil {
 		return nil, err
 	}
 	return f, nil
@@ -58,11 +59,21 @@ func (f *Family) Fill(v Variation, s *Swing) error {
 	for t := range trait {
 		trait[t] = v[t] * f.spread[t]
 	}
-	b := f.body
-	// Long arms tend to go with high shoulders (ANSUR II residuals), so an arm
-	// longer than guessed also hangs from a shoulder a little higher.
-	b.ShoulderHeight += v[TraitArm] * b.ArmShoulderCorr * b.ShoulderHeightSD
-	return s.build(b, f.club, f.style, f.stands.of(v), trait, &f.Central.Downswing)
+	return s.build(f.swinger(v[TraitArm]), f.style, f.stands.of(v), trait, &f.Central.Downswing)
+}
+
+// swinger returns the golfer with an arm of the family, standard deviations; the last
+// one is kept, because how one trait after the other changes a swing is often asked.
+func (f *Family) swinger(arm float64) *swinger {
+	if f.last.arm != arm {
+		b := f.body
+		// Long arms tend to go with high shoulders (ANSUR II residuals), so an arm
+		// longer than guessed also hangs from a shoulder a little higher.
+		b.ShoulderHeight += arm * b.ArmShoulderCorr * b.ShoulderHeightSD
+		f.last = newSwinger(b, f.club, arm*f.spread[TraitArm])
+		f.last.arm = arm
+	}
+	return &f.last
 }
 
 // SetTimes fixes the instants at which Poses evaluates a member.

@@ -70,24 +70,47 @@ type core struct {
 	club, clubFace geom.Vec // from the hands along the shaft; square to it, to the toe side
 }
 
+// turn is an angle with its sine and cosine.
+type turn struct{ angle, sin, cos float64 }
+
+func turnOf(angle float64) turn {
+	s, c := math.Sincos(angle)
+	return turn{angle, s, c}
+}
+
+// to makes the turn that of an angle, at no cost where it is that already.
+func (t *turn) to(angle float64) {
+	if t.angle != angle || t.cos == 0 { // which is that of no angle yet
+		*t = turnOf(angle)
+	}
+}
+
 // trunkOf places the trunk.
 func (f *figure) trunkOf(j *joints) (c core) {
-	sf, cf := math.Sincos(j[chForward])
-	ss, cs := math.Sincos(j[chSide])
+	c.lean(turnOf(j[chForward]), turnOf(j[chSide]), turnOf(j[chChest]))
+	sp, cp := math.Sincos(j[chPelvis])
+	c.hips = geom.Vec{X: cp, Y: -sp}
+	c.pelvis = r3.Add(f.pelvis, geom.Vec{X: j[chPelvisX], Y: j[chPelvisY], Z: j[chPelvisZ]})
+	f.shoulder(&c)
+	return c
+}
+
+// lean gives the trunk and the line of the shoulders their directions.
+func (c *core) lean(forward, side, chest turn) {
+	sf, cf := forward.sin, forward.cos
+	ss, cs := side.sin, side.cos
 	c.sinForward, c.cosForward, c.sinSide, c.cosSide = sf, cf, ss, cs
 	c.up = geom.Vec{X: -ss, Y: -sf * cs, Z: cf * cs}
 	square := geom.Vec{X: cs, Y: -sf * ss, Z: cf * ss} // the shoulder line without turn
 	behind := r3.Cross(c.up, square)
-	st, ct := math.Sincos(j[chChest])
-	c.lead = sum(ct, square, -st, behind)
-	sp, cp := math.Sincos(j[chPelvis])
-	c.hips = geom.Vec{X: cp, Y: -sp}
+	c.lead = sum(chest.cos, square, -chest.sin, behind)
+}
 
-	c.pelvis = r3.Add(f.pelvis, geom.Vec{X: j[chPelvisX], Y: j[chPelvisY], Z: j[chPelvisZ]})
+// shoulder places hub and shoulders over the hips.
+func (f *figure) shoulder(c *core) {
 	c.hub = along(c.pelvis, f.trunk, c.up)
 	half := f.body.ShoulderWidth / 2
 	c.leadShoulder, c.trailShoulder = along(c.hub, half, c.lead), along(c.hub, -half, c.lead)
-	return c
 }
 
 // inPlane returns the unit vector at an angle from straight down a plane of the

@@ -209,7 +209,8 @@ func TestTablesFitTheRecordings(t *testing.T) {
 		z := g.round * math.Sqrt(2/(1.44-1)) // where between is 1
 		trait[TraitBack], trait[TraitThrough] = z, z
 		s := &Swing{}
-		if err := s.build(b, club, Style{}, Deviation{}, trait, nil); err != nil {
+		who := newSwinger(b, club, 0)
+		if err := s.build(&who, Style{}, Deviation{}, trait, nil); err != nil {
 			t.Fatal(err)
 		}
 		best := g.fit(s, steps)

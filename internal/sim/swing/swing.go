@@ -43,17 +43,32 @@ func New(b body.Body, c Club, style Style) (*Swing, error) {
 	return f.Central, nil
 }
 
-// build models the swing with the given address and traits in their own units,
-// over whatever s held. The downswing may be given, to let a family share one.
-func (s *Swing) build(b body.Body, c Club, style Style, dev Deviation, trait [NumTraits]float64, down *Downswing) error {
-	if trait[TraitArm] != 0 {
-		scale := 1 + trait[TraitArm]/b.Arm()
+// swinger is a body with one length of arm and a club, before it takes its stance.
+type swinger struct {
+	arm    float64 // the trait, standard deviations
+	figure figure
+	usual  wont
+}
+
+// newSwinger makes a golfer whose arms are longer by a trait (m).
+func newSwinger(b body.Body, c Club, longer float64) swinger {
+	if longer != 0 {
+		scale := 1 + longer/b.Arm()
 		b.UpperArm, b.Forearm, b.Hand = b.UpperArm*scale, b.Forearm*scale, b.Hand*scale
 	}
-	s.figure = newFigure(b, c)
+	g := swinger{figure: newFigure(b, c)}
+	g.usual = g.figure.wonted()
+	return g
+}
+
+// build models the swing with the given address and traits in their own units,
+// over whatever s held. The downswing may be given, to let a family share one.
+func (s *Swing) build(g *swinger, style Style, dev Deviation, trait [NumTraits]float64, down *Downswing) error {
+	s.figure = g.figure
+	b, c := g.figure.body, g.figure.club
 	var start joints
 	var err error
-	if s.Stance, start, err = s.figure.takeStance(dev); err != nil {
+	if s.Stance, start, err = s.figure.takeStance(&g.usual, dev); err != nil {
 		return err
 	}
 	score, err := s.figure.write(style, trait, s.Stance, start)

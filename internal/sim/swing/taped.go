@@ -66,9 +66,9 @@ func newStanding(b body.Body, c Club, style Style) (standing, error) {
 
 // measure narrows the standing by the distances that are known.
 func (s *standing) measure(b body.Body, driver Club, style Style) error {
+	g := newSwinger(b, driver, 0)
 	at := func(dev Deviation) (toes, hands float64, err error) {
-		f := newFigure(b, driver)
-		st, _, err := f.takeStance(dev)
+		st, _, err := g.figure.takeStance(&g.usual, dev)
 		return st.BallToToes, st.BallToHands, err
 	}
 	const dOff, dHang = 0.01, 0.01
