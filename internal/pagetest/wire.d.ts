@@ -375,6 +375,7 @@ declare namespace Wire {
     surfaces: SurfaceFigure[];
     causes: CauseFigure[];
     off: string[];
+    mat: string[];
   }
 
   interface Fresh {

@@ -104,6 +104,27 @@ function comesLater(bring, failed) {
   });
 }
 
+/** The sheet to take to the room, by its button and by the key that prints. */
+function createPrint() {
+  const button = $("#print");
+  button.hidden = false;
+  const paper = async () => {
+    button.disabled = true;
+    try {
+      await (await import("../print/print.js")).printPaper(shared);
+    } catch {
+      say("The sheet to print could not be made. Try again.");
+    }
+    button.disabled = false;
+  };
+  button.addEventListener("click", paper);
+  addEventListener("keydown", (e) => {
+    if (e.key.toLowerCase() !== "p" || !(e.ctrlKey || e.metaKey) || e.shiftKey || e.altKey || $("dialog[open]")) return;
+    e.preventDefault(); // the page as it is on the screen is no sheet of paper
+    paper();
+  });
+}
+
 /** The measured figures are fetched when somebody opens them. */
 async function showMeasured() {
   if (!$("#measured").open) return;
@@ -128,7 +149,11 @@ async function start() {
   comesLater(withPictures, () => say("The drawings could not be fetched. The answer is complete without them; reload the page to see it."));
   comesLater(async () => { await withPictures(); (await import("../ball/ball.js")).createBall(shared); },
     () => setText($("#ball-failed"), "The part about the ball could not be fetched. The answer about the swing is complete without it."));
-  comesLater(async () => { await withPictures(); (await import("../maps/maps.js")).createMaps(shared); },
+  comesLater(async () => {
+    await withPictures();
+    (await import("../maps/maps.js")).createMaps(shared);
+    createPrint();
+  },
     () => setText($("#map-live"), "The maps could not be fetched. The answer about the swing is complete without them."));
   comesLater(async () => { await withPictures(); (await import("../room/room.js")).createRoom(shared); },
     () => say("The drawing of the room could not be fetched. Its numbers work without it."));

@@ -7,7 +7,7 @@ import { keepAwake } from "./awake.js";
 
 const FITS = [1, 0.9, 0.8, 0.72, 0.64, 0.56, 0.5, 0.44]; // sizes of the large type, tried in turn
 const SWIPE = 60; // px
-const SHOWN = 3; // tapes: two to the ball, one to the heels
+export const SHOWN = 3; // tapes: two to the ball, one to the heels
 
 /**
  * guests are {marks}, one mark for each club; markOf(guest) is the one chosen and

@@ -37,7 +37,7 @@ export function createMaps(shared) {
   const ofPlan = (request) => ({ plan: state.good, ...request });
   const ask = (channel, request) => planner().latest(channel, ofPlan(request));
 
-  shared.mapOf = (which) => ask(`3D ${which}`, { kind: "maps", of: which, focus: {} }); // everybody's
+  shared.mapOf = (which) => ask(`of all: ${which}`, { kind: "maps", of: which, focus: {} }); // everybody's
 
   let mode = "stand";
   let answers = {}; // by mode

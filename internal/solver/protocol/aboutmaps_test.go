@@ -304,7 +304,7 @@ func TestFaults(t *testing.T) {
 func TestMostCauses(t *testing.T) {
 	c := fit.Check{Causes: []fit.Cause{{Trait: "a", Cost: 0.001}, {Trait: "b", Cost: -0.001}, {Trait: "c", Cost: 0.00099}, {Trait: "d", Cost: 1}, {Trait: "e", Cost: 1}, {Trait: "f", Cost: 1}, {Trait: "g", Cost: 1}}}
 	var names []string
-	for _, one := range figuresOf(plan.Plan{}, fit.Report{}, c).Causes {
+	for _, one := range figuresOf(plan.Plan{}, fit.Report{}, c, drawing.Set{}).Causes {
 		names = append(names, one.Trait)
 	}
 	if want := []string{"a", "b", "d", "e", "f"}; !slices.Equal(names, want) {

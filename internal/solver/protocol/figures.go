@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"wideberth/internal/form"
+	"wideberth/internal/render/drawing"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/solver/words"
@@ -22,6 +23,7 @@ type figures struct {
 	Surfaces []surfaceFigure   `json:"surfaces"` // of the check looked at, the nearest first
 	Causes   []causeFigure     `json:"causes"`   // of the same, the dearest first
 	Off      []string          `json:"off"`      // how far each tee of the plan lies off the middle of the room
+	Mat      []string          `json:"mat"`      // its near and far edge off the back wall, then off the right wall; none without a mat
 }
 
 // surfaceFigure is the clearance to one surface over the loosest swing.
@@ -45,8 +47,8 @@ const (
 	mostCauses = 5
 )
 
-func figuresOf(p plan.Plan, r fit.Report, c fit.Check) figures {
-	out := figures{Fields: form.Show(p), Checks: []string{}, Surfaces: []surfaceFigure{}, Causes: []causeFigure{}, Off: []string{}}
+func figuresOf(p plan.Plan, r fit.Report, c fit.Check, drawn drawing.Set) figures {
+	out := figures{Fields: form.Show(p), Checks: []string{}, Surfaces: []surfaceFigure{}, Causes: []causeFigure{}, Off: []string{}, Mat: matOf(drawn.Plan, p.Units)}
 	for _, tee := range p.Tees {
 		out.Off = append(out.Off, words.WordsOf(p).OffMiddle(tee.Y, p.Room.Width))
 	}
@@ -69,4 +71,19 @@ func figuresOf(p plan.Plan, r fit.Report, c fit.Check) figures {
 		}
 	}
 	return out
+}
+
+// matOf are the distances of the mat's edges from the walls.
+func matOf(plan drawing.View, length string) []string {
+	for _, line := range plan.Lines {
+		if line.Kind != drawing.KindMat {
+			continue
+		}
+		lo, hi := line.Points[0], line.Points[0]
+		for _, at := range line.Points {
+			lo, hi = drawing.Point{min(lo[0], at[0]), min(lo[1], at[1])}, drawing.Point{max(hi[0], at[0]), max(hi[1], at[1])}
+		}
+		return []string{units.Label(lo[0], length), units.Label(hi[0], length), units.Label(lo[1], length), units.Label(hi[1], length)}
+	}
+	return []string{}
 }

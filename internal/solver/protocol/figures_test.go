@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"wideberth/internal/render/drawing"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan/plantest"
 )
@@ -18,7 +19,17 @@ func TestFigures(t *testing.T) {
 		TypicalBySurface: map[string]float64{"ceiling": 0.1},
 		Causes:           []fit.Cause{{Trait: "turn", Cost: 0.03}, {Trait: "plane", Cost: -0.02}, {Trait: "tempo", Cost: 0.0009}},
 	}
-	got := figuresOf(p, fit.Report{Checks: []fit.Check{c, {Clearance: 0.0254}}}, c)
+	drawn := drawing.Set{Plan: drawing.View{Lines: []drawing.Line{
+		{Kind: drawing.KindWall, Points: []drawing.Point{{0, 0}}},
+		{Kind: drawing.KindMat, Points: []drawing.Point{{2.54, 1.27}, {4.064, 1.27}, {4.064, 2.794}}},
+	}}}
+	got := figuresOf(p, fit.Report{Checks: []fit.Check{c, {Clearance: 0.0254}}}, c, drawn)
+	if want := []string{"8 ft 4 in", "13 ft 4 in", "4 ft 2 in", "9 ft 2 in"}; !slices.Equal(got.Mat, want) {
+		t.Errorf("the mat's edges are at %q, want %q", got.Mat, want)
+	}
+	if got := figuresOf(p, fit.Report{}, c, drawing.Set{}).Mat; len(got) != 0 {
+		t.Errorf("without a mat its edges are at %q", got)
+	}
 	if want := []string{"−1 3/4 in", "1 in"}; !slices.Equal(got.Checks, want) {
 		t.Errorf("checks read %q, want %q, rounded down", got.Checks, want)
 	}

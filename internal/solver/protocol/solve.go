@@ -58,7 +58,7 @@ func (s *Solver) solve(req request) (any, error) {
 		Plan: p, Report: r, Focus: Focus{c.Player, c.Club, c.Tee},
 		Sentences: words.Tell(p, r, focus, worst),
 		Flat:      drawn, Notes: append(typed.Notes, notes(p, r)...),
-		Figures: figuresOf(p, r, c), Fresh: form.FreshFor(p), Sparse: p.Sparse(),
+		Figures: figuresOf(p, r, c, drawn), Fresh: form.FreshFor(p), Sparse: p.Sparse(),
 	}, nil
 }
 
