@@ -8,7 +8,7 @@ import { $, asSentence, setText } from "./dom.js";
 import { createSolver } from "./solver.js";
 import { createState } from "./state.js";
 import { address, keep, keptLink, savedPlan } from "./store.js";
-import { linkInAddress, ownStep } from "./address.js";
+import { audience, linkInAddress, ownStep } from "./address.js";
 import { createSheets } from "./sheets.js";
 import { createMover } from "./mover.js";
 import { unpack } from "./link.js";
@@ -24,28 +24,30 @@ import { createKeys } from "./keys.js";
 const page = document.documentElement.dataset;
 const say = (sentence) => setText($("#notice"), sentence);
 
-const solver = createSolver({
-  onFatal(message) {
-    page.state = "error";
-    page.busy = "no";
-    $("#verdict-wait").hidden = Boolean(state.good);
-    if (state.good) say(message);
-    else setText($("#verdict-wait"), message);
-  },
-});
+function fatal(message) {
+  page.state = "error";
+  page.busy = "no";
+  $("#verdict-wait").hidden = Boolean(state.good);
+  if (state.good) say(message);
+  else setText($("#verdict-wait"), message);
+}
+const solver = createSolver({ onFatal: fatal });
 const state = createState({
   ask: (request) => solver.latest("solve", request),
   busy(busy) { page.busy = busy ? "yes" : "no"; },
-  keep,
+  async keep(answer, whose) {
+    const told = await keep(answer, page.audience === "friend" ? "looked" : whose);
+    if (told) say([state.said, told].filter(Boolean).join(" "));
+  },
 });
 
 /** Opens a plan by its text, or the demo; a refused one changes nothing. */
 async function open(texts, said) {
   const reply = texts.error ? texts : await solver.ask({ kind: "open", ...texts });
-  if (reply.error) {
-    address();
-    say(`${asSentence(reply.error.message)} What was here is unchanged.`);
-  } else state.open(reply.plan, said);
+  const error = reply.error ?? await state.open(reply.plan, said);
+  if (!error) return;
+  address();
+  say(`${asSentence(error.message)} What was here is unchanged.`);
 }
 
 /** The text of the plan in the address. */
@@ -115,16 +117,30 @@ async function showMeasured() {
   }
 }
 
+/**
+ * Opens the first plan that works: the link's, the one last worked on, the demo. A
+ * plan may read well and yet be one that nobody can swing in, so each is tried.
+ */
+async function openFirst() {
+  const { error: damage, ...link } = await linked();
+  const saved = savedPlan();
+  let error = damage;
+  for (const texts of [{ ...link, saved }, { saved }, {}]) {
+    const reply = await solver.ask({ kind: "start", ...texts });
+    error ??= reply.error;
+    if (!reply.plan) continue;
+    if (shared.cards.length === 0) createForm($("#cards"), shared.cards = reply.cards, state);
+    const refused = await state.open(reply.plan, error ? `${asSentence(error.message)} Shown instead is your last good plan, or the demo when there is none.` : "");
+    if (state.good) return true;
+    error ??= refused;
+  }
+  fatal(asSentence(error.message));
+  return false;
+}
+
 async function start() {
   fillGlossary($("#glossary"));
-  const { error: damage, ...texts } = await linked();
-  const reply = await solver.ask({ kind: "start", ...texts, saved: savedPlan() });
-  if (!reply.plan) return; // onFatal has said why
-  const error = damage ?? reply.error;
-  shared.cards = reply.cards;
-  createForm($("#cards"), reply.cards, state);
-  await state.open(reply.plan, error ? `${asSentence(error.message)} Shown instead is your last good plan, or the demo when there is none.` : "");
-  if (!state.good) return;
+  if (!await openFirst()) return;
   page.state = "ready";
   comesLater(async () => () => {}, () => say("The drawings could not be fetched. The answer is complete without them; reload the page to see it."));
   comesLater(async () => (await import("../ball/ball.js")).createBall,

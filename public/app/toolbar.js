@@ -1,5 +1,6 @@
 // Undo and redo, the link, the plan file, the demo and the units.
 import { $, $$, active, download } from "./dom.js";
+import { keptLink } from "./store.js";
 
 const FILE_LIMIT = 2e6; // bytes; a plan is a few thousand
 
@@ -32,12 +33,13 @@ export function createToolbar(/** @type {State} */ state, { open, say }) {
   });
 
   async function copyLink() {
+    const whole = `${location.href.split("#")[0]}${keptLink()}`; // also where the browser would not write it into the address
     try {
-      await navigator.clipboard.writeText(location.href);
+      await navigator.clipboard.writeText(whole);
       say("Link copied: it holds the whole plan.");
     } catch {
       $("#link-fallback").hidden = false;
-      $("#link-text").value = location.href;
+      $("#link-text").value = whole;
       $("#link-text").select();
       say("The browser would not copy by itself; the address is selected for you.");
     }
