@@ -4,14 +4,15 @@
 // "error" (the solver cannot run); data-busy is "yes" from an edit until its
 // answer is painted and in the address; data-stale is "yes" while the numbers
 // typed are not those of the answer shown.
-import { $, asSentence, setText } from "./dom.js";
+import { $, $$, asSentence, setText } from "./dom.js";
 import { createSolver } from "./solver.js";
 import { createState } from "./state.js";
 import { address, keep, keptLink, savedPlan } from "./store.js";
-import { audience, linkInAddress, ownStep } from "./address.js";
+import { audience, linkInAddress, ownStep, putAudience } from "./address.js";
 import { createSheets } from "./sheets.js";
 import { createMover } from "./mover.js";
 import { unpack } from "./link.js";
+import { again } from "./again.js";
 import { createForm } from "../form/form.js";
 import { createStrip } from "../form/strip.js";
 import { createToolbar } from "./toolbar.js";
@@ -22,6 +23,7 @@ import { fillGlossary } from "./glossary.js";
 import { createKeys } from "./keys.js";
 
 const page = document.documentElement.dataset;
+page.audience = audience(); // whom the address was made for: share/
 const say = (sentence) => setText($("#notice"), sentence);
 
 function fatal(message) {
@@ -113,36 +115,95 @@ async function showMeasured() {
   try {
     (await import("../model/measured.js")).renderMeasured(state.draft.units);
   } catch {
-    setText($("#measured-wait"), "This part of the page could not be fetched. Reload the page to try again.");
+    setText($("#measured-wait"), `This part of the page could not be fetched; ${again()}`);
+  }
+}
+
+/** Fetches a dialog when somebody first asks for it. */
+function onDemand(buttons, fetchPart) {
+  for (const button of $$(buttons)) {
+    button.addEventListener("click", async () => {
+      try {
+        (await fetchPart())(shared);
+      } catch {
+        say(`This part of the page could not be fetched. The answer is complete without it; ${again()}`);
+      }
+    });
   }
 }
 
 /**
  * Opens the first plan that works: the link's, the one last worked on, the demo. A
  * plan may read well and yet be one that nobody can swing in, so each is tried.
+ * A friend gets the room without its people. What a friend sent back is not opened
+ * over a plan of the visitor's own, who is asked.
  */
 async function openFirst() {
   const { error: damage, ...link } = await linked();
   const saved = savedPlan();
+  const friend = page.audience === "friend" && link.linked ? await import("../share/friend.js").catch(() => null) : null;
+  await friend?.dressForFriend();
+  const asks = page.audience === "owner" && link.linked && saved && !(await solver.ask({ kind: "open", saved })).error;
   let error = damage;
-  for (const texts of [{ ...link, saved }, { saved }, {}]) {
+  for (const texts of [asks ? { saved } : { ...link, saved }, { saved }, {}]) {
     const reply = await solver.ask({ kind: "start", ...texts });
     error ??= reply.error;
     if (!reply.plan) continue;
-    if (shared.cards.length === 0) createForm($("#cards"), shared.cards = reply.cards, state);
-    const refused = await state.open(reply.plan, error ? `${asSentence(error.message)} Shown instead is your last good plan, or the demo when there is none.` : "");
-    if (state.good) return true;
+    if (shared.cards.length === 0) {
+      shared.cards = reply.cards;
+      createForm($("#cards"), reply.cards, state);
+    }
+    const mine = friend && !error;
+    page.audience = mine ? "friend" : "";
+    const refused = await state.open(mine ? friend.roomForFriend(reply.plan) : reply.plan,
+      error ? `${asSentence(error.message)} Shown instead is your last good plan, or the demo when there is none.` : "");
+    if (state.good) {
+      page.state = "ready";
+      begin(mine ? friend : null);
+      if (asks) await askOwner(link.linked);
+      return;
+    }
     error ??= refused;
   }
   fatal(asSentence(error.message));
-  return false;
 }
 
-async function start() {
-  fillGlossary($("#glossary"));
-  if (!await openFirst()) return;
-  page.state = "ready";
-  comesLater(async () => () => {}, () => say("The drawings could not be fetched. The answer is complete without them; reload the page to see it."));
+/** What follows the first answer. */
+function begin(friend) {
+  if (friend) {
+    friend.createFriend(shared, wholePage);
+    comesLater(async () => () => {}, () => {}); // the stage
+  } else {
+    putAudience("");
+    wholePage();
+  }
+  addEventListener("hashchange", async () => {
+    if (ownStep()) address(); // Back to a sheet; the plan stays as it is, Undo is for that
+    else if (audience() === "friend") location.reload(); // another page
+    else if (linkInAddress() && linkInAddress() !== keptLink()) {
+      const { error, linked: text } = await linked();
+      const asks = text && audience() === "owner";
+      putAudience("");
+      if (asks) await askOwner(text);
+      else open({ error, linked: text }, "The plan of that link is open.");
+    }
+  });
+  watchAnswer();
+}
+
+/** Asks the visitor about a player whom a friend sent back; the visitor's plan is open. */
+async function askOwner(text) {
+  address();
+  try {
+    await (await import("../share/received.js")).askOwner(shared, text, say);
+  } catch {
+    say(`What was sent could not be shown; your plan is as it was. Open its link again later, or ${again()}`);
+  }
+}
+
+/** The parts of the page that come after the verdict. */
+function wholePage() {
+  comesLater(async () => () => {}, () => say(`The drawings could not be fetched. The answer is complete without them; ${again()}`));
   comesLater(async () => (await import("../ball/ball.js")).createBall,
     () => setText($("#ball-failed"), "The part about the ball could not be fetched. The answer about the swing is complete without it."));
   comesLater(async () => (await import("../maps/maps.js")).createMaps,
@@ -151,11 +212,7 @@ async function start() {
     () => say("The drawing of the room could not be fetched. Its numbers work without it."));
   $("#measured").addEventListener("toggle", showMeasured);
   state.onAnswered(showMeasured);
-  addEventListener("hashchange", async () => {
-    if (ownStep()) address(); // Back to a sheet; the plan stays as it is, Undo is for that
-    else if (linkInAddress() && linkInAddress() !== keptLink()) open(await linked(), "The plan of that link is open.");
-  });
-  watchAnswer();
+  onDemand("#share", async () => (await import("../share/share.js")).openShare);
 }
 
 /** The short answer at the foot of the window while the long one is out of view. */
@@ -168,4 +225,5 @@ function watchAnswer() {
   });
 }
 
-start();
+fillGlossary($("#glossary"));
+openFirst();
