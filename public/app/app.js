@@ -212,6 +212,7 @@ function wholePage() {
     () => say("The drawing of the room could not be fetched. Its numbers work without it."));
   $("#measured").addEventListener("toggle", showMeasured);
   state.onAnswered(showMeasured);
+  onDemand("#plans, #plans-kept", async () => (await import("../keep/keep.js")).openKeep);
   onDemand("#share", async () => (await import("../share/share.js")).openShare);
 }
 

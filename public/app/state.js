@@ -85,6 +85,10 @@ export function createState(host) {
       return replace(copy(plan), { said, fresh: !state.good, as });
     },
 
+    /** The plan that Undo goes back to, if any. */
+    get previous() {
+      return past.at(-1);
+    },
     get canUndo() {
       return past.length > 0 || isDirty();
     },

@@ -1,6 +1,5 @@
-// Undo and redo, the link, the plan file, the demo and the units.
+// Undo and redo, the plan file, the demo and the units.
 import { $, $$, active, download } from "./dom.js";
-import { keptLink } from "./store.js";
 
 const FILE_LIMIT = 2e6; // bytes; a plan is a few thousand
 
@@ -13,7 +12,6 @@ export function createToolbar(/** @type {State} */ state, { open, say }) {
   $("#undo").addEventListener("click", undo);
   $("#redo").addEventListener("click", redo);
   $("#demo").addEventListener("click", () => open({}, "The demo is back. Undo returns to your room."));
-  $("#copy").addEventListener("click", copyLink);
   $("#save").addEventListener("click", save);
   $("#open").addEventListener("click", () => $("#open-file").click());
   $("#open-file").addEventListener("change", openFile);
@@ -31,19 +29,6 @@ export function createToolbar(/** @type {State} */ state, { open, say }) {
       redo();
     }
   });
-
-  async function copyLink() {
-    const whole = `${location.href.split("#")[0]}${keptLink()}`; // also where the browser would not write it into the address
-    try {
-      await navigator.clipboard.writeText(whole);
-      say("Link copied: it holds the whole plan.");
-    } catch {
-      $("#link-fallback").hidden = false;
-      $("#link-text").value = whole;
-      $("#link-text").select();
-      say("The browser would not copy by itself; the address is selected for you.");
-    }
-  }
 
   function save() {
     const doc = state.good;

@@ -24,9 +24,14 @@ export async function askOwner({ state, solver }, text, say) {
     return;
   }
   if (!$("link[href='share/share.css']")) document.head.append(h("link", { rel: "stylesheet", href: "share/share.css" }));
-  const label = async (metres) => (await solver.ask({ kind: "length", text: `${metres.toFixed(4)} m`, units: state.good.units })).label;
-  const club = sent.clubs[driverOf(sent, who)];
-  const numbers = [`${await label(who.height)} tall`, `${who.hand}-handed`, club && `driver ${await label(club.length)}`].filter(Boolean).join(", ");
+  const swung = await solver.ask({ kind: "solve", plan: { ...sent, units: state.good.units }, focus: { player: who.name, club: "", tee: "" } });
+  if (swung.error) {
+    say(`${asSentence(swung.error.message)} Your plan is as it was.`);
+    return;
+  }
+  const figure = (path) => swung.figures.fields[path];
+  const club = driverOf(sent, who);
+  const numbers = [`${figure(`players[${sent.players.indexOf(who)}].height`)} tall`, `${who.hand}-handed`, club < 0 ? "" : `driver ${figure(`clubs[${club}].length`)}`].filter(Boolean).join(", ");
   const elsewhere = sent.title && sent.title !== state.good.title ? ` They were sent from “${sent.title}”.` : "";
 
   const done = (then) => () => {
