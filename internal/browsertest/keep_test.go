@@ -154,4 +154,8 @@ func TestWhateverComesIn(t *testing.T) {
 	if got := tb.verdict(); strings.Contains(got, "short") || !strings.Contains(got, "Tall guest") {
 		t.Errorf("the next edit brings %q", got)
 	}
+	// Where the page is not kept, nobody is told to load it anew without a network.
+	if got := eval[string](tb, `import("/app/again.js").then(({again}) => { Object.defineProperty(Navigator.prototype, "onLine", {get: () => false}); return again(); })`); !strings.Contains(got, "no network now") {
+		t.Errorf("without a network the page advises %q", got)
+	}
 }

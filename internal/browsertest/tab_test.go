@@ -14,6 +14,7 @@ import (
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 )
@@ -39,6 +40,9 @@ type tab struct {
 	t   *testing.T
 	ctx context.Context
 
+	origin   string                // where its pages are served
+	noWorker page.ScriptIdentifier // what keeps pages from being kept
+
 	mu       sync.Mutex
 	frames   frames
 	media    map[string]string // media features that are set
@@ -54,7 +58,7 @@ func open(t *testing.T, b *browser, view size) *tab {
 	if err != nil {
 		t.Fatalf("starting Chromium: %v", err)
 	}
-	tb := &tab{t: t, frames: frames{contexts: map[string]bool{}}, media: map[string]string{}}
+	tb := &tab{t: t, origin: server.URL, frames: frames{contexts: map[string]bool{}}, media: map[string]string{}}
 	ctx, cancel := chromedp.NewContext(parent, chromedp.WithNewBrowserContext(), chromedp.WithListener(tb.listen))
 	t.Cleanup(cancel)
 	ctx, cancelTimeout := context.WithTimeout(ctx, 6*time.Minute)
@@ -62,6 +66,13 @@ func open(t *testing.T, b *browser, view size) *tab {
 	tb.ctx = ctx
 	t.Cleanup(tb.checkManners)
 	tb.do(chromedp.EmulateViewport(view.width, view.height))
+	// Each tab has a profile of its own, and to keep the page it would fetch all of it:
+	// TestOffline alone lets it.
+	script, err := chromedp.Call(tb.ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: "delete Navigator.prototype.serviceWorker"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	tb.noWorker = script.Identifier
 	// A swing that plays costs a core in every tab: tests that want it ask for it.
 	tb.prefer("prefers-reduced-motion", "reduce")
 	return tb
@@ -109,7 +120,7 @@ func (tb *tab) checkManners() {
 	tb.mu.Lock()
 	defer tb.mu.Unlock()
 	for _, address := range tb.requests {
-		if !strings.HasPrefix(address, server.URL) && !strings.HasPrefix(address, "blob:"+server.URL) {
+		if !strings.HasPrefix(address, tb.origin) && !strings.HasPrefix(address, "blob:"+tb.origin) {
 			tb.t.Errorf("the page asked somebody else: %s", short(address))
 		}
 	}
@@ -135,7 +146,7 @@ func (tb *tab) do(steps ...chromedp.Action[chromedp.Void]) {
 // goTo opens an address of the site, path with its leading slash.
 func (tb *tab) goTo(path string) {
 	tb.t.Helper()
-	tb.do(chromedp.Navigate(server.URL + path))
+	tb.do(chromedp.Navigate(tb.origin + path))
 }
 
 // reload loads the page anew, as a person's F5.

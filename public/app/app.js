@@ -22,6 +22,8 @@ import { showEveryone } from "./everyone.js";
 import { fillGlossary } from "./glossary.js";
 import { createKeys } from "./keys.js";
 
+const OFFLINE_MS = 4000; // after the first answer: what is in sight comes before what is kept for later
+
 const page = document.documentElement.dataset;
 page.audience = audience(); // whom the address was made for: share/
 const say = (sentence) => setText($("#notice"), sentence);
@@ -213,6 +215,13 @@ function wholePage() {
   $("#measured").addEventListener("toggle", showMeasured);
   state.onAnswered(showMeasured);
   onDemand("#plans, #plans-kept", async () => (await import("../keep/keep.js")).openKeep);
+  setTimeout(async () => {
+    try {
+      (await import("../offline/offline.js")).createOffline();
+    } catch {
+      // Without it the page works as long as there is a network.
+    }
+  }, OFFLINE_MS);
   onDemand("#share", async () => (await import("../share/share.js")).openShare);
 }
 
