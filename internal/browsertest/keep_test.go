@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 )
@@ -154,6 +155,17 @@ func TestWhateverComesIn(t *testing.T) {
 	if got := tb.verdict(); strings.Contains(got, "short") || !strings.Contains(got, "Tall guest") {
 		t.Errorf("the next edit brings %q", got)
 	}
+	// A browser that lets nothing be kept: the page works, and says so where one would keep a plan.
+	if _, err := chromedp.Call(tb.ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{
+		Source: `Object.defineProperty(window, "localStorage", {get() { throw new DOMException("denied", "SecurityError"); }})`}); err != nil {
+		t.Fatal(err)
+	}
+	tb.reload()
+	tb.ready()
+	tb.typeInStrip("Height", "152 cm")
+	tb.until("the answer", settled+` && document.querySelector("#strip-height").value === "4 ft 11 7/8 in"`)
+	tb.find("button", "Plans").click()
+	tb.until("why nothing is kept", `document.querySelector(".keep .notice")?.innerText.includes("lets the page keep nothing")`)
 	// Where the page is not kept, nobody is told to load it anew without a network.
 	if got := eval[string](tb, `import("/app/again.js").then(({again}) => { Object.defineProperty(Navigator.prototype, "onLine", {get: () => false}); return again(); })`); !strings.Contains(got, "no network now") {
 		t.Errorf("without a network the page advises %q", got)

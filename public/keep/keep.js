@@ -74,8 +74,8 @@ export function openKeep(/** @type {Shared} */ shared) {
   /** What may be laid side by side: what is shown now, what was before, what is kept. */
   function comparable() {
     return [
-      { key: "now", label: "As it is now", plan: state.good },
       ...(state.previous ? [{ key: "before", label: "Before the last change", plan: state.previous }] : []),
+      { key: "now", label: "As it is now", plan: state.good },
       ...kept.map(({ id, name: label, plan }) => ({ key: id, label, plan })),
     ];
   }

@@ -26,8 +26,8 @@ export function sendButton(label, address, about = () => ({})) {
       await navigator.clipboard.writeText(url);
       said.replaceChildren("The link is copied: paste it into a message.");
     } catch {
-      const field = h("input", { id: "send-text", readonly: true, value: url });
-      said.replaceChildren(h("label", { for: "send-text" }, "The browser would not copy by itself. Copy this address: "), field);
+      const field = h("input", { readonly: true, value: url });
+      said.replaceChildren(h("label", {}, "The browser would not copy by itself. Copy this address: ", field));
       field.select();
     }
   }
