@@ -75,7 +75,7 @@ func TestKeyboardWalk(t *testing.T) {
 		}
 	}
 	for _, want := range []string{
-		"A#tab-swing", "BUTTON#copy", "SELECT#strip-who", "INPUT#strip-height", "INPUT#strip-club", "INPUT#strip-slide", "INPUT#strip-back",
+		"A#tab-swing", "BUTTON#share", "BUTTON#plans", "SELECT#strip-who", "INPUT#strip-height", "INPUT#strip-club", "INPUT#strip-slide", "INPUT#strip-back",
 		"BUTTON#stage-play", "INPUT#stage-slider",
 	} {
 		if !seen[want] {

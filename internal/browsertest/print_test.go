@@ -22,7 +22,8 @@ func TestPaper(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, light)
 	eval[bool](tb, `(window.print = () => { window.printed = true; }, true)`)
-	tb.find("button", "Print").click()
+	tb.find("button", "Share").click()
+	tb.find("button", "Print the sheet").click()
 	tb.until("the paper", `window.printed`)
 
 	if _, err := chromedp.Call(tb.ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"}); err != nil {
@@ -63,6 +64,7 @@ func TestPaper(t *testing.T) {
 			t.Errorf("the paper does not say %q: %q", want, on.Text)
 		}
 	}
+	eval[bool](tb, `(document.querySelector("dialog[open]").close(), true)`)
 	again := false
 	for name, inches := range map[string][2]float64{"a4": {8.27, 11.69}, "letter": {8.5, 11}} {
 		if again { // after printing the paper is gone

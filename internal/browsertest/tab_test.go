@@ -14,6 +14,7 @@ import (
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 )
@@ -40,6 +41,9 @@ type tab struct {
 	ctx    context.Context
 	origin string // whom the page may ask
 
+	origin   string                // where its pages are served
+	noWorker page.ScriptIdentifier // what keeps pages from being kept
+
 	mu       sync.Mutex
 	frames   frames
 	media    map[string]string // media features that are set
@@ -63,6 +67,13 @@ func open(t *testing.T, b *browser, view size) *tab {
 	tb.ctx = ctx
 	t.Cleanup(tb.checkManners)
 	tb.do(chromedp.EmulateViewport(view.width, view.height))
+	// Each tab has a profile of its own, and to keep the page it would fetch all of it:
+	// TestOffline alone lets it.
+	script, err := chromedp.Call(tb.ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: "delete Navigator.prototype.serviceWorker"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	tb.noWorker = script.Identifier
 	// A swing that plays costs a core in every tab: tests that want it ask for it.
 	tb.prefer("prefers-reduced-motion", "reduce")
 	return tb

@@ -14,6 +14,7 @@ import (
 	"fmt"
 	"hash/fnv"
 	"io"
+	"net/url"
 	"strings"
 
 	"wideberth/internal/sim/plan"
@@ -51,14 +52,20 @@ func encode(data []byte) (string, error) {
 	return Prefix + base64.RawURLEncoding.EncodeToString(packed.Bytes()), nil
 }
 
-// Decode reads a link, or any address that ends in one or in one and a sheet's name.
+// Decode reads a link, or any address with one in it. What mail and chat put behind
+// an address is left out, and an address that they escaped is read as it was.
 func Decode(address string) (plan.Checked, error) {
-	_, s, _ := strings.Cut(strings.TrimSpace(address), Prefix)
-	s, _, _ = strings.Cut(s, "&") // the sheet that is open
-	switch {
-	case s == "":
+	if plain, err := url.PathUnescape(address); err == nil {
+		address = plain
+	}
+	_, s, _ := strings.Cut(strings.Join(strings.Fields(address), ""), Prefix)
+	if s == "" || s[0] == '&' {
 		return plan.Checked{}, errors.New("the link holds no plan")
-	case len(s) > longest:
+	}
+	if end := strings.IndexFunc(s, notOfLink); end >= 0 {
+		s = s[:end]
+	}
+	if len(s) > longest {
 		return plan.Checked{}, fmt.Errorf("the link is too long to hold a plan (%d characters)", len(s))
 	}
 	packed, err := base64.RawURLEncoding.Strict().DecodeString(s)
@@ -75,6 +82,11 @@ func Decode(address string) (plan.Checked, error) {
 		return plan.Checked{}, fmt.Errorf("the link holds a plan that does not work: %w", err)
 	}
 	return p, nil
+}
+
+// notOfLink tells the letters that links are not made of.
+func notOfLink(r rune) bool {
+	return !strings.ContainsRune("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_", r)
 }
 
 // checksum is the low three bytes of 32-bit FNV-1a (G. Fowler, L. C. Noll,

@@ -99,6 +99,29 @@ func TestPageLinks(t *testing.T) {
 	}
 }
 
+// What mail and chat do to an address does no harm.
+func TestHandedOn(t *testing.T) {
+	good := encoded(t, plan.Demo())
+	const page = "https://example.org/room/"
+	for _, tc := range []struct{ name, address string }{
+		{"with the page", page + good},
+		{"a full stop", good + "."},
+		{"a bracket and a comma", good + "),"},
+		{"a blank", good + " "},
+		{"broken into lines", good[:76] + "\r\n " + good[76:]},
+		{"a sheet and whom it is for", page + good + "&for=friend&sheet=stand"},
+		{"a tracking parameter", page + good + "?utm_source=mail"},
+		{"escaped", page + strings.NewReplacer("#", "%23", "=", "%3D", "_", "%5F").Replace(good)},
+	} {
+		t.Run(tc.name, func(t *testing.T) {
+			p, err := Decode(tc.address)
+			if err != nil || p.Plan().Title != plan.Demo().Title {
+				t.Errorf("Decode(%.90s) = %q, %v", tc.address, p.Plan().Title, err)
+			}
+		})
+	}
+}
+
 func made(t testing.TB, data string) string {
 	t.Helper()
 	link, err := encode([]byte(data))

@@ -1,6 +1,6 @@
 import { beforeEach, test } from "node:test";
 import assert from "node:assert/strict";
-import { linkInAddress, ownStep, putLink, putSheet, sheetInAddress } from "../../public/app/address.js";
+import { audience, linkInAddress, putAudience, ownStep, putLink, putSheet, sheetInAddress } from "../../public/app/address.js";
 import { fakeHistory } from "./fake.js";
 
 let steps;
@@ -62,4 +62,29 @@ test("the page knows its own steps from an address that somebody typed", () => {
   assert.ok(ownStep(), "once the plan of the link is open, it is the page's own");
   putSheet("stand");
   assert.ok(ownStep());
+});
+
+test("an address that mail or chat has changed is read as it was meant", () => {
+  for (const hash of ["#p%3DA-_9%26sheet%3Dstand", "#p=A-_9&amp;sheet=stand", "#p=A-_9&sheet=stand?utm_source=mail", "#p=A-_9&fbclid=x&sheet=stand", "#p=A%2D%5F9&sheet=stand"]) {
+    location.hash = hash;
+    assert.equal(linkInAddress(), "#p=A-_9", hash);
+    assert.equal(sheetInAddress(), "stand", hash);
+  }
+  location.hash = "#p%3DA%2";
+  assert.doesNotThrow(linkInAddress, "cut in the middle of an escape");
+});
+
+test("whom a link is for stays until the page says otherwise", () => {
+  location.hash = "#p=A&for=friend";
+  assert.equal(audience(), "friend");
+  putLink("#p=B");
+  assert.deepEqual(steps.hashes, ["#p=B&for=friend"]);
+  putAudience("");
+  assert.deepEqual(steps.hashes, ["#p=B"]);
+  assert.equal(audience(), "");
+});
+
+test("a browser that takes no more steps stops nothing", (t) => {
+  t.mock.method(history, "replaceState", () => { throw new Error("too many calls"); });
+  assert.doesNotThrow(() => putLink("#p=A"));
 });

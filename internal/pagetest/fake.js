@@ -37,3 +37,25 @@ export function fakeHistory() {
   });
   return { get hashes() { return steps.map(({ hash }) => hash); } };
 }
+
+/** Puts a storage in place of the browser's, with room for so many characters. */
+export function fakeStorage(room = Infinity) {
+  const items = new Map();
+  const used = () => [...items].reduce((sum, [key, value]) => sum + key.length + value.length, 0);
+  const storage = {
+    get length() { return items.size; },
+    key: (i) => [...items.keys()][i] ?? null,
+    getItem: (key) => items.get(key) ?? null,
+    removeItem: (key) => { items.delete(key); },
+    setItem(key, value) {
+      const before = items.get(key);
+      items.set(key, String(value));
+      if (used() <= room) return;
+      if (before === undefined) items.delete(key);
+      else items.set(key, before);
+      throw Object.assign(new Error("full"), { name: "QuotaExceededError" });
+    },
+  };
+  Object.assign(globalThis, { localStorage: storage });
+  return storage;
+}

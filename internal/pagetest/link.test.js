@@ -59,3 +59,10 @@ test("no changed letter passes for another plan", async () => {
     assert.ok(error || text === want, `letter ${i}`);
   }
 });
+
+test("what mail and chat put behind a link is not part of it", async () => {
+  const whole = await read("cli.txt");
+  const { text: want } = await unpack(whole);
+  const wrapped = `${whole.slice(0, 76)}\r\n ${whole.slice(76)}`;
+  for (const link of [`${whole}.`, `${whole} `, `${whole}),`, `${whole}\u200b`, `${whole}>`, wrapped]) assert.equal((await unpack(link)).text, want, link.slice(-5));
+});

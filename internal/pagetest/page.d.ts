@@ -1,4 +1,5 @@
 // What the page's parts hand each other.
+type Whose = import("../../public/app/state.js").Whose;
 type State = ReturnType<typeof import("../../public/app/state.js").createState>;
 type Solver = ReturnType<typeof import("../../public/app/solver.js").createSolver>;
 type Mover = ReturnType<typeof import("../../public/app/mover.js").createMover>;

@@ -8,10 +8,14 @@ function stage() {
   const asked = [];
   const kept = [];
   const busy = [];
+  const whose = [];
   const state = createState({
     ask: (request) => new Promise((resolve) => asked.push({ request: structuredClone(request), resolve })),
     busy: (yes) => busy.push(yes),
-    async keep(answer) { kept.push(answer.plan.title); },
+    async keep(answer, as) {
+      kept.push(answer.plan.title);
+      whose.push(as);
+    },
   });
   /** Answers the oldest request, as the solver would, or with the error given. */
   const answer = async (error) => {
@@ -19,7 +23,7 @@ function stage() {
     resolve(error ? { error } : solved(request));
     await new Promise((done) => setImmediate(done));
   };
-  return { state, asked, kept, busy, answer };
+  return { state, asked, kept, busy, whose, answer };
 }
 
 async function opened() {
@@ -194,4 +198,58 @@ test("whole plans are counted, so that what was typed before is void", async () 
   assert.equal(state.opened, before);
   state.undo();
   assert.equal(state.opened, before + 1);
+});
+
+test("a whole plan that the solver refuses leaves everything as it was", async () => {
+  const { state, kept, busy, answer } = await opened();
+  const heard = [];
+  state.onAnswered(() => {}, () => heard.push("refused"));
+  const opening = state.open({ ...demo(), title: "none" });
+  await answer({ message: "nobody can stand there" });
+  assert.deepEqual(await opening, { message: "nobody can stand there" });
+  assert.deepEqual(heard, [], "it is nobody's typing");
+  assert.equal(state.draft.title, "Loft");
+  assert.ok(!state.canUndo, "no draft lies hidden");
+  assert.equal(busy.at(-1), false);
+  state.edit(rename("mine"));
+  await answer();
+  assert.equal(state.good.title, "mine");
+  assert.equal(kept.at(-1), "mine");
+  const none = stage();
+  const first = none.state.open(demo());
+  await none.answer({ message: "no" });
+  assert.deepEqual(await first, { message: "no" }, "also when it is the first");
+});
+
+test("a plan is looked at until somebody edits it", async () => {
+  const { state, whose, answer } = await opened();
+  state.look({ player: "Guest", club: "", tee: "" });
+  await answer();
+  assert.deepEqual(whose, ["looked", "looked"]);
+  state.edit(rename("mine"));
+  await answer();
+  state.open(demo());
+  await answer();
+  state.undo();
+  await answer();
+  state.open(demo(), "", "begun");
+  await answer();
+  assert.deepEqual(whose.slice(2), ["edited", "looked", "edited", "begun"]);
+});
+
+test("edits that go on for long are more than one step", async (t) => {
+  t.mock.timers.enable({ apis: ["Date"] });
+  const { state, answer } = await opened();
+  for (let i = 1; i <= 300; i++) {
+    state.edit((plan) => { plan.room.height = 3 + i / 1000; }, "room.height");
+    await answer();
+    t.mock.timers.tick(100);
+  }
+  let steps = 0;
+  for (; state.canUndo; steps++) {
+    state.undo();
+    await answer();
+  }
+  assert.equal(state.good.room.height, 3);
+  assert.ok(steps >= 5 && steps <= 10, `${steps} steps for 300 edits in half a minute`);
 });

@@ -80,7 +80,8 @@ func Measure(public string, manifest Manifest, empty int) (Sizes, error) {
 
 // later are the parts of the public folder that the page fetches only once the
 // first verdict stands: folders, and what is built for them.
-var later = []string{"scene/", "ball/", "maps/", "model/", "pictures/", "room/", "stage/", "drawings/", "build/scene", "build/sure"}
+var later = []string{"scene/", "ball/", "maps/", "model/", "pictures/", "room/", "stage/", "drawings/", "build/scene", "build/sure",
+	"share/", "keep/", "offline/", "icons/", "manifest.webmanifest", worker, Files}
 
 // early are what such folders hold and the first verdict has all the same: styles
 // that keep the places, and the words that a sentence is made with.

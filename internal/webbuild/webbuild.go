@@ -1,7 +1,7 @@
 // Package webbuild makes what the page loads from public/build: the two
 // WebAssembly programs, the loader script of the Go version that compiled them,
-// the table that says how sure the model is, compressed twins of each, and
-// build.json with their sizes, which the page needs for its progress bars (a
+// the table that says how sure the model is, compressed twins of each, files.js, by
+// which the page is kept for use without a network, and build.json with sizes, which the page needs for its progress bars (a
 // compressed answer does not say how long it is when unpacked). It also
 // measures what a visitor has to transfer and holds that to the budgets.
 package webbuild
@@ -68,7 +68,8 @@ type Options struct {
 
 // Build compiles the programs, works out the data, copies the loader script, and
 // writes the twins and build.json. A file that did not change is left untouched,
-// so that browsers keep their copy and twins stay valid.
+// so that browsers keep their copy and twins stay valid. The folder that Out lies in
+// is the page's: the list of its files comes last.
 func Build(ctx context.Context, o Options) (Manifest, error) {
 	out := filepath.Join(o.Root, o.Out)
 	if err := os.MkdirAll(out, 0o755); err != nil {
@@ -104,7 +105,10 @@ func Build(ctx context.Context, o Options) (Manifest, error) {
 	if err != nil {
 		return nil, err
 	}
-	return manifest, install(filepath.Join(out, "build.json"), append(text, '\n'))
+	if err := install(filepath.Join(out, "build.json"), append(text, '\n')); err != nil {
+		return nil, err
+	}
+	return manifest, writeFileList(filepath.Dir(out))
 }
 
 // withoutInlining are the packages whose helpers are called rather than copied into

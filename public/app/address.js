@@ -1,10 +1,31 @@
-// The address after "#": p, the plan packed as a link, and sheet, the drawing
-// that is open. Either may be missing.
+// The address after "#": p, the plan packed as a link, for, whom the link was made
+// for, and sheet, the drawing that is open. Each may be missing.
 
-const read = () => new URLSearchParams(location.hash.slice(1));
+const NAMES = ["p", "for", "sheet"];
+
+/**
+ * What is after the "#", also as mail and chat hand it on: escaped once more, with
+ * "&amp;" for "&", or with something of their own behind it, which is left out.
+ */
+function read() {
+  let hash = location.hash.slice(1).replace(/&amp;/g, "&");
+  if (/^p%3d/i.test(hash)) hash = decoded(hash);
+  return new URLSearchParams(hash.replace(/[?#]/g, "&"));
+}
+
+function decoded(text) {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text; // cut in the middle of an escape: the link's sum will tell
+  }
+}
 
 /** The part that holds a plan, as link.js reads it; "" without one. */
 export const linkInAddress = () => (read().has("p") ? `#p=${read().get("p")}` : "");
+
+/** Whom the link was made for: "friend", "owner" or "". */
+export const audience = () => read().get("for") ?? "";
 
 /** The name of the open sheet; "" when the address names none. */
 export const sheetInAddress = () => read().get("sheet") ?? "";
@@ -15,20 +36,30 @@ export const sheetInAddress = () => read().get("sheet") ?? "";
  */
 export const ownStep = () => Boolean(history.state?.own);
 
-/** Puts a plan's link into the address and leaves the sheet as it is. */
+/** Puts a plan's link into the address and leaves the sheet and whom it is for as they are. */
 export function putLink(link) {
-  put(link, sheetInAddress(), "replaceState");
+  put({ p: link.slice("#p=".length) }, "replaceState");
+}
+
+/** Says whom the link is for, "" for nobody in particular. */
+export function putAudience(whom) {
+  put({ for: whom }, "replaceState");
 }
 
 /** Puts a sheet's name into the address as a step that Back takes back. */
 export function putSheet(sheet) {
-  put(linkInAddress(), sheet, "pushState");
+  put({ sheet }, "pushState");
 }
 
-function put(link, sheet, how) {
-  const parts = [link.replace(/^#/, ""), sheet && `sheet=${encodeURIComponent(sheet)}`].filter(Boolean);
-  const hash = `#${parts.join("&")}`;
+function put(parts, how) {
+  const now = read();
+  const all = NAMES.map((name) => [name, parts[name] ?? now.get(name)]).filter(([, value]) => value);
+  const hash = `#${all.map(([name, value]) => `${name}=${encodeURIComponent(value)}`).join("&")}`;
   const there = hash === (location.hash || "#");
   if (there && ownStep()) return;
-  history[there ? "replaceState" : how]({ ...history.state, own: true }, "", hash);
+  try {
+    history[there ? "replaceState" : how]({ ...history.state, own: true }, "", hash);
+  } catch {
+    // Some browsers refuse more than so many steps in a while: the next one brings it up to date.
+  }
 }

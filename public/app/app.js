@@ -4,14 +4,15 @@
 // "error" (the solver cannot run); data-busy is "yes" from an edit until its
 // answer is painted and in the address; data-stale is "yes" while the numbers
 // typed are not those of the answer shown.
-import { $, asSentence, setText } from "./dom.js";
+import { $, $$, asSentence, setText } from "./dom.js";
 import { createSolver } from "./solver.js";
 import { createState } from "./state.js";
 import { address, keep, keptLink, savedPlan } from "./store.js";
-import { linkInAddress, ownStep } from "./address.js";
+import { audience, linkInAddress, ownStep, putAudience } from "./address.js";
 import { createSheets } from "./sheets.js";
 import { createMover } from "./mover.js";
 import { unpack } from "./link.js";
+import { again } from "./again.js";
 import { createForm } from "../form/form.js";
 import { createStrip } from "../form/strip.js";
 import { createToolbar } from "./toolbar.js";
@@ -21,31 +22,36 @@ import { showEveryone } from "./everyone.js";
 import { fillGlossary } from "./glossary.js";
 import { createKeys } from "./keys.js";
 
+const OFFLINE_MS = 4000; // after the first answer: what is in sight comes before what is kept for later
+
 const page = document.documentElement.dataset;
+page.audience = audience(); // whom the address was made for: share/
 const say = (sentence) => setText($("#notice"), sentence);
 
-const solver = createSolver({
-  onFatal(message) {
-    page.state = "error";
-    page.busy = "no";
-    $("#verdict-wait").hidden = Boolean(state.good);
-    if (state.good) say(message);
-    else setText($("#verdict-wait"), message);
-  },
-});
+function fatal(message) {
+  page.state = "error";
+  page.busy = "no";
+  $("#verdict-wait").hidden = Boolean(state.good);
+  if (state.good) say(message);
+  else setText($("#verdict-wait"), message);
+}
+const solver = createSolver({ onFatal: fatal });
 const state = createState({
   ask: (request) => solver.latest("solve", request),
   busy(busy) { page.busy = busy ? "yes" : "no"; },
-  keep,
+  async keep(answer, whose) {
+    const told = await keep(answer, page.audience === "friend" ? "looked" : whose);
+    if (told) say([state.said, told].filter(Boolean).join(" "));
+  },
 });
 
 /** Opens a plan by its text, or the demo; a refused one changes nothing. */
 async function open(texts, said) {
   const reply = texts.error ? texts : await solver.ask({ kind: "open", ...texts });
-  if (reply.error) {
-    address();
-    say(`${asSentence(reply.error.message)} What was here is unchanged.`);
-  } else state.open(reply.plan, said);
+  const error = reply.error ?? await state.open(reply.plan, said);
+  if (!error) return;
+  address();
+  say(`${asSentence(error.message)} What was here is unchanged.`);
 }
 
 /** The text of the plan in the address. */
@@ -104,24 +110,16 @@ function comesLater(bring, failed) {
   });
 }
 
-/** The sheet to take to the room, by its button and by the key that prints. */
-function createPrint() {
-  const button = $("#print");
-  button.hidden = false;
-  const paper = async () => {
-    button.disabled = true;
+/** The key that prints makes the sheet to take to the room: the screen is no sheet of paper. */
+function printByKey() {
+  addEventListener("keydown", async (e) => {
+    if (e.key.toLowerCase() !== "p" || !(e.ctrlKey || e.metaKey) || e.shiftKey || e.altKey || $("dialog[open]")) return;
+    e.preventDefault();
     try {
       await (await import("../print/print.js")).printPaper(shared);
     } catch {
-      say("The sheet to print could not be made. Try again.");
+      say(`The sheet to print could not be made; ${again()}`);
     }
-    button.disabled = false;
-  };
-  button.addEventListener("click", paper);
-  addEventListener("keydown", (e) => {
-    if (e.key.toLowerCase() !== "p" || !(e.ctrlKey || e.metaKey) || e.shiftKey || e.altKey || $("dialog[open]")) return;
-    e.preventDefault(); // the page as it is on the screen is no sheet of paper
-    paper();
   });
 }
 
@@ -131,39 +129,116 @@ async function showMeasured() {
   try {
     (await import("../model/measured.js")).renderMeasured(state.draft.units);
   } catch {
-    setText($("#measured-wait"), "This part of the page could not be fetched. Reload the page to try again.");
+    setText($("#measured-wait"), `This part of the page could not be fetched; ${again()}`);
   }
 }
 
-async function start() {
-  fillGlossary($("#glossary"));
-  const { error: damage, ...texts } = await linked();
-  const reply = await solver.ask({ kind: "start", ...texts, saved: savedPlan() });
-  if (!reply.plan) return; // onFatal has said why
-  const error = damage ?? reply.error;
-  shared.cards = reply.cards;
-  createForm($("#cards"), reply.cards, state);
-  await state.open(reply.plan, error ? `${asSentence(error.message)} Shown instead is your last good plan, or the demo when there is none.` : "");
-  if (!state.good) return;
-  page.state = "ready";
-  comesLater(withPictures, () => say("The drawings could not be fetched. The answer is complete without them; reload the page to see it."));
+/** Fetches a dialog when somebody first asks for it. */
+function onDemand(buttons, fetchPart) {
+  for (const button of $$(buttons)) {
+    button.addEventListener("click", async () => {
+      try {
+        (await fetchPart())(shared);
+      } catch {
+        say(`This part of the page could not be fetched. The answer is complete without it; ${again()}`);
+      }
+    });
+  }
+}
+
+/**
+ * Opens the first plan that works: the link's, the one last worked on, the demo. A
+ * plan may read well and yet be one that nobody can swing in, so each is tried.
+ * A friend gets the room without its people. What a friend sent back is not opened
+ * over a plan of the visitor's own, who is asked.
+ */
+async function openFirst() {
+  const { error: damage, ...link } = await linked();
+  const saved = savedPlan();
+  const friend = page.audience === "friend" && link.linked ? await import("../share/friend.js").catch(() => null) : null;
+  await friend?.dressForFriend();
+  const asks = page.audience === "owner" && link.linked && saved && !(await solver.ask({ kind: "open", saved })).error;
+  let error = damage;
+  for (const texts of [asks ? { saved } : { ...link, saved }, { saved }, {}]) {
+    const reply = await solver.ask({ kind: "start", ...texts });
+    error ??= reply.error;
+    if (!reply.plan) continue;
+    if (shared.cards.length === 0) {
+      shared.cards = reply.cards;
+      createForm($("#cards"), reply.cards, state);
+    }
+    const mine = friend && !error;
+    page.audience = mine ? "friend" : "";
+    const refused = await state.open(mine ? friend.roomForFriend(reply.plan) : reply.plan,
+      error ? `${asSentence(error.message)} Shown instead is your last good plan, or the demo when there is none.` : "");
+    if (state.good) {
+      page.state = "ready";
+      begin(mine ? friend : null);
+      if (asks) await askOwner(link.linked);
+      return;
+    }
+    error ??= refused;
+  }
+  fatal(asSentence(error.message));
+}
+
+/** What follows the first answer. */
+function begin(friend) {
+  if (friend) {
+    friend.createFriend(shared, wholePage);
+    comesLater(withPictures, () => {}); // the stage
+  } else {
+    putAudience("");
+    wholePage();
+  }
+  addEventListener("hashchange", async () => {
+    if (ownStep()) address(); // Back to a sheet; the plan stays as it is, Undo is for that
+    else if (audience() === "friend") location.reload(); // another page
+    else if (linkInAddress() && linkInAddress() !== keptLink()) {
+      const { error, linked: text } = await linked();
+      const asks = text && audience() === "owner";
+      putAudience("");
+      if (asks) await askOwner(text);
+      else open({ error, linked: text }, "The plan of that link is open.");
+    }
+  });
+  watchAnswer();
+}
+
+/** Asks the visitor about a player whom a friend sent back; the visitor's plan is open. */
+async function askOwner(text) {
+  address();
+  try {
+    await (await import("../share/received.js")).askOwner(shared, text, say);
+  } catch {
+    say(`What was sent could not be shown; your plan is as it was. Open its link again later, or ${again()}`);
+  }
+}
+
+/** The parts of the page that come after the verdict. */
+function wholePage() {
+  comesLater(withPictures, () => say(`The drawings could not be fetched. The answer is complete without them; ${again()}`));
   comesLater(async () => { await withPictures(); (await import("../ball/ball.js")).createBall(shared); },
     () => setText($("#ball-failed"), "The part about the ball could not be fetched. The answer about the swing is complete without it."));
   comesLater(async () => {
     await withPictures();
     (await import("../maps/maps.js")).createMaps(shared);
-    createPrint();
+    printByKey();
   },
     () => setText($("#map-live"), "The maps could not be fetched. The answer about the swing is complete without them."));
   comesLater(async () => { await withPictures(); (await import("../room/room.js")).createRoom(shared); },
     () => say("The drawing of the room could not be fetched. Its numbers work without it."));
   $("#measured").addEventListener("toggle", showMeasured);
   state.onAnswered(showMeasured);
-  addEventListener("hashchange", async () => {
-    if (ownStep()) address(); // Back to a sheet; the plan stays as it is, Undo is for that
-    else if (linkInAddress() && linkInAddress() !== keptLink()) open(await linked(), "The plan of that link is open.");
-  });
-  watchAnswer();
+  onDemand("#plans, #plans-kept", async () => (await import("../keep/keep.js")).openKeep);
+  setTimeout(async () => {
+    try {
+      (await import("../offline/offline.js")).createOffline();
+    } catch {
+      // Without it the page works as long as there is a network.
+    }
+  }, OFFLINE_MS);
+  onDemand("#share", async () => (await import("../share/share.js")).openShare);
 }
 
 /** The short answer at the foot of the window while the long one is out of view. */
@@ -176,4 +251,5 @@ function watchAnswer() {
   });
 }
 
-start();
+fillGlossary($("#glossary"));
+openFirst();

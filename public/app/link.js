@@ -27,11 +27,11 @@ export async function pack(text) {
  * @returns {Promise<{text?: string, error?: Wire.Problem}>}
  */
 export async function unpack(link) {
-  const letters = link.slice(PREFIX.length);
-  if (letters === "") return { error: { message: "The link holds no plan" } };
+  // What stands around or behind an address in a letter is not part of it.
+  const [letters] = link.slice(PREFIX.length).replace(/[\s\u200b-\u200f\u2060\ufeff]/g, "").match(/^[\w-]*/);
+  if (link === PREFIX) return { error: { message: "The link holds no plan" } };
   if (letters.length > LONGEST) return { error: { message: `The link is too long to hold a plan (${letters.length} characters)` } };
   try {
-    if (!/^[\w-]*$/.test(letters)) throw new Error("not the alphabet");
     const bytes = Uint8Array.from(atob(letters.replace(/-/g, "+").replace(/_/g, "/")), (c) => c.charCodeAt(0));
     const plain = await collect(new Blob([bytes.subarray(SUM)]).stream().pipeThrough(new DecompressionStream("deflate-raw")), MOST);
     if (bytes.length < SUM || checksum(plain).some((b, i) => b !== bytes[i])) throw new Error("another sum");

@@ -1,5 +1,6 @@
 // Client of the solver's worker. ask() queues; latest() keeps one request under
 // way and one waiting per channel, so that the newest edit always wins.
+import { again } from "./again.js";
 
 export function createSolver({ onFatal }) {
   const worker = new Worker(new URL("worker.js", import.meta.url), { type: "module" });
@@ -17,7 +18,7 @@ export function createSolver({ onFatal }) {
   }
 
   worker.addEventListener("message", ({ data }) => {
-    if (data.fatal) die(data.fatal);
+    if (data.fatal) die(`${data.fatal} Your numbers are in the address; ${again()}`);
     const resolve = pending.get(data.id);
     if (!resolve) return;
     pending.delete(data.id);
@@ -25,7 +26,7 @@ export function createSolver({ onFatal }) {
   });
   worker.addEventListener("error", (e) => {
     e.preventDefault();
-    die("The solver could not be started. Reload the page; your numbers are in its address.");
+    die(`The solver could not be started. Your numbers are in the address; ${again()}`);
   });
 
   function post(message) {

@@ -5,6 +5,7 @@ import { copy } from "./paths.js";
 
 const HISTORY_LIMIT = 200;
 const MERGE_MS = 1500; // edits of one field closer than this are one undo step
+const MERGED_MS = 5000; // of such edits that one undo step takes at most
 
 const ANYBODY = { player: "", club: "", tee: "" };
 
@@ -13,7 +14,11 @@ const ANYBODY = { player: "", club: "", tee: "" };
  * @typedef {object} Host
  * @property {(request: Wire.Request) => Promise<(Wire.SolveAnswer & {error?: Wire.Problem}) | null>} ask null when a newer request took its place
  * @property {(busy: boolean) => void} busy from an edit until its answer is shown and kept
- * @property {(answer: Wire.SolveAnswer) => Promise<void>} keep
+ * @property {(answer: Wire.SolveAnswer, whose: Whose) => Promise<void>} keep
+ *
+ * Whose plan it is: "looked" at, from elsewhere and as it came; "begun" by the visitor
+ * in place of the one before; "edited" by the visitor.
+ * @typedef {"looked" | "begun" | "edited"} Whose
  */
 
 /** @param {Host} host */
@@ -21,7 +26,8 @@ export function createState(host) {
   const past = [];
   const future = [];
   const hearers = [];
-  let mark = { path: "", at: 0 };
+  let mark = { path: "", at: 0, since: 0 };
+  let /** @type {Whose} */ whose = "looked";
   let revision = 0; // of the draft: an answer to an older one must not overwrite it
 
   const state = {
@@ -62,6 +68,7 @@ export function createState(host) {
       const next = copy(state.draft);
       change(next);
       state.draft = next;
+      whose = "edited";
       const { length, width, height } = state.good.room;
       return solve({ path, focus, walls: { length, width, height } });
     },
@@ -69,11 +76,19 @@ export function createState(host) {
     /** Looks at another check; a name left empty is chosen by the solver, the worst of them. */
     look: (focus) => solve({ focus, fresh: true }),
 
-    /** Takes a whole plan (a file, a link, the demo, a room). */
-    open(plan, said = "") {
-      return replace(copy(plan), { said, fresh: !state.good });
+    /**
+     * Takes a whole plan (a file, a link, the demo, a room). Resolves to why the solver
+     * refused it, and then everything is as it was; else to null.
+     * @param {Whose} as
+     */
+    open(plan, said = "", as = "looked") {
+      return replace(copy(plan), { said, fresh: !state.good, as });
     },
 
+    /** The plan that Undo goes back to, if any. */
+    get previous() {
+      return past.at(-1);
+    },
     get canUndo() {
       return past.length > 0 || isDirty();
     },
@@ -97,23 +112,32 @@ export function createState(host) {
 
   const isDirty = () => Boolean(state.good) && JSON.stringify(state.good) !== JSON.stringify(state.draft);
 
-  function replace(plan, how) {
-    mark = { path: "", at: 0 };
+  async function replace(plan, { as = /** @type {Whose} */ ("edited"), ...how }) {
+    const before = { draft: state.draft, refusal: state.refusal, whose };
+    mark = { path: "", at: 0, since: 0 };
     state.opened++;
     state.draft = plan;
-    return solve(how);
+    whose = as;
+    const error = await solve({ ...how, whole: true });
+    if (error) {
+      ({ draft: state.draft, refusal: state.refusal, whose } = before);
+      host.busy(false);
+    }
+    return error;
   }
 
   /**
    * fresh makes no undo step (a load, an undo). walls are those before an edit: the
-   * solver moves along what nobody has touched since it followed from them.
+   * solver moves along what nobody has touched since it followed from them. A whole
+   * plan that is refused is nobody's typing: nobody hears of it, its error is returned.
    */
-  async function solve({ path = "", fresh = false, focus = state.focus, said = "", walls = undefined }) {
+  async function solve({ path = "", fresh = false, focus = state.focus, said = "", walls = undefined, whole = false }) {
     const mine = ++revision;
     const newest = () => mine === revision;
     host.busy(true);
     const reply = await host.ask({ kind: "solve", plan: state.draft, focus: known(focus, state.draft), walls });
-    if (!reply || (reply.error && !newest())) return; // a newer edit took its place
+    if (!reply || (reply.error && !newest())) return null; // a newer edit took its place
+    if (reply.error && whole) return reply.error;
     state.refusal = reply.error ?? null;
     if (!reply.error) {
       record(reply.plan, path, fresh);
@@ -124,19 +148,20 @@ export function createState(host) {
       state.said = [said, ...reply.notes].filter(Boolean).join(" ");
     }
     for (const { hear, refused } of hearers) (reply.error ? refused : hear)(state);
-    if (!reply.error) await host.keep(reply);
+    if (!reply.error) await host.keep(reply, whose);
     if (newest()) host.busy(false);
+    return null;
   }
 
   /** Makes an undo step of the plan before this one. */
   function record(plan, path, fresh) {
     if (fresh || !state.good || JSON.stringify(state.good) === JSON.stringify(plan)) return;
     const now = Date.now();
-    const merges = path !== "" && path === mark.path && now - mark.at < MERGE_MS;
+    const merges = path !== "" && path === mark.path && now - mark.at < MERGE_MS && now - mark.since < MERGED_MS;
     if (!merges) past.push(state.good);
     if (past.length > HISTORY_LIMIT) past.shift();
     future.length = 0;
-    mark = { path, at: now };
+    mark = { path, at: now, since: merges ? mark.since : now };
   }
 
   return state;

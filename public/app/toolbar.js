@@ -1,4 +1,4 @@
-// Undo and redo, the link, the plan file, the demo and the units.
+// Undo and redo, the plan file, the demo and the units.
 import { $, $$, active, download } from "./dom.js";
 
 const FILE_LIMIT = 2e6; // bytes; a plan is a few thousand
@@ -12,7 +12,6 @@ export function createToolbar(/** @type {State} */ state, { open, say }) {
   $("#undo").addEventListener("click", undo);
   $("#redo").addEventListener("click", redo);
   $("#demo").addEventListener("click", () => open({}, "The demo is back. Undo returns to your room."));
-  $("#copy").addEventListener("click", copyLink);
   $("#save").addEventListener("click", save);
   $("#open").addEventListener("click", () => $("#open-file").click());
   $("#open-file").addEventListener("change", openFile);
@@ -30,18 +29,6 @@ export function createToolbar(/** @type {State} */ state, { open, say }) {
       redo();
     }
   });
-
-  async function copyLink() {
-    try {
-      await navigator.clipboard.writeText(location.href);
-      say("Link copied: it holds the whole plan.");
-    } catch {
-      $("#link-fallback").hidden = false;
-      $("#link-text").value = location.href;
-      $("#link-text").select();
-      say("The browser would not copy by itself; the address is selected for you.");
-    }
-  }
 
   function save() {
     const doc = state.good;

@@ -31,7 +31,7 @@ export function showVerdict(/** @type {State} */ { check, answer, good }) {
 }
 
 /** The large sign beside the words. */
-function sign(verdict) {
+export function sign(verdict) {
   const box = $("#verdict-box");
   box.dataset.verdict = verdict;
   $("use", box).setAttribute("href", `#icon-${verdict}`);

@@ -23,7 +23,7 @@ async function start() {
   const [response] = await Promise.all([fetch(built("solver.wasm")), import(built("wasm_exec.js").href)]);
   const go = new globalThis.Go();
   const { instance } = await instantiate(response, go.importObject);
-  go.run(instance).then(() => postMessage({ fatal: "The solver stopped. Reload the page; your numbers are in its address." }));
+  go.run(instance).then(() => postMessage({ fatal: "The solver stopped." }));
   for (let i = 0; typeof globalThis.wideBerthSolve !== "function"; i++) {
     if (i >= READY_TRIES) throw new Error("the solver did not answer");
     await new Promise((done) => setTimeout(done, 50));

@@ -55,7 +55,7 @@ export function createRemedies(state, sheets, ask, latest) {
   async function apply(edits) {
     const reply = await ask({ kind: "apply", edits });
     if (reply.error) setText(note, `${asSentence(reply.error.message)} What was here is unchanged.`);
-    else state.open(reply.plan, "Done. Undo takes it back.");
+    else state.open(reply.plan, "Done. Undo takes it back.", "edited");
   }
 
   /** A button that makes a change. */

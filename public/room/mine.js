@@ -72,7 +72,7 @@ export function createMine({ state, solver, cards }) {
     if (!dialog.open) return;
     if (!reply.error) {
       dialog.close();
-      await state.open(reply.plan, ["Your room is drawn. Undo returns to the one before.", ...(reply.notes ?? [])].join(" "));
+      await state.open(reply.plan, ["Your room is drawn. Undo returns to the one before.", ...(reply.notes ?? [])].join(" "), "begun");
       return;
     }
     const { field: path = "", message } = reply.error;

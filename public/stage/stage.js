@@ -31,6 +31,7 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
   let wantsFlat = false; // somebody chose the drawings
   let asked = 0; // counts the recordings asked for
   let seen = false;
+  let comes = false; // the scene was sent for
   let due = false; // the swing of the last answer is still to be asked for
   let frame = 0;
   let last = 0;
@@ -177,7 +178,9 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
     paint();
     root.dataset.ready = "yes";
     resume();
-    if (first) scene.come();
+    if (comes || document.documentElement.dataset.audience === "friend") return; // 2 MB that a friend has not asked for
+    comes = true;
+    scene.come();
   }
 
   // A tee on its way takes the golfer along before anything is answered.

@@ -35,9 +35,9 @@ export function keyAsks({ key, shiftKey }) {
 
 /**
  * Builds the timeline. changed() is called after each thing that somebody did to
- * the clock here.
+ * the clock here; ids begin with a word of one's own.
  */
-export function createTimeline(/** @type {Clock} */ clock, changed) {
+export function createTimeline(/** @type {Clock} */ clock, changed, own = "stage") {
   let /** @type {Reel} */ reel = null;
   const glyph = (d) => s("svg", { viewBox: "0 0 24 24", "aria-hidden": "true", focusable: "false" }, s("path", { d }));
   const button = (label, d, does) => h("button", { type: "button", class: "stage-key", "aria-label": label, title: label, onclick: () => { does(); changed(); } }, glyph(d));
@@ -47,7 +47,7 @@ export function createTimeline(/** @type {Clock} */ clock, changed) {
   };
   const back = button("Previous strike or tight place", "M11 5L4 12l7 7V5zM20 5l-7 7 7 7V5z", to(-1));
   const stepBack = button("One frame back", "M6 5h3v14H6zM19 5l-8 7 8 7z", () => clock.step(-1, STEP));
-  const play = h("button", { type: "button", id: "stage-play", class: "stage-play", onclick: () => toggle() }, "Play");
+  const play = h("button", { type: "button", id: `${own}-play`, class: "stage-play", onclick: () => toggle() }, "Play");
   const stepOn = button("One frame forward", "M15 5h3v14h-3zM5 5l8 7-8 7z", () => clock.step(1, STEP));
   const on = button("Next strike or tight place", "M13 5l7 7-7 7V5zM4 5l7 7-7 7V5z", to(1));
   const tightest = h("button", { type: "button", onclick: () => {
@@ -58,7 +58,7 @@ export function createTimeline(/** @type {Clock} */ clock, changed) {
   const rate = h("select", { "aria-label": "Speed", onchange: () => { clock.setRate(Number(rate.value)); changed(); } },
     ...RATES.map((one) => h("option", { value: one, selected: one === clock.rate }, RATE_NAMES[one])));
   const loop = h("select", { "aria-label": "Loop", onchange: () => { clock.setLoop(loop.value); changed(); } });
-  const slider = h("input", { type: "range", id: "stage-slider", class: "stage-slider", "aria-label": "Moment in the swing", min: 0, max: 1, step: "any", value: 0 });
+  const slider = h("input", { type: "range", id: `${own}-slider`, class: "stage-slider", "aria-label": "Moment in the swing", min: 0, max: 1, step: "any", value: 0 });
   slider.addEventListener("input", () => {
     clock.pause();
     clock.seek(Number(slider.value));

@@ -7,8 +7,8 @@
 //
 // What may differ between readers of JSON is as in encoding/json: of members
 // with the same name the last counts; bytes that are not UTF-8, and halves of
-// surrogate pairs, are read as U+FFFD; numbers keep their text; more than
-// MaxDepth levels are refused.
+// surrogate pairs, are read as U+FFFD; numbers keep their text. More than
+// MaxDepth levels are refused, which are fewer than there.
 package json
 
 import (
@@ -19,7 +19,9 @@ import (
 )
 
 // MaxDepth is how deep lists and objects may lie in one another.
-const MaxDepth = 10000
+// A plan in a request takes 6 levels; a browser's stack gives out within thousands,
+// and with it the program.
+const MaxDepth = 64
 
 // Number is a number as it was written.
 type Number string

@@ -22,7 +22,27 @@ func oracle(data []byte) (any, error) {
 	if _, err := dec.Token(); err != io.EOF {
 		return nil, errors.New("more after the end")
 	}
+	if depth(tree) > MaxDepth {
+		return nil, errors.New("deeper than this package goes")
+	}
 	return ours(tree), nil
+}
+
+// depth is how deep lists and objects lie in one another.
+func depth(v any) (d int) {
+	switch v := v.(type) {
+	case []any:
+		for _, in := range v {
+			d = max(d, depth(in))
+		}
+		return d + 1
+	case map[string]any:
+		for _, in := range v {
+			d = max(d, depth(in))
+		}
+		return d + 1
+	}
+	return 0
 }
 
 // ours puts this package's Number for the other one's.
