@@ -34,7 +34,7 @@ func buildPage(ctx context.Context, quality int) (webbuild.Manifest, error) {
 	return webbuild.Build(ctx, webbuild.Options{
 		Root: ".", Out: filepath.Join(publicDir, "build"), Cache: cacheDir, Quality: quality,
 		Programs: []webbuild.Program{webbuild.Solver, webbuild.Scene},
-		Data:     []webbuild.Data{webbuild.Sureness},
+		Data:     append([]webbuild.Data{webbuild.Sureness}, webbuild.Pictures...),
 	})
 }
 
