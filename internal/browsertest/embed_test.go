@@ -185,6 +185,32 @@ func TestEmbedFits(t *testing.T) {
 	}
 }
 
+// The dialog that makes an embed: the lines to paste open the room as it is, the
+// poster says what the page says, and the previews show it.
+func TestShareEmbed(t *testing.T) {
+	t.Parallel()
+	tb := openPage(t, noGL, desktop, light)
+	tb.find("button", "Embed").click()
+	tb.until("the posters of the previews", `document.querySelectorAll("dialog[open] iframe[data-poster=sent]").length === 3`)
+	narrow := tb.frame(`/embed.html`)
+	narrow.until("its poster", `document.querySelector("#poster img").src.startsWith("blob:") && document.querySelector("#poster img").naturalWidth === 480`)
+	lines := eval[string](tb, `document.querySelector("#embed-text").value`)
+	link := eval[string](tb, `location.hash`)
+	if want := tb.home + "/embed.html?poster=carriage-house-loft" + link; !strings.Contains(lines, want) {
+		t.Errorf("the lines to paste are %q, want %q in them", lines, want)
+	}
+	eval[bool](tb, `(document.querySelector("#embed-beside").click(), true)`)
+	if lines = eval[string](tb, `document.querySelector("#embed-text").value`); !strings.Contains(lines, tb.home+"/embed.html"+link) {
+		t.Errorf("without a poster beside the page the lines are %q", lines)
+	}
+	verdict := eval[string](tb, `document.querySelector(".verdict-sentence").textContent.trim()`)
+	if poster := eval[string](tb, `[...document.querySelectorAll(".poster > text")].map((one) => one.textContent).join(" ")`); !strings.Contains(poster, verdict) {
+		t.Errorf("the poster says %q, want %q in it", poster, verdict)
+	}
+	tb.axe("the dialog of the embed")
+	tb.shootFrames("share-embed")
+}
+
 // A page in a sandbox has no origin. Where the host lets anybody fetch, it answers all
 // the same; where it does not, page and embed say in a sentence what to do.
 func TestSandbox(t *testing.T) {

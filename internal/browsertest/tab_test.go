@@ -100,9 +100,10 @@ func (tb *tab) listen(ev any) {
 // harmless are console lines that say something about the machine the tests run
 // on and nothing about the page.
 var harmless = []string{
-	"GPU stall due to ReadPixels",                      // software rendering, when a screenshot is taken
-	"Automatic fallback to software WebGL",             // the flags say so
-	"GL Driver Message (OpenGL, Performance, GL_CLOSE", // the same stall by its other name
+	"GPU stall due to ReadPixels",                           // software rendering, when a screenshot is taken
+	"Automatic fallback to software WebGL",                  // the flags say so
+	"GL Driver Message (OpenGL, Performance, GL_CLOSE",      // the same stall by its other name
+	"does not match the recipient window's origin ('null')", // the accessibility checker asks after a frame in a sandbox
 	"/favicon.ico", // of a file that is opened as if it were a page
 }
 

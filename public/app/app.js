@@ -133,6 +133,14 @@ async function start() {
     () => setText($("#map-live"), "The maps could not be fetched. The answer about the swing is complete without them."));
   comesLater(async () => (await import("../room/room.js")).createRoom,
     () => say("The drawing of the room could not be fetched. Its numbers work without it."));
+  $("#embed").hidden = false;
+  $("#embed").addEventListener("click", async () => {
+    try {
+      await (await import("../share/embed.js")).openEmbed(shared);
+    } catch {
+      say("This part of the page could not be fetched. Try it again when the network is back.");
+    }
+  });
   $("#measured").addEventListener("toggle", showMeasured);
   state.onAnswered(showMeasured);
   addEventListener("hashchange", async () => {

@@ -67,6 +67,11 @@ export function debounce(fn, wait) {
   return run;
 }
 
+/** Fetches a style sheet; resolves once it is there. @param {URL} address */
+export const styles = (address) => new Promise((done, failed) => {
+  document.head.append(h("link", { rel: "stylesheet", href: address.href, onload: done, onerror: failed }));
+});
+
 /** Has the browser keep a file. */
 export function download(blob, name) {
   const url = URL.createObjectURL(blob);

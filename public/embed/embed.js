@@ -1,6 +1,6 @@
 // The embed once somebody taps it: the room's worst swing, moving, and then the
 // visitor's own. It is the page's solver, state and drawings; only what is shown is less.
-import { $, asSentence, debounce, h, icon, keptTogether, setText } from "../app/dom.js";
+import { $, asSentence, debounce, h, icon, keptTogether, setText, styles } from "../app/dom.js";
 import { addVisitor, driverOf, setDriver, VISITOR } from "../app/edits.js";
 import { unpack } from "../app/link.js";
 import { createSolver } from "../app/solver.js";
@@ -13,13 +13,9 @@ const LIVE_MS = 300;
 const PLAYS = "wide-berth:plays"; // what embeds beside each other say when they start
 const STYLES = ["../drawings/drawings.css", "../stage/stage.css"];
 
-const styled = (file) => new Promise((done, failed) => {
-  document.head.append(h("link", { rel: "stylesheet", href: new URL(file, import.meta.url).href, onload: done, onerror: failed }));
-});
-
 /** Shows the room of a link ("" for the demonstration) in the place of the poster. */
 export async function start(link) {
-  await Promise.all(STYLES.map(styled));
+  await Promise.all(STYLES.map((file) => styles(new URL(file, import.meta.url))));
   const failed = (message) => {
     setText($("#told"), asSentence(message));
     $("#who").hidden = false;

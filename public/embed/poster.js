@@ -14,7 +14,11 @@
   image.alt = "An elevation of the room with a golfer at the tightest moment; the answer is written below it.";
   image.addEventListener("error", wait);
   image.addEventListener("load", tell);
-  if (files.length) {
+  if (files.length) show(files);
+  else wait();
+
+  /** Shows a poster, and another by lamplight where there is one. */
+  function show(files) {
     const picture = document.createElement("picture");
     if (files[1]) {
       const dark = document.createElement("source");
@@ -26,7 +30,13 @@
     picture.append(image);
     $("#poster").replaceChildren(picture);
     $("#title").className = "visually-hidden"; // the poster says it
-  } else wait();
+  }
+
+  // The page around it may hand it a poster: a picture, which is all that is done with it.
+  addEventListener("message", ({ data }) => {
+    if (data?.type !== "wide-berth:poster" || !(data.poster instanceof Blob) || $("#poster").hidden) return;
+    show([URL.createObjectURL(data.poster)]);
+  });
 
   /** There is no drawing of this room yet. */
   function wait() {
