@@ -13,13 +13,15 @@ ADDR ?= localhost:8080
 FUZZTIME ?= 5s
 BENCHTIME ?= 1s
 MUTANTS ?= 40
+SITE ?= site
+ADDRESS ?=
 SEED ?= 1
 JS := GOOS=js GOARCH=wasm
 # Runs a test binary that was compiled for the browser, in Node. The loader has
 # room for a small environment only, so it gets just the search path.
 JSEXEC = env -i PATH=$$PATH $(shell $(GO) env GOROOT)/lib/wasm/go_js_wasm_exec
 
-.PHONY: help run build cli test lint page unit wasmtest size compiled browser bench fuzz mutants shots deps clean
+.PHONY: help run build site cli test lint page unit wasmtest size compiled browser bench fuzz mutants shots deps clean
 
 help: ## Print this list
 	@grep -hE '^[a-z]+:.*##' Makefile | sed -E 's/^([a-z]+):.*## /\1\t/' | expand -t 12
@@ -30,6 +32,9 @@ run: ## Build the page and serve it on this machine (ADDR=host:port)
 
 build: ## Build public/build with the best compression
 	$(GO) run ./internal/cli build
+
+site: ## Build a folder for any static host (SITE=folder ADDRESS=where it will stand)
+	$(GO) run ./internal/cli site -o $(SITE) -address "$(ADDRESS)"
 
 cli: ## Build the command line tool as bin/wideberth
 	$(GO) build -trimpath -o bin/wideberth ./internal/cli
@@ -97,4 +102,4 @@ deps: ## Install what the tests need and this machine lacks
 	  { npm ci --loglevel=error && sha256sum <package-lock.json >node_modules/.from; }
 
 clean: ## Remove everything that was built
-	rm -rf public/build bin shots .cache node_modules
+	rm -rf public/build site bin shots .cache node_modules

@@ -7,6 +7,7 @@
 //	sure                                                 print the model beside every measured swing
 //	serve                                                serve the page on this machine
 //	build                                                build what the page loads
+//	site -o FOLDER                                       build it, and leave a folder for any static host
 //	size                                                 what a visitor transfers
 //
 // PLAN.json is a file, or - for standard input. check exits with 0 when

@@ -35,6 +35,7 @@ var commands = map[string]command{
 	"sure":    printSure,
 	"serve":   serve,
 	"build":   build,
+	"site":    makeSite,
 	"size":    size,
 }
 

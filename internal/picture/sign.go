@@ -21,15 +21,33 @@ var signs = map[fit.Verdict][][]sheet.Point{
 	},
 }
 
+// Icon is the page's icon on a square of size px: the sign of a clear verdict on tape,
+// to the edges, since whoever shows it cuts its own corners.
+func Icon(size float64) *sheet.Sheet {
+	s := &sheet.Sheet{Width: size, Height: size, Title: "Wide Berth"}
+	s.Box(sheet.Ink{Fill: tapeYellow}, 0, 0, size, size)
+	const room = 0.1 // of the size, round the sign
+	var rings [][]sheet.Point
+	for _, ring := range signs[fit.Clear] {
+		rings = append(rings, scaled(ring, size*room, size*room, size*(1-2*room)/32))
+	}
+	s.Outline(sheet.Ink{Fill: byDay.ink}, rings...)
+	return s
+}
+
+func scaled(ring []sheet.Point, left, top, by float64) []sheet.Point {
+	out := make([]sheet.Point, len(ring))
+	for i, p := range ring {
+		out[i] = sheet.Point{left + p[0]*by, top + p[1]*by}
+	}
+	return out
+}
+
 // sign draws a verdict's shape with its corner at a place.
 func (k inks) sign(s *sheet.Sheet, v fit.Verdict, left, top float64) {
 	var rings [][]sheet.Point
 	for _, ring := range signs[v] {
-		out := make([]sheet.Point, len(ring))
-		for i, p := range ring {
-			out[i] = sheet.Point{left + p[0]*sign/32, top + p[1]*sign/32}
-		}
-		rings = append(rings, out)
+		rings = append(rings, scaled(ring, left, top, sign/32))
 	}
 	s.Outline(sheet.Ink{Fill: k.verdict[v]}, rings...)
 }

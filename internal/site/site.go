@@ -33,10 +33,12 @@ const (
 // Embed is the page that anybody may frame.
 const Embed = "embed.html"
 
+const policyHeader = "Content-Security-Policy"
+
 // headers are sent with every answer, errors too.
 var headers = map[string]string{
-	"Content-Security-Policy": Policy,
-	"X-Content-Type-Options":  "nosniff",
+	policyHeader:             Policy,
+	"X-Content-Type-Options": "nosniff",
 	// A plan travels in the fragment of the address, which no browser sends;
 	// no-referrer keeps the rest of the address at home as well.
 	"Referrer-Policy":    "no-referrer",
@@ -129,13 +131,13 @@ func serve(w http.ResponseWriter, r *http.Request, root fs.FS) error {
 
 	h := w.Header()
 	if name == Embed {
-		h.Set("Content-Security-Policy", EmbedPolicy)
+		h.Set(policyHeader, EmbedPolicy)
 	}
 	h.Set("Content-Type", contentType)
 	h.Set("Vary", "Accept-Encoding")
 	// File names do not change between builds, so every use asks whether the
 	// copy at hand is still good; the answer is one small 304.
-	h.Set("Cache-Control", "no-cache")
+	h.Set("Cache-Control", caching)
 	h.Set("ETag", etag(info, encoding))
 	if encoding != "" {
 		h.Set("Content-Encoding", encoding)

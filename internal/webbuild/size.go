@@ -39,10 +39,10 @@ type FileSize struct {
 }
 
 // Measure adds up a first visit: every file of the public folder but the
-// twins and what it never fetches, as if a host compressed each at the best quality. It errs on the high
-// side: a file counts whether or not a visit fetches it. Programs are not
-// compressed again; their sizes come from the manifest of a Build at the best
-// quality. empty is the size of the empty engine program's brotli twin.
+// twins and what the page never fetches, as if a host compressed each at the best
+// quality. It errs on the high side: a file counts whether or not a visit fetches
+// it. Programs are not compressed again; their sizes come from the manifest of a
+// Build at the best quality. empty is the size of the empty engine program's brotli twin.
 func Measure(public string, manifest Manifest, empty int) (Sizes, error) {
 	var s Sizes
 	err := filepath.WalkDir(public, func(file string, entry fs.DirEntry, err error) error {
@@ -82,9 +82,9 @@ func Measure(public string, manifest Manifest, empty int) (Sizes, error) {
 // first verdict stands: folders, and what is built for them.
 var later = []string{"scene/", "ball/", "maps/", "model/", "pictures/", "room/", "stage/", "drawings/", "share/", "build/scene", "build/sure"}
 
-// elsewhere is what the page never fetches: the embed is a page of its own, the
-// preview is for those who show links as cards.
-var elsewhere = []string{"embed", "posters/", "build/poster", "build/preview", "build/licences"}
+// elsewhere is what the page never fetches: the embed is a page of its own, preview and
+// icons are for those who show links.
+var elsewhere = []string{"embed", "posters/", "build/poster", "build/preview", "build/icon", "build/licences"}
 
 func isElsewhere(name string) bool {
 	return slices.ContainsFunc(elsewhere, func(part string) bool { return strings.HasPrefix(name, part) })
