@@ -190,12 +190,13 @@ func TestEmbedFits(t *testing.T) {
 func TestShareEmbed(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, light)
-	tb.find("button", "Embed").click()
+	tb.openSheet("room")
+	tb.find("button", "Embed it").click()
 	tb.until("the posters of the previews", `document.querySelectorAll("dialog[open] iframe[data-poster=sent]").length === 3`)
 	narrow := tb.frame(`/embed.html`)
 	narrow.until("its poster", `document.querySelector("#poster img").src.startsWith("blob:") && document.querySelector("#poster img").naturalWidth === 480`)
 	lines := eval[string](tb, `document.querySelector("#embed-text").value`)
-	link := eval[string](tb, `location.hash`)
+	link := "#p=" + eval[string](tb, `new URLSearchParams(location.hash.slice(1)).get("p")`)
 	if want := tb.home + "/embed.html?poster=carriage-house-loft" + link; !strings.Contains(lines, want) {
 		t.Errorf("the lines to paste are %q, want %q in them", lines, want)
 	}
