@@ -88,6 +88,7 @@ mutants: ## What the tests notice: small faults put in, a sample of all (MUTANTS
 shots: deps build ## Screenshots of every sheet and of named states at three sizes, into shots/, and the pictures in docs/
 	$(GO) test -tags browser -count=1 -timeout 15m -run '^Test(States|Sheets)$$' ./internal/browsertest -shots $(CURDIR)/shots
 	mkdir -p docs && cp shots/demo-desktop.png docs/picture.png && cp shots/stand-desktop-light.png docs/stand.png
+	$(GO) run ./internal/cli picture -o docs/drawn.png -view all -size 1200 testdata/plans/left-hander.json
 
 deps: ## Install what the tests need and this machine lacks
 	@missing=""; \

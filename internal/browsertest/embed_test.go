@@ -15,6 +15,7 @@ import (
 	"testing"
 	"time"
 
+	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/chromedp"
 
 	"wideberth/internal/picture"
@@ -151,6 +152,17 @@ func (tb *tab) shootFrames(name string) {
 // fits, before and after the tap, and the accessibility checker finds nothing.
 func TestEmbedFits(t *testing.T) {
 	t.Parallel()
+	t.Run("without scripts", func(t *testing.T) {
+		tb := open(t, noGL, phone)
+		if _, err := chromedp.Call(tb.ctx, emulation.SetScriptExecutionDisabled, emulation.SetScriptExecutionDisabledParams{Value: true}); err != nil {
+			t.Fatal(err)
+		}
+		tb.goTo("/embed.html")
+		tb.until("the demonstration's poster", `document.querySelector("noscript img").naturalWidth > 0`)
+		if words := tb.glance(); !strings.Contains(words, "another one needs JavaScript") || strings.Contains(words, "Swing it") {
+			t.Errorf("without scripts the embed says %q", words)
+		}
+	})
 	for _, look := range []struct {
 		width  int64
 		scheme string
