@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"net/url"
 	"os"
+	"path/filepath"
 
 	"wideberth/internal/site"
 	"wideberth/internal/webbuild"
@@ -33,6 +34,9 @@ func makeSite(ctx context.Context, args []string, s streams) (int, error) {
 	if err := checkQuality(*quality); err != nil {
 		return 0, err
 	}
+	if inside, err := within(*out, publicDir); err != nil || inside {
+		return 0, fmt.Errorf("%s is in the page's own folder: name another with -o", *out)
+	}
 	if _, err := buildPage(ctx, *quality); err != nil {
 		return 0, err
 	}
@@ -42,4 +46,15 @@ func makeSite(ctx context.Context, args []string, s streams) (int, error) {
 	}
 	defer root.Close()
 	return exitClear, site.Export{Twins: *twins, Address: *address}.Write(root.FS(), *out)
+}
+
+// within tells whether a path is a folder or lies in it.
+func within(path, folder string) (bool, error) {
+	p, err1 := filepath.Abs(path)
+	f, err2 := filepath.Abs(folder)
+	if err := errors.Join(err1, err2); err != nil {
+		return false, err
+	}
+	rel, err := filepath.Rel(f, p)
+	return filepath.IsLocal(rel), err
 }

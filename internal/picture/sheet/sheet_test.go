@@ -32,6 +32,7 @@ func TestPaintedArea(t *testing.T) {
 		want float64
 	}{
 		{"a square", func(s *Sheet) { s.Outline(Ink{Fill: black}, square(10, 10, 20)) }, 400},
+		{"a box", func(s *Sheet) { s.Box(Ink{Fill: black}, 20, 10, 30, 5) }, 150},
 		{"half a square off the sheet", func(s *Sheet) { s.Outline(Ink{Fill: black}, square(-10, 10, 20)) }, 200},
 		{"two that overlap", func(s *Sheet) { s.Outline(Ink{Fill: black}, square(10, 10, 20), square(20, 10, 20)) }, 600},
 		{"one with a hole", func(s *Sheet) { s.Outline(Ink{Fill: black}, square(10, 10, 20), turned(square(15, 15, 10))) }, 300},
@@ -127,6 +128,9 @@ func TestSVGIsXML(t *testing.T) {
 	}
 	if got := strings.Join(names, " "); got != "svg title desc text path" {
 		t.Errorf("elements are %q", got)
+	}
+	if want := `<text x="1" y="1" font-size="5" textLength="` + px(Type{Size: 5}.Width(`<b onload="x">&`+"\x00")) + `" lengthAdjust="spacingAndGlyphs" fill="#000000">&lt;b onload=`; !strings.Contains(text, want) {
+		t.Errorf("the SVG = %s\nwant it to hold %s", text, want)
 	}
 	if want := `<path d="M0 0L1.2 2Z" fill="#010203" fill-opacity="0.20" stroke="#000000" stroke-width="1" stroke-linecap="round" stroke-linejoin="round" stroke-dasharray="1 2"/>`; !strings.Contains(text, want) {
 		t.Errorf("the SVG = %s\nwant it to hold %s", text, want)
