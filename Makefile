@@ -14,13 +14,15 @@ FUZZTIME ?= 5s
 BENCHTIME ?= 1s
 PLAYED ?= 10m
 MUTANTS ?= 40
+SITE ?= site
+ADDRESS ?=
 SEED ?= 1
 JS := GOOS=js GOARCH=wasm
 # Runs a test binary that was compiled for the browser, in Node. The loader has
 # room for a small environment only, so it gets just the search path.
 JSEXEC = env -i PATH=$$PATH $(shell $(GO) env GOROOT)/lib/wasm/go_js_wasm_exec
 
-.PHONY: help run build cli test lint page unit wasmtest size compiled browser bench fuzz mutants shots deps clean
+.PHONY: help run build site cli test lint page unit wasmtest size compiled browser bench fuzz mutants shots deps clean
 
 help: ## Print this list
 	@grep -hE '^[a-z]+:.*##' Makefile | sed -E 's/^([a-z]+):.*## /\1\t/' | expand -t 12
@@ -31,6 +33,9 @@ run: ## Build the page and serve it on this machine (ADDR=host:port)
 
 build: ## Build public/build with the best compression
 	$(GO) run ./internal/cli build
+
+site: ## Build a folder for any static host (SITE=folder ADDRESS=where it will stand)
+	$(GO) run ./internal/cli site -o $(SITE) -address "$(ADDRESS)"
 
 cli: ## Build the command line tool as bin/wideberth
 	$(GO) build -trimpath -o bin/wideberth ./internal/cli
@@ -85,6 +90,7 @@ mutants: ## What the tests notice: small faults put in, a sample of all (MUTANTS
 shots: deps build ## Screenshots of every sheet and of named states at three sizes, into shots/, and the pictures in docs/
 	$(GO) test -tags browser -count=1 -timeout 15m -run '^Test(States|Sheets)$$' ./internal/browsertest -shots $(CURDIR)/shots
 	mkdir -p docs && cp shots/demo-desktop.png docs/picture.png && cp shots/stand-desktop-light.png docs/stand.png
+	$(GO) run ./internal/cli picture -o docs/drawn.png -view all -size 1200 testdata/plans/left-hander.json
 
 deps: ## Install what the tests need and this machine lacks
 	@missing=""; \
@@ -99,4 +105,4 @@ deps: ## Install what the tests need and this machine lacks
 	  { npm ci --loglevel=error && sha256sum <package-lock.json >node_modules/.from; }
 
 clean: ## Remove everything that was built
-	rm -rf public/build bin shots .cache node_modules
+	rm -rf public/build site bin shots .cache node_modules

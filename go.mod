@@ -7,6 +7,7 @@ require (
 	github.com/chromedp/cdproto v0.159.0
 	github.com/chromedp/chromedp v0.23.0
 	github.com/hajimehoshi/ebiten/v2 v2.8.8
+	golang.org/x/image v0.47.0
 	gonum.org/v1/gonum v0.17.0
 )
 
@@ -16,8 +17,8 @@ require (
 	github.com/ebitengine/purego v0.8.0 // indirect
 	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
 	github.com/jezek/xgb v1.1.1 // indirect
-	golang.org/x/image v0.47.0 // indirect
-	golang.org/x/sync v0.12.0 // indirect
+	golang.org/x/sync v0.24.0 // indirect
 	golang.org/x/sys v0.49.0 // indirect
-	golang.org/x/tools v0.30.0 // indirect
+	golang.org/x/text v0.43.0 // indirect
+	golang.org/x/tools v0.51.0 // indirect
 )

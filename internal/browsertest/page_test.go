@@ -140,7 +140,7 @@ func (tb *tab) top() {
 // window goes away; on other sheets to the end, where it lies below everything.
 func (tb *tab) showVerdict() {
 	tb.t.Helper()
-	if eval[string](tb, `document.documentElement.dataset.sheet`) != "swing" {
+	if eval[string](tb, `document.documentElement.dataset.sheet ?? ""`) != "swing" {
 		eval[bool](tb, `(scrollTo({top: document.documentElement.scrollHeight, behavior: "instant"}), true)`)
 		return
 	}

@@ -19,22 +19,32 @@ const (
 // build compiles both programs and writes their twins.
 func build(ctx context.Context, args []string, s streams) (int, error) {
 	flags := newFlags("build", "[-quality N]", s)
-	quality := flags.Int("quality", webbuild.BestQuality, "brotli quality 0–11; a better twin that is cached is taken anyway")
+	quality := flags.Int("quality", webbuild.BestQuality, qualityUsage)
 	if err := flags.Parse(args); err != nil {
 		return 0, err
 	}
-	if *quality < 0 || *quality > webbuild.BestQuality {
-		return 0, fmt.Errorf("quality %d is outside 0–%d", *quality, webbuild.BestQuality)
+	if err := checkQuality(*quality); err != nil {
+		return 0, err
 	}
 	_, err := buildPage(ctx, *quality)
 	return exitClear, err
 }
 
+const qualityUsage = "brotli quality 0–11; a better twin that is cached is taken anyway"
+
+func checkQuality(quality int) error {
+	if quality < 0 || quality > webbuild.BestQuality {
+		return fmt.Errorf("quality %d is outside 0–%d", quality, webbuild.BestQuality)
+	}
+	return nil
+}
+
 func buildPage(ctx context.Context, quality int) (webbuild.Manifest, error) {
+	programs := []webbuild.Program{webbuild.Solver, webbuild.Scene}
 	return webbuild.Build(ctx, webbuild.Options{
 		Root: ".", Out: filepath.Join(publicDir, "build"), Cache: cacheDir, Quality: quality,
-		Programs: []webbuild.Program{webbuild.Solver, webbuild.Scene},
-		Data:     []webbuild.Data{webbuild.Sureness},
+		Programs: programs,
+		Data:     append([]webbuild.Data{webbuild.Sureness, webbuild.Licences(ctx, ".", programs...)}, webbuild.Pictures...),
 	})
 }
 

@@ -3,9 +3,11 @@
 //
 //	check PLAN.json                                      print the report
 //	swing -player NAME -club NAME -tee NAME PLAN.json    print one swing, 240 frames a second
+//	picture -o FILE.png [-view VIEW] PLAN.json           draw the answer, as PNG or SVG
 //	sure                                                 print the model beside every measured swing
 //	serve                                                serve the page on this machine
 //	build                                                build what the page loads
+//	site -o FOLDER                                       build it, and leave a folder for any static host
 //	size                                                 what a visitor transfers
 //
 // PLAN.json is a file, or - for standard input. check exits with 0 when

@@ -29,12 +29,14 @@ type streams struct {
 type command func(ctx context.Context, args []string, s streams) (int, error)
 
 var commands = map[string]command{
-	"check": check,
-	"swing": printSwing,
-	"sure":  printSure,
-	"serve": serve,
-	"build": build,
-	"size":  size,
+	"check":   check,
+	"swing":   printSwing,
+	"picture": drawPicture,
+	"sure":    printSure,
+	"serve":   serve,
+	"build":   build,
+	"site":    makeSite,
+	"size":    size,
 }
 
 // run carries out one command line and returns the exit code.

@@ -19,6 +19,10 @@ func TestBadCommandLines(t *testing.T) {
 		{"stray argument", []string{"serve", "public"}, `serve takes no "public": flags only`},
 		{"no such folder", []string{"serve", "-dir", "no/such/folder"}, "the folder to serve: "},
 		{"bad address", []string{"serve", "-dir", ".", "-addr", "nowhere"}, "missing port"},
+		{"no folder for the site", []string{"site"}, "-o FOLDER"},
+		{"a site in the page", []string{"site", "-o", "public/site"}, "public/site is in the page's own folder"},
+		{"an address of nothing", []string{"site", "-o", "x", "-address", "golf"}, `"golf" is not the address`},
+		{"a site of no quality", []string{"site", "-o", "x", "-quality", "-1"}, "quality -1 is outside 0–11"},
 		{"bad quality", []string{"build", "-quality", "12"}, "quality 12 is outside 0–11"},
 	}
 	for _, tt := range tests {

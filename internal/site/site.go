@@ -20,20 +20,32 @@ import (
 	"time"
 )
 
-// Policy is the page's content security policy as a header. It says what the
-// page's meta tag says, and two things that a meta tag cannot: the page may be
-// framed by anybody (blog posts embed it). A browser holds a page to both.
-const Policy = "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' blob:; " +
-	"object-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors *"
+// policy is what the pages' meta tags say too. A browser holds a page to both.
+const policy = "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' blob:; " +
+	"worker-src 'self' blob:; object-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors "
+
+// Policies of content: what a meta tag cannot say is who may frame a page.
+const (
+	Policy      = policy + "'self'" // the page frames its scene, and shows what its embed looks like
+	EmbedPolicy = policy + "*"
+)
+
+// Embed is the page that anybody may frame.
+const Embed = "embed.html"
+
+const policyHeader = "Content-Security-Policy"
 
 // headers are sent with every answer, errors too.
 var headers = map[string]string{
-	"Content-Security-Policy": Policy,
-	"X-Content-Type-Options":  "nosniff",
+	policyHeader:             Policy,
+	"X-Content-Type-Options": "nosniff",
 	// A plan travels in the fragment of the address, which no browser sends;
 	// no-referrer keeps the rest of the address at home as well.
 	"Referrer-Policy":    "no-referrer",
 	"Permissions-Policy": "camera=(), microphone=(), geolocation=(), payment=(), usb=()",
+	// A frame in a sandbox has no origin: to it every file is another host's. There is
+	// nothing here that is not public.
+	"Access-Control-Allow-Origin": "*",
 }
 
 // types names what each extension is. The list is ours, because the operating
@@ -118,11 +130,14 @@ func serve(w http.ResponseWriter, r *http.Request, root fs.FS) error {
 	}
 
 	h := w.Header()
+	if name == Embed {
+		h.Set(policyHeader, EmbedPolicy)
+	}
 	h.Set("Content-Type", contentType)
 	h.Set("Vary", "Accept-Encoding")
 	// File names do not change between builds, so every use asks whether the
 	// copy at hand is still good; the answer is one small 304.
-	h.Set("Cache-Control", "no-cache")
+	h.Set("Cache-Control", caching)
 	h.Set("ETag", etag(info, encoding))
 	if encoding != "" {
 		h.Set("Content-Encoding", encoding)

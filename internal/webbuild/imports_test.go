@@ -55,3 +55,20 @@ func TestSolverImports(t *testing.T) {
 		}
 	}
 }
+
+// Pictures without a browser are for the command line: neither program holds them,
+// nor the fonts and the rasteriser that they are made with.
+func TestNoPicturesInPrograms(t *testing.T) {
+	cmd := exec.Command("go", "list", "-deps", Solver.Package, Scene.Package)
+	cmd.Dir = "../.."
+	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
+	out, err := cmd.Output()
+	if err != nil || !strings.Contains(string(out), "wideberth/internal/render/drawing\n") {
+		t.Fatalf("go list of the programs' packages: %v, %d bytes", err, len(out))
+	}
+	for pkg := range strings.Lines(string(out)) {
+		if strings.HasPrefix(pkg, "wideberth/internal/picture") || strings.HasPrefix(pkg, "golang.org/x/image") {
+			t.Errorf("a program holds %s", strings.TrimSpace(pkg))
+		}
+	}
+}

@@ -39,10 +39,10 @@ type FileSize struct {
 }
 
 // Measure adds up a first visit: every file of the public folder but the
-// twins, as if a host compressed each at the best quality. It errs on the high
-// side: a file counts whether or not a visit fetches it. Programs are not
-// compressed again; their sizes come from the manifest of a Build at the best
-// quality. empty is the size of the empty engine program's brotli twin.
+// twins and what the page never fetches, as if a host compressed each at the best
+// quality. It errs on the high side: a file counts whether or not a visit fetches
+// it. Programs are not compressed again; their sizes come from the manifest of a
+// Build at the best quality. empty is the size of the empty engine program's brotli twin.
 func Measure(public string, manifest Manifest, empty int) (Sizes, error) {
 	var s Sizes
 	err := filepath.WalkDir(public, func(file string, entry fs.DirEntry, err error) error {
@@ -54,7 +54,7 @@ func Measure(public string, manifest Manifest, empty int) (Sizes, error) {
 			return err
 		}
 		name := filepath.ToSlash(rel)
-		if ext := path.Ext(name); ext == ".br" || ext == ".gz" || strings.HasPrefix(path.Base(name), ".") {
+		if ext := path.Ext(name); ext == ".br" || ext == ".gz" || strings.HasPrefix(path.Base(name), ".") || isElsewhere(name) {
 			return nil
 		}
 		size, err := fileSize(file, name, manifest)
@@ -81,7 +81,15 @@ func Measure(public string, manifest Manifest, empty int) (Sizes, error) {
 // later are the parts of the public folder that the page fetches only once the
 // first verdict stands: folders, and what is built for them.
 var later = []string{"scene/", "ball/", "maps/", "model/", "pictures/", "room/", "stage/", "drawings/", "build/scene", "build/sure",
-	"share/", "keep/", "offline/", "icons/", "manifest.webmanifest", worker, Files}
+	"share/", "keep/", "offline/", "print/", "vendor/", "manifest.webmanifest", worker, Files}
+
+// elsewhere is what the page never fetches: the embed is a page of its own, preview and
+// icons are for those who show links.
+var elsewhere = []string{"embed", "posters/", "build/poster", "build/preview", "build/icon", "build/licences"}
+
+func isElsewhere(name string) bool {
+	return slices.ContainsFunc(elsewhere, func(part string) bool { return strings.HasPrefix(name, part) })
+}
 
 // early are what such folders hold and the first verdict has all the same: styles
 // that keep the places, and the words that a sentence is made with.

@@ -143,6 +143,8 @@ func TestMeasure(t *testing.T) {
 	write(t, filepath.Join(public, "build", "solver.wasm.br"), "twin")
 	write(t, filepath.Join(public, "build", "scene.wasm"), "plain")
 	write(t, filepath.Join(public, "build", "sure.json"), "plain")
+	write(t, filepath.Join(public, "build", "preview.png"), "never fetched")
+	write(t, filepath.Join(public, "embed.html"), "a page of its own")
 	sizes, err := Measure(public, Manifest{
 		"solver.wasm": {Bytes: 2_000_000, Brotli: 500_000},
 		"scene.wasm":  {Bytes: 9_000_000, Brotli: 1_800_000},
@@ -152,7 +154,7 @@ func TestMeasure(t *testing.T) {
 		t.Fatal(err)
 	}
 	if len(sizes.Files) != 5 {
-		t.Errorf("measured %d files, want 5: no twins", len(sizes.Files))
+		t.Errorf("measured %d files, want 5: no twins and nothing of other pages", len(sizes.Files))
 	}
 	if page := sizes.FirstVerdict - 500_000; page <= 0 || page > 200 {
 		t.Errorf("the page counts %d bytes beside the solver, want it compressed to 1–200", page)

@@ -67,6 +67,18 @@ export function debounce(fn, wait) {
   return run;
 }
 
+const dressed = new Map(); // style sheet → its coming
+
+/** Fetches style sheets of the page, each once; resolves when they are there. @param {...string} files */
+export const styles = (...files) => Promise.all(files.map((href) => {
+  if (!dressed.has(href)) {
+    dressed.set(href, new Promise((done, failed) => {
+      document.head.append(h("link", { rel: "stylesheet", href, onload: done, onerror: () => { dressed.delete(href); failed(); } }));
+    }));
+  }
+  return dressed.get(href);
+}));
+
 /** Has the browser keep a file. */
 export function download(blob, name) {
   const url = URL.createObjectURL(blob);

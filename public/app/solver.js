@@ -2,8 +2,24 @@
 // way and one waiting per channel, so that the newest edit always wins.
 import { again } from "./again.js";
 
+/**
+ * A frame in a sandbox has no origin, and may start no worker by its address; one of
+ * its own making may import, if the host lets anybody fetch (CORS). What is asked
+ * before that is kept.
+ */
+function startWorker(address) {
+  if (globalThis.origin !== "null") return new Worker(address, { type: "module" });
+  const code = `const early = [];
+    onmessage = ({ data }) => early.push(data);
+    import(${JSON.stringify(address)}).then(() => {
+      onmessage = null;
+      for (const data of early) dispatchEvent(new MessageEvent("message", { data }));
+    }, () => postMessage({ fatal: "The solver cannot be fetched from inside this frame. Open the page by itself." }));`;
+  return new Worker(URL.createObjectURL(new Blob([code], { type: "text/javascript" })));
+}
+
 export function createSolver({ onFatal }) {
-  const worker = new Worker(new URL("worker.js", import.meta.url), { type: "module" });
+  const worker = startWorker(new URL("worker.js", import.meta.url).href);
   const pending = new Map(); // id → resolve
   const channels = new Map(); // name → {busy, next}
   let lastId = 0;

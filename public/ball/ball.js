@@ -3,7 +3,7 @@
 //
 // Hook for tests, read-only: data-busy of #ball is "yes" until the answer shown
 // is that of the plan shown.
-import { $, h, icon, keptTogether, setText, debounce } from "../app/dom.js";
+import { $, h, icon, keptTogether, setText, debounce, styles } from "../app/dom.js";
 import { drawFace } from "./face.js";
 import { launch, mishitNeeds, renderEnclosure } from "./enclosure.js";
 import { createBallLines } from "./lines.js";
@@ -13,7 +13,7 @@ const PAUSE_MS = 300; // without an edit, before the ball is asked for
 
 /** @param {Shared} shared */
 export function createBall({ state, solver, drawings, sheets, idle }) {
-  document.head.append(h("link", { rel: "stylesheet", href: "ball/ball.css" }));
+  styles("ball/ball.css").catch(() => {}); // plainer without
   const section = $("#ball");
   const lines = createBallLines(drawings.lay);
   let asked = 0;

@@ -1,6 +1,6 @@
 // The plans kept in this browser: keep, open, rename, duplicate, remove with undo, take
 // along as files and bring in again, and two of them side by side.
-import { $, $$, asSentence, download, h } from "../app/dom.js";
+import { $$, asSentence, download, h, styles } from "../app/dom.js";
 import { fileOf, plansIn, putBack, putOn, readShelf, rename, takeOff, whyNot } from "./shelf.js";
 
 const FILE_LIMIT = 20e6; // bytes of a file with many plans
@@ -14,7 +14,7 @@ const asFile = (text, name) => download(new Blob([text], { type: "application/js
 export function openKeep(/** @type {Shared} */ shared) {
   if ($$("dialog[open]").length) return;
   const { state, solver } = shared;
-  if (!$("link[href='keep/keep.css']")) document.head.append(h("link", { rel: "stylesheet", href: "keep/keep.css" }));
+  styles("keep/keep.css").catch(() => {}); // plainer without
   let /** @type {import("./shelf.js").Kept[]} */ kept = [];
   const said = h("p", { class: "notice", role: "status" });
   const list = h("ul", { class: "kept" });

@@ -5,7 +5,7 @@
 //
 // Hooks for tests, read-only, on #view-plan: data-shows is the mode; data-busy is
 // "yes" until the map is that of the plan shown.
-import { $, $$, h, s, icon, setText, debounce } from "../app/dom.js";
+import { $, $$, h, s, icon, setText, debounce, styles } from "../app/dom.js";
 import { createSolver } from "../app/solver.js";
 import { createStand } from "./stand.js";
 import { createHang } from "./hang.js";
@@ -29,7 +29,7 @@ const SPEAK_MS = 700; // of stillness before a moved thing is spoken of
 /** The solver that is shared is that of the verdict, which knows the swings already. @param {Shared} shared */
 export function createMaps(shared) {
   const { state, solver, drawings, sheets, mover, idle } = shared;
-  document.head.append(h("link", { rel: "stylesheet", href: "maps/maps.css" }));
+  styles("maps/maps.css").catch(() => {}); // plainer without
   const figure = $("#view-plan");
   const summary = h("p", { class: "map-summary" });
   let second = null; // started by the first who asks: who only reads the verdict never needs it

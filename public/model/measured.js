@@ -3,7 +3,7 @@
 //
 // Hook for tests, read-only: aria-busy of #measured-table is "true" until the
 // figures are there.
-import { $, h, s, setText } from "../app/dom.js";
+import { $, h, s, setText, styles } from "../app/dom.js";
 import { pictures } from "./pictures.js";
 
 const box = $("#measured-table");
@@ -13,7 +13,7 @@ let shown = ""; // the units it is laid out in
 let wanted = ""; // the units asked for last
 let fetching = false;
 
-document.head.append(h("link", { rel: "stylesheet", href: "model/model.css" }));
+styles("model/model.css").catch(() => {}); // plainer without
 
 /** Shows the table in "metric" or "imperial" units, fetching it the first time. */
 export async function renderMeasured(units) {

@@ -1,7 +1,7 @@
 // A flat drawing as a picture: the page's own SVG with its inks written into it,
 // since a picture has no style sheet, and the canvases over it.
 
-const INKS = ["fill", "fill-opacity", "fill-rule", "stroke", "stroke-width", "stroke-dasharray", "stroke-linecap", "stroke-linejoin", "opacity", "font", "text-anchor", "visibility", "paint-order", "display"];
+const INKS = ["fill", "fill-opacity", "fill-rule", "stroke", "stroke-width", "stroke-dasharray", "stroke-linecap", "stroke-linejoin", "opacity", "font-family", "font-size", "font-weight", "font-style", "text-anchor", "visibility", "paint-order", "display"];
 
 /** A copy of an SVG that keeps its look without the page. */
 function inked(svg) {
@@ -16,12 +16,17 @@ function inked(svg) {
   return copy;
 }
 
-async function imageOf(svg, width, height) {
+/** A drawing of the page as the text of a file that is width by height px. */
+export function drawingText(svg, width, height) {
   const copy = inked(svg);
   copy.setAttribute("xmlns", "http://www.w3.org/2000/svg");
   copy.setAttribute("width", String(width));
   copy.setAttribute("height", String(height));
-  const url = URL.createObjectURL(new Blob([new XMLSerializer().serializeToString(copy)], { type: "image/svg+xml" }));
+  return new XMLSerializer().serializeToString(copy);
+}
+
+async function imageOf(svg, width, height) {
+  const url = URL.createObjectURL(new Blob([drawingText(svg, width, height)], { type: "image/svg+xml" }));
   try {
     const image = new Image();
     image.src = url;

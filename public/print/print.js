@@ -1,7 +1,7 @@
 // The sheet to take to the room, on paper: a page for the wall (who may swing what, and
 // where everybody stands) and one for the builder (plan and elevation to scale). It is
 // made of answers asked for when somebody prints, whichever sheets were opened before.
-import { $, $$, h, icon, keptTogether, VERDICT_WORDS } from "../app/dom.js";
+import { $, $$, h, icon, keptTogether, styles, VERDICT_WORDS } from "../app/dom.js";
 import { pack } from "../app/link.js";
 import { dimsOf } from "../drawings/drawings.js";
 import { tapes, SHOWN } from "../maps/guest.js";
@@ -15,7 +15,7 @@ const [WIDE, TALL] = [300, 200]; // px: the room with a guest in it
 /** Makes the paper and has the browser print it. */
 export async function printPaper(/** @type {Shared} */ shared) {
   const { state, solver, mapOf } = shared;
-  if (!$("link[href='print/print.css']")) await stylesheet("print/print.css", "maps/maps.css");
+  await styles("print/print.css", "maps/maps.css");
   const { good, focus } = state;
   const [marks, hang, ball, link] = await Promise.all([mapOf("marks"), mapOf("hang"),
     solver.ask({ kind: "ball", plan: good, focus, catch: CATCH }), pack(JSON.stringify(state.answer.sparse))]);
@@ -24,10 +24,6 @@ export async function printPaper(/** @type {Shared} */ shared) {
   addEventListener("afterprint", () => $("#paper")?.remove(), { once: true });
   print();
 }
-
-const stylesheet = (...files) => Promise.all(files.map((href) => new Promise((done) => {
-  document.head.append(h("link", { rel: "stylesheet", href, onload: done, onerror: done }));
-})));
 
 /** The room's name, the day, and the worst of everyone. */
 function head(/** @type {State} */ { good, answer: { sentences, report } }, title) {

@@ -1,11 +1,11 @@
 // The room on its sheet: a plan to start with, and walls to drag. Fetched once the
 // first verdict stands.
-import { h } from "../app/dom.js";
+import { styles } from "../app/dom.js";
 import { createMine } from "./mine.js";
 import { createWalls } from "./walls.js";
 
 export function createRoom(/** @type {Shared} */ shared) {
-  document.head.append(h("link", { rel: "stylesheet", href: "room/room.css" }));
+  styles("room/room.css").catch(() => {}); // plainer without
   const { state, solver } = shared;
   createMine(shared);
   createWalls(state, async (metres) => {

@@ -3,7 +3,7 @@
 //
 // The fields are those of the tape strip; share/friend.css puts away what a friend has
 // not asked for while <html data-audience="friend">.
-import { $, h, setText, VERDICT_WORDS } from "../app/dom.js";
+import { $, h, setText, VERDICT_WORDS, styles } from "../app/dom.js";
 import { pack } from "../app/link.js";
 import { putAudience } from "../app/address.js";
 import { sign } from "../app/verdict.js";
@@ -13,11 +13,7 @@ import { addressFor, sendButton } from "./send.js";
 export { roomForFriend } from "./people.js";
 
 /** Fetches the looks, so that they are there before the first answer. */
-export function dressForFriend() {
-  return new Promise((done) => {
-    document.head.append(h("link", { rel: "stylesheet", href: "share/friend.css", onload: done, onerror: done }));
-  });
-}
+export const dressForFriend = () => styles("share/friend.css").catch(() => {}); // plainer without
 
 /** Builds the friend's page about an answer; seeAll() brings the rest of it. */
 export function createFriend(/** @type {Shared} */ { state }, seeAll) {

@@ -1,6 +1,6 @@
 // A link that a friend sent back: the owner's plan stays as it is, and the owner is
 // asked whether to take the new player into it.
-import { $, asSentence, h, keptTogether } from "../app/dom.js";
+import { $, asSentence, h, keptTogether, styles } from "../app/dom.js";
 import { driverOf } from "../app/edits.js";
 import { newcomers, takeIn } from "./people.js";
 
@@ -23,7 +23,7 @@ export async function askOwner({ state, solver }, text, say) {
     say(`Everybody who was sent is in “${mine}” already. Nothing was changed.`);
     return;
   }
-  if (!$("link[href='share/share.css']")) document.head.append(h("link", { rel: "stylesheet", href: "share/share.css" }));
+  styles("share/share.css").catch(() => {}); // plainer without
   const swung = await solver.ask({ kind: "solve", plan: { ...sent, units: state.good.units }, focus: { player: who.name, club: "", tee: "" } });
   if (swung.error) {
     say(`${asSentence(swung.error.message)} Your plan is as it was.`);

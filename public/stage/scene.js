@@ -6,6 +6,7 @@ import { h, setText } from "../app/dom.js";
 const FRAME = { title: "The swing in 3D, in a paper model of the room", src: "scene/scene.html" };
 const PATIENCE = 2000; // ms
 const NO_WEBGL = "No 3D here: WebGL 2 is missing or switched off. The drawings are complete without it.";
+const NO_ORIGIN = "No 3D inside this frame: it is shut off from its own page. The drawings are complete without it.";
 const SAVING = "Your browser saves data: the 3D model is 2 MB.";
 
 /** The named views; the scene knows where each stands. */
@@ -58,8 +59,9 @@ export function createScene({ ready, lost, told }) {
 
   function load() {
     if (frame) return;
-    if (!hasWebGL2()) {
-      fail(NO_WEBGL);
+    const why = globalThis.origin === "null" ? NO_ORIGIN : hasWebGL2() ? "" : NO_WEBGL;
+    if (why) {
+      fail(why);
       return;
     }
     progress.removeAttribute("value");
