@@ -61,17 +61,32 @@ func newSwinger(b body.Body, c Club, longer float64) swinger {
 	return g
 }
 
-// build models the swing with the given address and traits in their own units,
-// over whatever s held. The downswing may be given, to let a family share one.
-func (s *Swing) build(g *swinger, style Style, dev Deviation, trait [NumTraits]float64, down *Downswing) error {
-	s.figure = g.figure
-	b, c := g.figure.body, g.figure.club
-	var start joints
-	var err error
-	if s.Stance, start, err = s.figure.takeStance(&g.usual, dev); err != nil {
-		return err
+// stood is a golfer who has taken a stance.
+type stood struct {
+	arm    float64 // of the swinger
+	dev    Deviation
+	figure figure
+	stance Stance
+	start  joints
+	err    error
+}
+
+// stand puts a golfer at the ball, dev from the usual address.
+func (g *swinger) stand(dev Deviation) stood {
+	s := stood{arm: g.arm, dev: dev, figure: g.figure}
+	s.stance, s.start, s.err = s.figure.takeStance(&g.usual, dev)
+	return s
+}
+
+// build models the swing from an address with traits in their own units, over
+// whatever s held. The downswing may be given, to let a family share one.
+func (s *Swing) build(from *stood, style Style, trait [NumTraits]float64, down *Downswing) error {
+	if from.err != nil {
+		return from.err
 	}
-	score, err := s.figure.write(style, trait, s.Stance, start)
+	s.figure, s.Stance = from.figure, from.stance
+	b, c := s.figure.body, s.figure.club
+	score, err := s.figure.write(style, trait, s.Stance, from.start)
 	if err != nil {
 		return s.figure.fails(err)
 	}
