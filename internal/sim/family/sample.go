@@ -132,7 +132,7 @@ func (r *Relatives) lookout() (scouts []scout, l *lookout) {
 	kept := make([]bool, len(r.Times)) // for any direction
 	keeps := make([][]bool, len(r.dirs))
 	l = &lookout{club: true}
-	_, poses := r.tracks[0].Samples()
+	_, poses := r.coarse.Samples()
 	for part := range l.radius {
 		l.radius[part] = poses[0][part].R
 	}

@@ -65,7 +65,7 @@ func (f *Family) Fill(v Variation, s *Swing) error {
 	for t := range trait {
 		trait[t] = v[t] * f.spread[t]
 	}
-	return s.build(f.stood(v), f.style, trait, &f.Central.Downswing)
+	return s.build(f.stood(v), f.style, trait, f.Central.Downswing)
 }
 
 // stood returns the golfer at the ball whom v places. Two are kept, because how one

@@ -17,7 +17,7 @@ import (
 // Swing is one full swing, from address to the finish.
 type Swing struct {
 	Stance    Stance
-	Downswing Downswing
+	Downswing *Downswing // one for the whole family
 
 	figure figure
 	times  keys
@@ -91,7 +91,7 @@ func (s *Swing) build(from *stood, style Style, trait [NumTraits]float64, down *
 		return s.figure.fails(err)
 	}
 	if down != nil {
-		s.Downswing = *down
+		s.Downswing = down
 	} else if s.Downswing, err = bringDown(b, c, &score, s.figure.hubToHands(&score, kImpact)); err != nil {
 		return s.figure.fails(err)
 	}
@@ -114,7 +114,7 @@ const recordedSpeed = 50.5
 // the club leaves the ball.
 func (s *Swing) time() {
 	top := addressHold + backswing
-	d := &s.Downswing
+	d := s.Downswing
 	impact := top + d.Duration
 	slow := recordedSpeed / d.HeadSpeed
 	s.times = keys{
@@ -127,7 +127,7 @@ func (s *Swing) time() {
 // joinDownswing makes the hand and club angles follow the dynamics between the
 // top and impact: at rest at the top, at the pendulum's speed at impact.
 func (s *Swing) joinDownswing() {
-	d := &s.Downswing
+	d := s.Downswing
 	for _, ch := range []channel{chTheta, chPhi} {
 		c := &s.curves[ch]
 		profile := &d.arm
@@ -148,7 +148,7 @@ func (s *Swing) jointsAt(t float64) (j joints) {
 		j[ch] = s.curves[ch].at(&m)
 	}
 	if t > s.times[kTop] && t < s.times[kImpact] {
-		d, since := &s.Downswing, t-s.times[kTop]
+		d, since := s.Downswing, t-s.times[kTop]
 		j[chTheta] = arcAt(&s.curves[chTheta], d.share(&d.arm, since))
 		j[chPhi] = arcAt(&s.curves[chPhi], d.share(&d.club, since))
 	}
