@@ -19,7 +19,7 @@ func (tb *tab) countMessages() {
 		const post = Worker.prototype.postMessage;
 		window.posted = [];
 		Worker.prototype.postMessage = function (message, ...more) {
-			posted.push(JSON.parse(message.body ?? message.show).kind);
+			if (message.stop === undefined) posted.push(JSON.parse(message.body ?? message.show).kind); // giving up is not asking
 			return post.call(this, message, ...more);
 		};
 		return true;

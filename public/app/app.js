@@ -28,17 +28,32 @@ const page = document.documentElement.dataset;
 page.audience = audience(); // whom the address was made for: share/
 const say = (sentence) => setText($("#notice"), sentence);
 
+const SLOW_MS = 1500; // of waiting before its progress is shown
+const progress = $("#progress");
+let since = 0; // of the page, when the wait for an answer began, ms
+
 function fatal(message) {
   page.state = "error";
   page.busy = "no";
+  progress.hidden = true;
   $("#verdict-wait").hidden = Boolean(state.good);
   if (state.good) say(message);
   else setText($("#verdict-wait"), message);
 }
-const solver = createSolver({ onFatal: fatal });
+const solver = createSolver({
+  onProgress(share) {
+    progress.hidden = performance.now() - since < SLOW_MS;
+    $("progress", progress).value = share;
+  },
+  onFatal: fatal,
+});
 const state = createState({
   ask: (request) => solver.latest("solve", request),
-  busy(busy) { page.busy = busy ? "yes" : "no"; },
+  busy(busy) {
+    if (busy && page.busy === "no") since = performance.now();
+    page.busy = busy ? "yes" : "no";
+    progress.hidden ||= !busy;
+  },
   async keep(answer, whose) {
     const told = await keep(answer, page.audience === "friend" ? "looked" : whose);
     if (told) say([state.said, told].filter(Boolean).join(" "));
@@ -62,8 +77,10 @@ async function linked() {
   return error ? { error } : { linked: text };
 }
 
+$("button", progress).addEventListener("click", () => solver.giveUp("solve"));
 state.onAnswered(({ said }) => {
   page.stale = "no";
+  if (page.state === "error") page.state = "ready"; // a new worker
   say(said);
 }, ({ refusal }) => {
   page.stale = "yes";

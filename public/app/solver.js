@@ -1,6 +1,11 @@
 // Client of the solver's worker. ask() queues; latest() keeps one request under
-// way and one waiting per channel, so that the newest edit always wins.
-import { again } from "./again.js";
+// way and one waiting per channel, so that the newest edit always wins. A worker
+// that fails or falls silent is replaced when something is asked again.
+import { again as tryAgain } from "./again.js";
+
+// What may wait for everything else: it is long, and nobody's next step depends on it.
+const PATIENT = new Set(["maps", "changes", "remedies", "limits", "ball"]);
+const SILENT_MS = 30_000; // a worker at work is heard of several times a second, a program that comes with every piece of it
 
 /**
  * A frame in a sandbox has no origin, and may start no worker by its address; one of
@@ -18,70 +23,112 @@ function startWorker(address) {
   return new Worker(URL.createObjectURL(new Blob([code], { type: "text/javascript" })));
 }
 
-export function createSolver({ onFatal }) {
-  const worker = startWorker(new URL("worker.js", import.meta.url).href);
-  const pending = new Map(); // id → resolve
-  const channels = new Map(); // name → {busy, next}
+/** onProgress(share) tells how far the first or the newest plan is, 0 to 1. */
+export function createSolver({ onFatal, onProgress = (/** @type {number} */ _share) => {} }) {
+  let worker = null; // started by the first who asks
+  let silence = 0; // timer
+  const pending = new Map(); // id → {resolve, kind}
+  const channels = new Map(); // name → {id of what is under way, next}
   let lastId = 0;
-  let dead = null;
 
   function die(message) {
-    if (dead) return;
-    dead = { error: { message } };
-    for (const resolve of pending.values()) resolve(dead);
+    clearTimeout(silence);
+    worker?.terminate();
+    worker = null;
+    const all = [...pending.values()];
     pending.clear();
+    for (const { resolve } of all) resolve({ error: { message } });
     onFatal(message);
   }
 
-  worker.addEventListener("message", ({ data }) => {
-    if (data.fatal) die(`${data.fatal} Your numbers are in the address; ${again()}`);
-    const resolve = pending.get(data.id);
-    if (!resolve) return;
-    pending.delete(data.id);
-    resolve(data.bytes ? { bytes: data.bytes } : JSON.parse(data.body));
-  });
-  worker.addEventListener("error", (e) => {
-    e.preventDefault();
-    die(`The solver could not be started. Your numbers are in the address; ${again()}`);
-  });
+  /** Waits for the next sign of life, twice: a page that was frozen wakes before its worker. */
+  function listen(again = true) {
+    clearTimeout(silence);
+    if (!pending.size) return;
+    silence = setTimeout(() => {
+      if (again) listen(false);
+      else die("The solver does not answer any more. Change any number to try again; your numbers are in the address.");
+    }, SILENT_MS / 2);
+  }
 
-  function post(message) {
-    if (dead) return Promise.resolve(dead);
-    const id = ++lastId;
-    return new Promise((resolve) => {
-      pending.set(id, resolve);
-      worker.postMessage({ id, ...message });
+  function start() {
+    const own = startWorker(new URL("worker.js", import.meta.url).href);
+    own.addEventListener("message", ({ data }) => {
+      if (own !== worker) return;
+      if (data.fatal) {
+        die(`${data.fatal} Your numbers are in the address; ${tryAgain()}`);
+        return;
+      }
+      const asked = pending.get(data.id);
+      if (data.progress !== undefined) {
+        if (asked?.kind === "solve" && data.progress >= 0) onProgress(data.progress);
+      } else if (asked) {
+        pending.delete(data.id);
+        asked.resolve(data.bytes ? { bytes: data.bytes } : JSON.parse(data.body));
+      }
+      listen();
     });
+    own.addEventListener("error", (e) => {
+      e.preventDefault();
+      if (own === worker) die(`The solver could not be started. Your numbers are in the address; ${tryAgain()}`);
+    });
+    return own;
+  }
+
+  function post(request, as) {
+    worker ??= start();
+    const id = ++lastId;
+    return {
+      id,
+      reply: new Promise((resolve) => {
+        pending.set(id, { resolve, kind: request.kind });
+        if (pending.size === 1) listen();
+        worker.postMessage({ id, [as]: JSON.stringify(request), patient: PATIENT.has(request.kind) });
+      }),
+    };
+  }
+
+  /** Gives up what is under way under an id; whoever asked is told reply. */
+  function stop(id, reply) {
+    const asked = pending.get(id);
+    if (!asked) return;
+    pending.delete(id);
+    worker.postMessage({ stop: id });
+    asked.resolve(reply);
+    listen();
   }
 
   async function drain(channel) {
     while (channel.next) {
-      const { message, resolve } = channel.next;
+      const { request, as, resolve } = channel.next;
       channel.next = null;
-      resolve(await post(message));
+      const { id, reply } = post(request, as);
+      channel.id = id;
+      resolve(await reply);
     }
-    channel.busy = false;
+    channel.id = 0;
   }
 
-  function coalesce(name, message) {
-    const channel = channels.get(name) ?? { busy: false, next: null };
+  function coalesce(name, request, as) {
+    const channel = channels.get(name) ?? { id: 0, next: null };
     channels.set(name, channel);
     return new Promise((resolve) => {
       channel.next?.resolve(null);
-      channel.next = { message, resolve };
-      if (!channel.busy) {
-        channel.busy = true;
-        drain(channel);
-      }
+      channel.next = { request, as, resolve };
+      if (!channel.id) drain(channel);
+      // Of short ones under a finger each would stop the one before.
+      else if (request.kind === "solve" || PATIENT.has(request.kind)) stop(channel.id, null);
     });
   }
 
   return {
     /** Sends one request; resolves to the parsed reply. */
-    ask: (request) => post({ body: JSON.stringify(request) }),
+    ask: (request) => post(request, "body").reply,
     /** The same, but resolves to null when a newer one on the channel replaced it. */
-    latest: (channel, request) => coalesce(channel, { body: JSON.stringify(request) }),
+    latest: (channel, request) => coalesce(channel, request, "body"),
     /** The scene's binary show; null when a newer one replaced it, or it could not be made. */
-    show: async (request) => (await coalesce("show", { show: JSON.stringify(request) }))?.bytes ?? null,
+    show: async (request) => (await coalesce("show", request, "show"))?.bytes ?? null,
+    /** Gives up what a channel has under way: it resolves to an error. */
+    giveUp: (channel) => stop(channels.get(channel)?.id, { error: { message: "this was stopped before it was answered" } }),
   };
 }

@@ -1,16 +1,34 @@
 // The solver's own thread: loads the Go program and passes requests to it.
-// In:  {id, body}        → out {id, body}   (JSON text both ways)
-//      {id, show: body}  → out {id, bytes} or {id, body} when the show failed
-// Also out: {ready: true} once, or {fatal: "sentence"} when it cannot start.
+// In:  {id, body, patient}  → out {id, body}   (JSON text both ways)
+//      {id, show: body}     → out {id, bytes} or {id, body} when the show failed
+//      {stop: id}           gives up a request, which is not answered
+// Also out: {id, progress} several times a second while it works on id, 0 to 1, or −1
+// where nobody knows; {progress: −1} while the program is on its way; or
+// {fatal: "sentence"} when it cannot start or has stopped.
+//
+// What is patient waits for everything else. It is begun again when something else came
+// in between: what was learnt on the way is kept.
 const READY_TRIES = 100; // × 50 ms: how long main may take to register itself
+const GC_PERCENT = "40"; // of what is in use, that may be garbage: memory that a page once took is never given back
 
 const built = (file) => new URL(`../build/${file}`, import.meta.url);
+
+/** The response, which tells the page of each piece that comes. */
+function heard(response) {
+  const telling = new TransformStream({
+    transform(piece, out) {
+      postMessage({ progress: -1 });
+      out.enqueue(piece);
+    },
+  });
+  return new Response(response.body.pipeThrough(telling), { headers: response.headers });
+}
 
 async function instantiate(response, imports) {
   if (!response.ok) throw new Error(`the solver could not be fetched (HTTP ${response.status})`);
   const spare = response.clone();
   try {
-    return await WebAssembly.instantiateStreaming(response, imports);
+    return await WebAssembly.instantiateStreaming(heard(response), imports);
   } catch (e) {
     // A host that serves .wasm under another content type rejects streaming.
     if (!(e instanceof TypeError)) throw e;
@@ -22,6 +40,7 @@ async function start() {
   if (typeof WebAssembly !== "object") throw new Error("this browser has no WebAssembly");
   const [response] = await Promise.all([fetch(built("solver.wasm")), import(built("wasm_exec.js").href)]);
   const go = new globalThis.Go();
+  go.env = { GOGC: GC_PERCENT };
   const { instance } = await instantiate(response, go.importObject);
   go.run(instance).then(() => postMessage({ fatal: "The solver stopped." }));
   for (let i = 0; typeof globalThis.wideBerthSolve !== "function"; i++) {
@@ -30,27 +49,59 @@ async function start() {
   }
 }
 
-const started = start().then(
-  () => postMessage({ ready: true }),
-  (e) => {
-    postMessage({ fatal: `The answer cannot be worked out here: ${e.message}.` });
-    throw e;
-  },
-);
-started.catch(() => {}); // already reported
+const started = start().catch((e) => postMessage({ fatal: `The answer cannot be worked out here: ${e.message}.` }));
 
-addEventListener("message", async ({ data }) => {
-  const { id } = data;
-  try {
-    await started;
-    if (data.show === undefined) {
-      postMessage({ id, body: globalThis.wideBerthSolve(data.body) });
-      return;
+const queue = []; // not yet answered
+let serving = false;
+
+/** Lets messages in that have come meanwhile. */
+const turn = () => new Promise((done) => {
+  const { port1, port2 } = new MessageChannel();
+  port1.onmessage = () => { port1.close(); done(); };
+  port2.postMessage(0);
+});
+
+/** Works on a message until it is answered, given up, or something comes that cannot wait. */
+async function work(message) {
+  if (message.show !== undefined) return globalThis.wideBerthShow(message.show);
+  let reply = globalThis.wideBerthSolve(message.body);
+  while (typeof reply === "number") {
+    postMessage({ id: message.id, progress: reply });
+    await turn();
+    if (!queue.includes(message) || (message.patient && queue.some((other) => !other.patient))) {
+      globalThis.wideBerthStop();
+      return null;
     }
-    const out = globalThis.wideBerthShow(data.show);
-    if (typeof out === "string") postMessage({ id, body: out });
-    else postMessage({ id, bytes: out }, { transfer: [out.buffer] });
-  } catch (e) {
-    postMessage({ id, body: JSON.stringify({ error: { message: `The solver failed: ${e.message}` } }) });
+    reply = globalThis.wideBerthNext();
   }
+  return reply;
+}
+
+async function serve() {
+  if (serving) return;
+  serving = true;
+  await started;
+  while (queue.length) {
+    const message = queue.find((one) => !one.patient) ?? queue[0];
+    let reply;
+    try {
+      reply = await work(message);
+    } catch (e) {
+      reply = JSON.stringify({ error: { message: `the solver failed: ${e.message}` } });
+    }
+    const at = queue.indexOf(message);
+    if (at < 0 || reply === null) continue;
+    queue.splice(at, 1);
+    if (typeof reply === "string") postMessage({ id: message.id, body: reply });
+    else postMessage({ id: message.id, bytes: reply }, { transfer: [reply.buffer] });
+  }
+  serving = false;
+}
+
+addEventListener("message", ({ data }) => {
+  if (data.stop !== undefined) {
+    const at = queue.findIndex(({ id }) => id === data.stop);
+    if (at >= 0) queue.splice(at, 1);
+  } else queue.push(data);
+  serve();
 });

@@ -1,12 +1,11 @@
 // The maps over the plan's floor, each on a sheet of its own: where to stand, what
 // may hang, where to watch.
-// They are fetched once the first verdict stands, and worked out by a solver of
-// their own, so that no verdict waits for them.
+// They are fetched once the first verdict stands, and worked out while the solver
+// has nothing else to do, so that no verdict waits for them.
 //
 // Hooks for tests, read-only, on #view-plan: data-shows is the mode; data-busy is
 // "yes" until the map is that of the plan shown.
 import { $, $$, h, s, icon, setText, debounce, styles } from "../app/dom.js";
-import { createSolver } from "../app/solver.js";
 import { createStand } from "./stand.js";
 import { createHang } from "./hang.js";
 import { createWatch } from "./watch.js";
@@ -26,16 +25,14 @@ const SHEETS = { // name of the sheet → its map, what it is called, and what i
 const PAUSE_MS = 250; // without an edit, before a map is asked for
 const SPEAK_MS = 700; // of stillness before a moved thing is spoken of
 
-/** The solver that is shared is that of the verdict, which knows the swings already. @param {Shared} shared */
+/** @param {Shared} shared */
 export function createMaps(shared) {
   const { state, solver, drawings, sheets, mover, idle } = shared;
   styles("maps/maps.css").catch(() => {}); // plainer without
   const figure = $("#view-plan");
   const summary = h("p", { class: "map-summary" });
-  let second = null; // started by the first who asks: who only reads the verdict never needs it
-  const planner = () => (second ??= createSolver({ onFatal: (message) => setText(summary, message) }));
   const ofPlan = (request) => ({ plan: state.good, ...request });
-  const ask = (channel, request) => planner().latest(channel, ofPlan(request));
+  const ask = (channel, request) => solver.latest(channel, ofPlan(request));
 
   shared.mapOf = (which) => ask(`of all: ${which}`, { kind: "maps", of: which, focus: {} }); // everybody's
 
@@ -47,7 +44,7 @@ export function createMaps(shared) {
 
   offerRooms(state, solver);
   createMarks(state, sheets, () => ask("marks", { kind: "maps", of: "marks" }));
-  const change = createRemedies(state, sheets, (request) => planner().ask(ofPlan(request)), ask);
+  const change = createRemedies(state, sheets, (request) => solver.ask(ofPlan(request)), ask);
   const whose = createWhose(state, () => {
     fresh = {};
     caption();

@@ -181,7 +181,7 @@ func (r *Relatives) NearestTo(s sweep.Surface) float64 {
 // +1 standard deviation.
 func (r *Relatives) singleClearances(s sweep.Surface) []float64 {
 	// No trait alone stays as far off as this.
-	limit := max(0, r.tracks[0].Clearance(s).Clearance) + 0.15
+	limit := max(0, r.coarse.Clearance(s).Clearance) + 0.15
 	look := r.windows(s, limit)
 	out := make([]float64, len(r.Singles))
 	for i, p := range r.pass(s, look, coarsely, r.Singles, limit) {

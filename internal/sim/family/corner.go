@@ -150,7 +150,7 @@ func with(b geom.Box) meeting {
 // central swing have it: one for each moment at which that one comes near, because
 // a later one, or another part, may be the loosest swing's nearest.
 func (r *Relatives) ways(meet meeting) (corners []*Member, at []event) {
-	times, poses := r.tracks[0].Samples()
+	times, poses := r.coarse.Samples()
 	near := make([]event, len(poses))
 	for j := range poses {
 		near[j] = event{value: math.Inf(1), time: times[j]}

@@ -50,10 +50,12 @@ func (r *Relatives) Atlas() *Atlas {
 	if r.maps != nil {
 		return r.maps
 	}
-	a := &Atlas{tracks: append([]*sweep.Track{}, r.tracks...), Extent: geom.EmptyBox()}
+	a := &Atlas{Extent: geom.EmptyBox()}
 	chosen, hollow := r.cover()
-	for _, m := range chosen {
-		a.tracks = append(a.tracks, r.Coarse(m))
+	for _, m := range slices.Concat(r.Far, chosen) {
+		t := r.Coarse(m)
+		t.Pack()
+		a.tracks = append(a.tracks, t)
 	}
 	a.Hollow = hollow
 	a.tree = sweep.NewTree(a.tracks...)

@@ -2,6 +2,7 @@ package family
 
 import (
 	"math"
+	"slices"
 
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/sweep"
@@ -20,6 +21,7 @@ type Footprint struct {
 // Layer holds the parts of one thickness.
 type Layer struct {
 	Radius float64   // m, rounded up to thickness
+	First  int       // row of the extent with which Top begins
 	Top    []float32 // per bin, row by row: highest axis, m; −∞ where nothing passes
 }
 
@@ -65,36 +67,51 @@ func (r *Relatives) Footprint() *Footprint {
 			f.mark(t, part, a.Hollow)
 		}
 	}
+	for i := range f.Layers {
+		f.Layers[i].crop(f.NX)
+	}
 	a.print = f
 	return f
 }
 
+// crop gives up the rows before and after all that passes.
+func (l *Layer) crop(nx int) {
+	passes := func(v float32) bool { return v != empty }
+	first := slices.IndexFunc(l.Top, passes) / nx
+	last := len(l.Top) - 1
+	for !passes(l.Top[last]) {
+		last--
+	}
+	l.First, l.Top = l.First+first, slices.Clone(l.Top[first*nx:(last/nx+1)*nx])
+}
+
 // mark adds the way of one part, thicker by more (m).
 func (f *Footprint) mark(t *sweep.Track, part swing.Part, more float64) {
-	_, poses := t.Samples()
+	times, _ := t.Samples()
 	still := lullOf(part)
-	l := f.layerFor(poses[0][part].R + more + still)
-	last := &poses[0][part]
+	last := t.Capsule(0, part)
+	l := f.layerFor(last.R + more + still)
 	f.beads(l, last.A, last.B)
-	for j := 1; j < len(poses); j++ {
-		next := &poses[j][part]
-		if moved2(last, next) < still*still {
+	before, marked := last, true // the last one marked is the one before
+	for j := 1; j < len(times); j++ {
+		next := t.Capsule(j, part)
+		if moved2(&last, &next) < still*still {
+			before, marked = next, false
 			continue
 		}
-		before := &poses[j-1][part]
 		n := 1
-		if d2 := moved2(before, next); d2 > beads*beads {
+		if d2 := moved2(&before, &next); d2 > beads*beads {
 			n = int(math.Ceil(math.Sqrt(d2) / beads))
 		}
 		from := 1
-		if before != last {
+		if !marked {
 			from = 0
 		}
 		for k := from; k <= n; k++ {
 			u := float64(k) / float64(n)
 			f.beads(l, geom.Lerp(before.A, next.A, u), geom.Lerp(before.B, next.B, u))
 		}
-		last = next
+		before, last, marked = next, next, true
 	}
 }
 
@@ -130,7 +147,7 @@ func (f *Footprint) layerFor(radius float64) *Layer {
 			return &f.Layers[i]
 		}
 	}
-	l := Layer{radius, make([]float32, f.NX*f.NY)}
+	l := Layer{Radius: radius, Top: make([]float32, f.NX*f.NY)}
 	for i := range l.Top {
 		l.Top[i] = empty
 	}

@@ -47,7 +47,8 @@ type Relatives struct {
 	least   []float64      // per direction, over all of the above, m
 	loosest []*Member      // who reaches that far
 	fine    *sweep.Track   // of the central swing, within fineTolerance
-	tracks  []*sweep.Track // of Far, at Times
+	coarse  *sweep.Track   // the same at Times
+	tracks  []*sweep.Track // of Far, at Times, until the family is reduced
 	swath   *sweep.Swath   // nil until a box is asked
 	maps    *Atlas         // nil until asked for
 	where   Spread         // nil until asked for
@@ -103,7 +104,7 @@ func (r *Relatives) reduce(sample []swing.Variation) error {
 	if err := r.follow(swing.Variation{}); err != nil {
 		return err
 	}
-	r.Central = r.Far[0]
+	r.Central, r.coarse = r.Far[0], r.tracks[0]
 	for _, n := range axes {
 		for _, m := range r.corners(n) {
 			r.keep(m)
@@ -123,6 +124,7 @@ func (r *Relatives) reduce(sample []swing.Variation) error {
 		r.Sample = append(r.Sample, m)
 	}
 	r.measure()
+	r.tracks = nil
 	return nil
 }
 

@@ -57,6 +57,7 @@ type scout struct {
 type lookout struct {
 	times  []float64
 	club   bool // whether the points of the club are all there is to look at
+	legs   bool // whether legs are among it
 	points []swing.ClubPoints
 	poses  []swing.Pose
 	radius [swing.NumParts]float64
@@ -70,10 +71,13 @@ func (r *Relatives) measure() {
 	scouts, l := r.lookout()
 	r.Family.SetTimes(l.times)
 	pose := func(m *Member) {
-		if l.club {
+		switch {
+		case l.club:
 			r.Family.ClubPoints(m.Swing, l.points)
-		} else {
+		case l.legs:
 			r.Family.Poses(m.Swing, l.poses)
+		default:
+			r.Family.Torsos(m.Swing, l.poses)
 		}
 	}
 	for m := range r.All() {
@@ -128,7 +132,7 @@ func (r *Relatives) lookout() (scouts []scout, l *lookout) {
 	kept := make([]bool, len(r.Times)) // for any direction
 	keeps := make([][]bool, len(r.dirs))
 	l = &lookout{club: true}
-	_, poses := r.tracks[0].Samples()
+	_, poses := r.coarse.Samples()
 	for part := range l.radius {
 		l.radius[part] = poses[0][part].R
 	}
@@ -164,6 +168,7 @@ func (r *Relatives) lookout() (scouts []scout, l *lookout) {
 					if near && !slices.Contains(ends, e) {
 						ends = append(ends, e)
 						l.club = l.club && e.onClub() >= 0
+						l.legs = l.legs || part >= swing.LeadThigh && part <= swing.TrailFoot
 					}
 				}
 			}

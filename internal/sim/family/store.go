@@ -95,7 +95,7 @@ func (s *Store) forget() {
 // What the parts of a family take, about, in bytes (TestFamilyBytes).
 const (
 	bytesOfFamily    = 4 << 20
-	bytesOfAtlas     = 7 << 20
+	bytesOfAtlas     = 8 << 20
 	bytesOfFootprint = 2 << 20
 )
 

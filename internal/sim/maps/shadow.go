@@ -55,8 +55,8 @@ func (s *shadow) lay(c *fit.Cast, tee plan.Tee, who int16) {
 		for bx := range columns {
 			columns[bx] = s.cellAt(tee.X+f.X0+(float64(bx)+0.5)*family.Bin, 0)
 		}
-		for by := range f.NY {
-			y := f.Y0 + (float64(by)+0.5)*family.Bin
+		for row := range len(l.Top) / f.NX {
+			y := f.Y0 + (float64(l.First+row)+0.5)*family.Bin
 			if c.At.Left {
 				y = -y
 			}
@@ -65,7 +65,7 @@ func (s *shadow) lay(c *fit.Cast, tee plan.Tee, who int16) {
 				continue
 			}
 			top, whose := to.top[j*s.nx:][:s.nx], to.who[j*s.nx:][:s.nx]
-			for bx, z := range l.Top[by*f.NX:][:f.NX] {
+			for bx, z := range l.Top[row*f.NX:][:f.NX] {
 				if z == empty {
 					continue
 				}

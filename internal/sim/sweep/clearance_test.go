@@ -148,7 +148,7 @@ func TestTreeHoldsMotion(t *testing.T) {
 					at := track.times[step] + float64(k%20)/20*(track.times[step+1]-track.times[step])
 					got := m.part(p, at).Bounds()
 					for node := track.leaves + l; node > 0; node /= 2 {
-						if b := *track.node(p, node); b.Union(got) != b {
+						if b := track.node(p, node); b.Union(got) != b {
 							t.Fatalf("motion %d: node %d of %v = %+v, want it to hold %+v at %.5f s", seed, node, p, b, got, at)
 						}
 					}

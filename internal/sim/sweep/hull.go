@@ -16,7 +16,7 @@ type hull struct {
 	tracks []*Track
 	union  []geom.Box // piece by piece, heap-ordered like the tree of a track
 	shaft  []geom.Box // the same of a shaft's pieces together
-	own    []geom.Box // of the pieces of a shaft: piece by piece, leaf by leaf, track by track
+	own    []smallBox // of the pieces of a shaft: piece by piece, leaf by leaf, track by track
 }
 
 // piece is a part of golfer or club, or a stretch of one: the box around a long
@@ -63,7 +63,7 @@ func newHull(tracks []*Track) *hull {
 	}
 	h := &hull{leaves: first.leaves, tracks: tracks}
 	h.union = make([]geom.Box, len(pieces)*2*h.leaves)
-	h.own = make([]geom.Box, 0, shaftPieces*h.leaves*len(tracks))
+	h.own = make([]smallBox, 0, shaftPieces*h.leaves*len(tracks))
 	for i, p := range pieces {
 		union := h.union[i*2*h.leaves:][:2*h.leaves]
 		for l := range h.leaves {
@@ -72,7 +72,7 @@ func newHull(tracks []*Track) *hull {
 				own := t.pieceBox(p, l)
 				union[h.leaves+l] = union[h.leaves+l].Union(own)
 				if !p.whole() {
-					h.own = append(h.own, own)
+					h.own = append(h.own, smaller(own))
 				}
 			}
 		}
@@ -91,35 +91,35 @@ func newHull(tracks []*Track) *hull {
 }
 
 // box returns the box of a piece of one track's part during a leaf.
-func (h *hull) box(piece, leaf, track int) *geom.Box {
+func (h *hull) box(piece, leaf, track int) geom.Box {
 	p := pieces[piece]
 	if p.whole() {
 		return h.tracks[track].node(p.part, h.leaves+leaf)
 	}
-	return &h.own[((piece-int(swing.Shaft))*h.leaves+leaf)*len(h.tracks)+track]
+	return h.own[((piece-int(swing.Shaft))*h.leaves+leaf)*len(h.tracks)+track].box()
 }
 
 // pieceBox returns a box that holds a piece of a track's part during a leaf. A
 // point between the ends of a part strays no farther than they do.
 func (t *Track) pieceBox(p piece, leaf int) geom.Box {
 	if p.whole() {
-		return *t.node(p.part, t.leaves+leaf)
+		return t.node(p.part, t.leaves+leaf)
 	}
 	from, to := t.leafSteps(leaf)
 	b := geom.EmptyBox()
 	if from >= to {
 		return b
 	}
-	stray2, radius := 0.0, 0.0
+	stray, radius := 0.0, 0.0
 	for i := from; i <= to; i++ {
-		c := &t.poses[i][p.part]
+		c := t.Capsule(i, p.part)
 		b = b.Including(geom.Lerp(c.A, c.B, p.from)).Including(geom.Lerp(c.A, c.B, p.to))
 		radius = max(radius, c.R)
 		if i < to {
-			stray2 = max(stray2, t.stray2[int(p.part)*t.steps()+i])
+			stray = max(stray, t.stray(i, p.part))
 		}
 	}
-	return b.Grown(radius + math.Sqrt(stray2))
+	return b.Grown(radius + stray)
 }
 
 // through searches all tracks of a hull.
@@ -178,7 +178,7 @@ func (q *search) leaf(h *hull, piece, leaf int) {
 	p := pieces[piece].part
 	first, near := 0, math.Inf(1)
 	for k := range h.tracks {
-		if g := q.surface.gap(h.box(piece, leaf, k)); g < near {
+		if g := q.surface.Gap(h.box(piece, leaf, k)); g < near {
 			first, near = k, g
 		}
 	}
@@ -194,9 +194,9 @@ func (q *search) leaf(h *hull, piece, leaf int) {
 			k = 0
 		}
 		t := h.tracks[k]
-		g := q.surface.gap(h.box(piece, leaf, k))
+		g := q.surface.Gap(h.box(piece, leaf, k))
 		if g <= 0 && !pieces[piece].whole() {
-			g = min(0, q.surface.gap(t.node(p, h.leaves+leaf)))
+			g = min(0, q.surface.Gap(t.node(p, h.leaves+leaf)))
 		}
 		if g < q.best && q.best > q.enough {
 			q.steps(t, k, p, leaf)

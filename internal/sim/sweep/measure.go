@@ -13,7 +13,7 @@ import (
 func (t *Track) measure(from swing.Part) {
 	t.ready()
 	for p := range from {
-		*t.node(p, 1) = geom.EmptyBox()
+		t.nodes[int(p)*2*t.leaves+1] = geom.EmptyBox()
 		t.worst2[p] = 0
 	}
 	for p := from; p < swing.NumParts; p++ {

@@ -69,7 +69,7 @@ func TestLeafBoxOfAFall(t *testing.T) {
 	}
 	for l := range track.leaves {
 		from, to := track.leafSteps(l)
-		b := *track.node(swing.Clubhead, track.leaves+l)
+		b := track.node(swing.Clubhead, track.leaves+l)
 		if from == to {
 			if b != geom.EmptyBox() {
 				t.Errorf("leaf %d has no step and the box %+v, want an empty one", l, b)
@@ -89,7 +89,7 @@ func TestLeafBoxOfAFall(t *testing.T) {
 	}
 	all := geom.EmptyBox()
 	for l := range track.leaves {
-		all = all.Union(*track.node(swing.Clubhead, track.leaves+l))
+		all = all.Union(track.node(swing.Clubhead, track.leaves+l))
 	}
 	if got := track.Bounds(swing.Clubhead); got != all {
 		t.Errorf("Bounds = %+v, want %+v", got, all)

@@ -66,7 +66,7 @@ type first struct {
 const bisections = 14
 
 func (f *first) descend(t *Track, p swing.Part, node int) {
-	if f.surface.gap(t.node(p, node)) >= 0 {
+	if f.surface.Gap(t.node(p, node)) >= 0 {
 		return
 	}
 	if node < t.leaves {
@@ -124,7 +124,7 @@ func (t *Track) Strikes(s Surface, rate float64) []Contact {
 	var touch [swing.NumParts]bool
 	some := false
 	for p := range swing.NumParts {
-		touch[p] = s.gap(t.node(p, 1)) < 0
+		touch[p] = s.Gap(t.node(p, 1)) < 0
 		some = some || touch[p]
 	}
 	if !some || !(rate > 0) {

@@ -18,7 +18,7 @@ type span struct {
 }
 
 func (t *Track) span(step int, p swing.Part) span {
-	return span{t.poses[step][p], t.poses[step+1][p], t.stray(step, p)}
+	return span{t.Capsule(step, p), t.Capsule(step+1, p), t.stray(step, p)}
 }
 
 // at returns the capsule on the chord at share s of the step.

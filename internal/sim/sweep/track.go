@@ -66,6 +66,7 @@ type Track struct {
 	worst2  [swing.NumParts]float64 // largest stray2 of the part
 	twigs   []twig                  // scratch of measure, per leaf
 	lens    []lens                  // per sample
+	packed  *packed                 // where poses and stray2 are, once they are packed
 }
 
 // curvatureSafety multiplies the second differences that stand in for the
@@ -100,14 +101,15 @@ func (t *Track) ResetFrom(first swing.Part, times []float64, poses []swing.Pose)
 		times = []float64{times[0], times[0]}
 		poses = []swing.Pose{poses[0], poses[0]}
 	}
-	t.times, t.poses = times, poses
+	t.times, t.poses, t.packed = times, poses, nil
 	t.measure(first)
 }
 
 // Duration returns the time (s) from the first sample to the last.
 func (t *Track) Duration() float64 { return t.times[len(t.times)-1] - t.times[0] }
 
-// Samples returns the times and poses of the track; they are not to be changed.
+// Samples returns the times and poses of the track; they are not to be changed. The
+// poses of a packed track are gone.
 func (t *Track) Samples() ([]float64, []swing.Pose) { return t.times, t.poses }
 
 // Stray returns the largest distance (m) by which any part may leave its chord.
@@ -120,13 +122,16 @@ func (t *Track) Stray() float64 {
 }
 
 // Bounds returns a box (golfer frame) that holds the whole motion of a part.
-func (t *Track) Bounds(p swing.Part) geom.Box { return *t.node(p, 1) }
+func (t *Track) Bounds(p swing.Part) geom.Box { return t.node(p, 1) }
 
 // steps returns the number of steps between samples.
 func (t *Track) steps() int { return len(t.times) - 1 }
 
 // stray returns the chord deviation (m) of a part in a step.
 func (t *Track) stray(step int, p swing.Part) float64 {
+	if t.packed != nil {
+		return float64(t.packed.strays[int(p)*t.steps()+step])
+	}
 	return math.Sqrt(t.stray2[int(p)*t.steps()+step])
 }
 

@@ -28,8 +28,12 @@ func (t *Track) leafSteps(leaf int) (from, to int) {
 }
 
 // node returns a node of a part's tree.
-func (t *Track) node(p swing.Part, i int) *geom.Box {
-	return &t.nodes[int(p)*2*t.leaves+i]
+func (t *Track) node(p swing.Part, i int) geom.Box {
+	at := int(p)*2*t.leaves + i
+	if t.packed != nil {
+		return t.packed.nodes[at].box()
+	}
+	return t.nodes[at]
 }
 
 // descend searches a node of a part's tree whose lower bound is gap.
@@ -42,7 +46,8 @@ func (q *search) descend(t *Track, index int, p swing.Part, node int, gap float6
 		return
 	}
 	l, r := 2*node, 2*node+1
-	gl, gr := q.surface.gap(t.node(p, l)), q.surface.gap(t.node(p, r))
+	bl, br := t.node(p, l), t.node(p, r)
+	gl, gr := q.surface.gap(&bl), q.surface.gap(&br)
 	if gr < gl {
 		l, r, gl, gr = r, l, gr, gl
 	}
@@ -66,7 +71,7 @@ func (q *search) steps(t *Track, index int, p swing.Part, leaf int) {
 func (q *search) scan(t *Track, index int) {
 	var gaps [swing.NumParts]float64
 	for p := range swing.NumParts {
-		gaps[p] = q.surface.gap(t.node(p, 1))
+		gaps[p] = q.surface.Gap(t.node(p, 1))
 	}
 	for range swing.NumParts {
 		next := swing.Part(0)
@@ -99,7 +104,7 @@ func NewTree(tracks ...*Track) *Tree {
 	for i, tr := range tracks {
 		t.boxes[i] = geom.EmptyBox()
 		for p := range swing.NumParts {
-			t.boxes[i] = t.boxes[i].Union(*tr.node(p, 1))
+			t.boxes[i] = t.boxes[i].Union(tr.node(p, 1))
 		}
 	}
 	t.hull = newHull(tracks)

@@ -14,25 +14,12 @@ const (
 	Toe
 )
 
-// clubJoints fills the channels on which the club hangs, at the i-th instant of
-// SetTimes.
-func (f *Family) clubJoints(member *Swing, i int, j *joints) {
-	m := &f.moments[i]
-	for ch := range chHeel {
-		j[ch] = member.curves[ch].at(m)
-	}
-	if t := f.times[i]; t > member.times[kTop] && t < member.times[kImpact] {
-		j[chTheta] = arcAt(&member.curves[chTheta], f.shares[i][0])
-		j[chPhi] = arcAt(&member.curves[chPhi], f.shares[i][1])
-	}
-}
-
 // ClubPoses is Poses for a caller who only looks at the grip, the shaft and the
 // clubhead: the other parts of out keep what they held.
 func (f *Family) ClubPoses(member *Swing, out []Pose) {
 	var j joints
 	for i := range f.moments {
-		f.clubJoints(member, i, &j)
+		f.joints(member, i, &j)
 		c := member.figure.coreOf(&j)
 		member.figure.poseClub(&c, &out[i])
 	}
@@ -42,7 +29,7 @@ func (f *Family) ClubPoses(member *Swing, out []Pose) {
 func (f *Family) ClubPoints(member *Swing, out []ClubPoints) {
 	var j joints
 	for i := range f.moments {
-		f.clubJoints(member, i, &j)
+		f.joints(member, i, &j)
 		member.figure.clubPoints(&j, &out[i])
 	}
 }

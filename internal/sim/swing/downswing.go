@@ -49,9 +49,9 @@ const (
 // pendulum of the golfer's own arms and club, in the plane of the shaft at
 // impact. The one free number, the late wrist torque, is found so that the arm
 // is at its impact angle when the club is.
-func bringDown(b body.Body, c Club, s *score, hubToHands float64) (Downswing, error) {
+func bringDown(b body.Body, c Club, s *score, hubToHands float64) (*Downswing, error) {
 	_, armMoment, armInertia := b.ArmInertia()
-	d := Downswing{
+	d := &Downswing{
 		Pendulum: pendulum.Pendulum{
 			ArmInertia: armInertia, ArmMoment: armMoment, ArmLength: hubToHands,
 			ClubMass: c.Mass, ClubMoment: c.Moment, ClubSpin: c.Spin, ClubLength: c.Reach(),

@@ -2,6 +2,7 @@ package swing
 
 import (
 	"math"
+	"slices"
 
 	"wideberth/internal/lean/halton"
 	"wideberth/internal/sim/body"
@@ -19,7 +20,8 @@ type Family struct {
 	style   Style
 	stands  standing
 	spread  [NumTraits]float64
-	last    swinger // who was asked for last
+	golfers [2]swinger // those asked for last, the last one first
+	stances [2]stood   // the same
 	times   []float64
 	moments []moment
 	shares  [][2]float64 // of the arm's and the club's arc to go, during the downswing
@@ -32,8 +34,12 @@ func NewFamily(b body.Body, c Club, style Style) (*Family, error) {
 		return nil, err
 	}
 	f := &Family{body: b, club: c, style: style, stands: stands, spread: style.spread(b.ArmSD)}
-	f.Central, f.last = &Swing{}, newSwinger(b, c, 0)
-	if err := f.Central.build(&f.last, style, stands.of(Variation{}), [NumTraits]float64{}, nil); err != nil {
+	f.golfers[0] = newSwinger(b, c, 0)
+	f.golfers[1] = f.golfers[0]
+	f.stances[0] = f.golfers[0].stand(stands.of(Variation{}))
+	f.stances[1] = f.stances[0]
+	f.Central = &Swing{}
+	if err := f.Central.build(&f.stances[0], style, [NumTraits]float64{}, nil); err != nil {
 		return nil, err
 	}
 	return f, nil
@@ -59,28 +65,44 @@ func (f *Family) Fill(v Variation, s *Swing) error {
 	for t := range trait {
 		trait[t] = v[t] * f.spread[t]
 	}
-	return s.build(f.swinger(v[TraitArm]), f.style, f.stands.of(v), trait, &f.Central.Downswing)
+	return s.build(f.stood(v), f.style, trait, f.Central.Downswing)
 }
 
-// swinger returns the golfer with an arm of the family, standard deviations; the last
-// one is kept, because how one trait after the other changes a swing is often asked.
-func (f *Family) swinger(arm float64) *swinger {
-	if f.last.arm != arm {
-		b := f.body
-		// Long arms tend to go with high shoulders (ANSUR II residuals), so an arm
-		// longer than guessed also hangs from a shoulder a little higher.
-		b.ShoulderHeight += arm * b.ArmShoulderCorr * b.ShoulderHeightSD
-		f.last = newSwinger(b, f.club, arm*f.spread[TraitArm])
-		f.last.arm = arm
+// stood returns the golfer at the ball whom v places. Two are kept, because how one
+// trait after the other changes a swing is often asked, and few change the address.
+func (f *Family) stood(v Variation) *stood {
+	arm, dev := v[TraitArm], f.stands.of(v)
+	fits := func(s *stood) bool { return s.arm == arm && s.dev == dev }
+	if !fits(&f.stances[0]) {
+		f.stances[0], f.stances[1] = f.stances[1], f.stances[0]
+		if !fits(&f.stances[0]) {
+			f.stances[0] = f.swinger(arm).stand(dev)
+		}
 	}
-	return &f.last
+	return &f.stances[0]
+}
+
+// swinger returns the golfer with an arm of the family, standard deviations.
+func (f *Family) swinger(arm float64) *swinger {
+	if f.golfers[0].arm != arm {
+		f.golfers[0], f.golfers[1] = f.golfers[1], f.golfers[0]
+		if f.golfers[0].arm != arm {
+			b := f.body
+			// Long arms tend to go with high shoulders (ANSUR II residuals), so an arm
+			// longer than guessed also hangs from a shoulder a little higher.
+			b.ShoulderHeight += arm * b.ArmShoulderCorr * b.ShoulderHeightSD
+			f.golfers[0] = newSwinger(b, f.club, arm*f.spread[TraitArm])
+			f.golfers[0].arm = arm
+		}
+	}
+	return &f.golfers[0]
 }
 
 // SetTimes fixes the instants at which Poses evaluates a member.
 func (f *Family) SetTimes(times []float64) {
 	f.times = times
-	f.moments = make([]moment, len(times))
-	f.shares = make([][2]float64, len(times))
+	f.moments = slices.Grow(f.moments[:0], len(times))[:len(times)]
+	f.shares = slices.Grow(f.shares[:0], len(times))[:len(times)]
 	c := f.Central
 	for i, t := range times {
 		f.moments[i] = momentAt(&c.times, t)
@@ -93,17 +115,31 @@ func (f *Family) SetTimes(times []float64) {
 
 // Poses fills out, one pose per instant of SetTimes, with a member's poses.
 func (f *Family) Poses(member *Swing, out []Pose) {
-	top, impact := member.times[kTop], member.times[kImpact]
 	var j joints
 	for i := range f.moments {
-		for ch := range numChannels {
-			j[ch] = member.curves[ch].at(&f.moments[i])
-		}
-		if t := f.times[i]; t > top && t < impact {
-			j[chTheta] = arcAt(&member.curves[chTheta], f.shares[i][0])
-			j[chPhi] = arcAt(&member.curves[chPhi], f.shares[i][1])
-		}
+		f.joints(member, i, &j)
 		member.figure.pose(&j, &out[i])
+	}
+}
+
+// Torsos is Poses for a caller who does not look at the legs: they keep what they held.
+func (f *Family) Torsos(member *Swing, out []Pose) {
+	var j joints
+	for i := range f.moments {
+		f.joints(member, i, &j)
+		member.figure.torso(&j, &out[i])
+	}
+}
+
+// joints fills the channels of a member at the i-th instant of SetTimes.
+func (f *Family) joints(member *Swing, i int, j *joints) {
+	m := &f.moments[i]
+	for ch := range numChannels {
+		j[ch] = member.curves[ch].at(m)
+	}
+	if t := f.times[i]; t > member.times[kTop] && t < member.times[kImpact] {
+		j[chTheta] = arcAt(&member.curves[chTheta], f.shares[i][0])
+		j[chPhi] = arcAt(&member.curves[chPhi], f.shares[i][1])
 	}
 }
 

@@ -90,9 +90,14 @@ func (f *figure) trunkOf(j *joints) (c core) {
 	c.lean(turnOf(j[chForward]), turnOf(j[chSide]), turnOf(j[chChest]))
 	sp, cp := math.Sincos(j[chPelvis])
 	c.hips = geom.Vec{X: cp, Y: -sp}
-	c.pelvis = r3.Add(f.pelvis, geom.Vec{X: j[chPelvisX], Y: j[chPelvisY], Z: j[chPelvisZ]})
+	c.pelvis = f.hips(j)
 	f.shoulder(&c)
 	return c
+}
+
+// hips places the middle of the hips.
+func (f *figure) hips(j *joints) geom.Vec {
+	return r3.Add(f.pelvis, geom.Vec{X: j[chPelvisX], Y: j[chPelvisY], Z: j[chPelvisZ]})
 }
 
 // lean gives the trunk and the line of the shoulders their directions.
@@ -212,11 +217,17 @@ func (f *figure) softMin(a, b float64) float64 {
 
 // pose fills out with every part for the joints j.
 func (f *figure) pose(j *joints, out *Pose) {
+	c := f.torso(j, out)
+	f.poseLegs(&c, j[chHeel], out)
+}
+
+// torso is pose without the legs.
+func (f *figure) torso(j *joints, out *Pose) core {
 	c := f.coreOf(j)
 	f.poseClub(&c, out)
 	f.poseArms(&c, out)
 	f.poseTrunk(&c, out)
-	f.poseLegs(&c, j[chHeel], out)
+	return c
 }
 
 func (f *figure) poseClub(c *core, out *Pose) {

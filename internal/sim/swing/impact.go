@@ -35,9 +35,13 @@ func (f *figure) meetBall(s *score, st Stance, steeper float64) error {
 	}
 	hands := r3.Sub(sole, r3.Scale(f.reach, club))
 	lead := r3.Sub(hands, r3.Scale(f.leadAbove, club))
-	arm := func(forward float64) float64 { // the share of the lead arm that it takes
+	trunk := f.trunkOf(&j)
+	side, chest := turnOf(j[chSide]), turnOf(j[chChest]) // neither changes from here on
+	arm := func(forward float64) float64 {               // the share of the lead arm that it takes
 		j[chForward] = forward
-		return (geom.Norm(r3.Sub(lead, f.trunkOf(&j).leadShoulder)) - f.girdle) / f.armLength
+		trunk.lean(turnOf(forward), side, chest)
+		f.shoulder(&trunk)
+		return (geom.Norm(r3.Sub(lead, trunk.leadShoulder)) - f.girdle) / f.armLength
 	}
 	// Standing up takes the shoulder away from the hands.
 	top, want := s[chForward][kTop], j[chExtend]
@@ -50,10 +54,11 @@ func (f *figure) meetBall(s *score, st Stance, steeper float64) error {
 		// Hips that would meet the butt of the grip give way, and stay away while
 		// the hands pass.
 		j[chPelvisY] -= room
+		trunk.pelvis = f.hips(&j)
 		s[chPelvisY][kThrough] -= room
 	}
 	j[chExtend] = arm(j[chForward])
-	f.aim(&j, r3.Sub(hands, f.trunkOf(&j).hub))
+	f.aim(&j, r3.Sub(hands, trunk.hub))
 	for ch := range numChannels {
 		s[ch][kImpact] = j[ch]
 	}

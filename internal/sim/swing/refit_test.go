@@ -210,7 +210,8 @@ func TestTablesFitTheRecordings(t *testing.T) {
 		trait[TraitBack], trait[TraitThrough] = z, z
 		s := &Swing{}
 		who := newSwinger(b, club, 0)
-		if err := s.build(&who, Style{}, Deviation{}, trait, nil); err != nil {
+		at := who.stand(Deviation{})
+		if err := s.build(&at, Style{}, trait, nil); err != nil {
 			t.Fatal(err)
 		}
 		best := g.fit(s, steps)

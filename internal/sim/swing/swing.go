@@ -17,7 +17,7 @@ import (
 // Swing is one full swing, from address to the finish.
 type Swing struct {
 	Stance    Stance
-	Downswing Downswing
+	Downswing *Downswing // one for the whole family
 
 	figure figure
 	times  keys
@@ -61,22 +61,37 @@ func newSwinger(b body.Body, c Club, longer float64) swinger {
 	return g
 }
 
-// build models the swing with the given address and traits in their own units,
-// over whatever s held. The downswing may be given, to let a family share one.
-func (s *Swing) build(g *swinger, style Style, dev Deviation, trait [NumTraits]float64, down *Downswing) error {
-	s.figure = g.figure
-	b, c := g.figure.body, g.figure.club
-	var start joints
-	var err error
-	if s.Stance, start, err = s.figure.takeStance(&g.usual, dev); err != nil {
-		return err
+// stood is a golfer who has taken a stance.
+type stood struct {
+	arm    float64 // of the swinger
+	dev    Deviation
+	figure figure
+	stance Stance
+	start  joints
+	err    error
+}
+
+// stand puts a golfer at the ball, dev from the usual address.
+func (g *swinger) stand(dev Deviation) stood {
+	s := stood{arm: g.arm, dev: dev, figure: g.figure}
+	s.stance, s.start, s.err = s.figure.takeStance(&g.usual, dev)
+	return s
+}
+
+// build models the swing from an address with traits in their own units, over
+// whatever s held. The downswing may be given, to let a family share one.
+func (s *Swing) build(from *stood, style Style, trait [NumTraits]float64, down *Downswing) error {
+	if from.err != nil {
+		return from.err
 	}
-	score, err := s.figure.write(style, trait, s.Stance, start)
+	s.figure, s.Stance = from.figure, from.stance
+	b, c := s.figure.body, s.figure.club
+	score, err := s.figure.write(style, trait, s.Stance, from.start)
 	if err != nil {
 		return s.figure.fails(err)
 	}
 	if down != nil {
-		s.Downswing = *down
+		s.Downswing = down
 	} else if s.Downswing, err = bringDown(b, c, &score, s.figure.hubToHands(&score, kImpact)); err != nil {
 		return s.figure.fails(err)
 	}
@@ -99,7 +114,7 @@ const recordedSpeed = 50.5
 // the club leaves the ball.
 func (s *Swing) time() {
 	top := addressHold + backswing
-	d := &s.Downswing
+	d := s.Downswing
 	impact := top + d.Duration
 	slow := recordedSpeed / d.HeadSpeed
 	s.times = keys{
@@ -112,7 +127,7 @@ func (s *Swing) time() {
 // joinDownswing makes the hand and club angles follow the dynamics between the
 // top and impact: at rest at the top, at the pendulum's speed at impact.
 func (s *Swing) joinDownswing() {
-	d := &s.Downswing
+	d := s.Downswing
 	for _, ch := range []channel{chTheta, chPhi} {
 		c := &s.curves[ch]
 		profile := &d.arm
@@ -133,7 +148,7 @@ func (s *Swing) jointsAt(t float64) (j joints) {
 		j[ch] = s.curves[ch].at(&m)
 	}
 	if t > s.times[kTop] && t < s.times[kImpact] {
-		d, since := &s.Downswing, t-s.times[kTop]
+		d, since := s.Downswing, t-s.times[kTop]
 		j[chTheta] = arcAt(&s.curves[chTheta], d.share(&d.arm, since))
 		j[chPhi] = arcAt(&s.curves[chPhi], d.share(&d.club, since))
 	}

@@ -68,8 +68,8 @@ func newStanding(b body.Body, c Club, style Style) (standing, error) {
 func (s *standing) measure(b body.Body, driver Club, style Style) error {
 	g := newSwinger(b, driver, 0)
 	at := func(dev Deviation) (toes, hands float64, err error) {
-		st, _, err := g.figure.takeStance(&g.usual, dev)
-		return st.BallToToes, st.BallToHands, err
+		s := g.stand(dev)
+		return s.stance.BallToToes, s.stance.BallToHands, s.err
 	}
 	const dOff, dHang = 0.01, 0.01
 	v := [2][2]float64{{standSD * standSD, 0}, {0, hangSD * hangSD}} // covariance
