@@ -112,3 +112,12 @@ test("what differs between two plans is told in the form's words", async () => {
     ["left wall", "1 3/8 in", "7 1/4 in", true], ["ceiling", "9 in", "9 in", false], ["shelf", "", "2 ft", true]]);
   assert.deepEqual(everyoneLines(a, b).map(({ of, changed }) => [of, changed]), [["Host, driver, middle", false]]);
 });
+
+test("a plan that would not fit for a while goes on from itself", async (t) => {
+  await keep(answer("mine"), "edited");
+  const full = t.mock.method(storage, "setItem", () => { throw Object.assign(new Error("full"), { name: "QuotaExceededError" }); });
+  await keep(answer("mine, larger"), "edited");
+  full.mock.restore();
+  assert.equal(await keep(answer("mine, smaller"), "edited"), "");
+  assert.deepEqual(names(), []);
+});
