@@ -2,11 +2,11 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { slug, snippet, wrapped } from "../../public/share/embed.js";
 
-const plain = { base: "https://example.org/golf/index.html", link: "#p=abc_-", name: "the-loft", title: "The loft", sentence: "Clear. All of it.", beside: false };
+const plain = { base: "https://example.org/golf/index.html", link: "#p=abc_-", name: "the-loft", title: "The loft", sentence: "Clear. All of it.", poster: "PPP", beside: false };
 
 test("the lines to paste name the embed beside the page, the plan, and what a sandbox may", () => {
   const [frame, without] = snippet(plain).split("\n");
-  assert.match(frame, /^<iframe src="https:\/\/example\.org\/golf\/embed\.html#p=abc_-" title="Will a full golf swing fit in The loft\?" loading="lazy" sandbox="allow-scripts [^"]*"/);
+  assert.match(frame, /^<iframe src="https:\/\/example\.org\/golf\/embed\.html#p=abc_-&amp;poster=PPP" title="Will a full golf swing fit in The loft\?" loading="lazy" sandbox="allow-scripts [^"]*"/);
   assert.ok(!frame.includes("allow-same-origin"));
   assert.equal(without, '<noscript><img src="the-loft.svg" alt="Clear. All of it."></noscript>');
   assert.match(snippet({ ...plain, beside: true }), /embed\.html\?poster=the-loft#p=abc_-"/);

@@ -1,11 +1,14 @@
 // The embed before anybody taps it. A plain script: in a sandbox without an origin a
 // page may fetch no other, unless the host lets anybody (CORS). The address says
-// which room: ?poster=NAME or NAME,NAME-BY-LAMPLIGHT, files in posters/, and #p= as
-// the page's own.
+// which room, #p= as the page's own, and has the poster: ?poster=NAME or
+// NAME,NAME-BY-LAMPLIGHT, files in posters/, or &poster= after the plan, an SVG packed
+// as plans are.
 (() => {
+  const SUM = 3; // bytes of checksum
   const $ = (selector) => document.querySelector(selector);
   const base = document.baseURI;
   const link = /[#&](p=[^&]*)/.exec(location.hash)?.[1] ?? "";
+  const packed = /[#&]poster=([\w-]*)/.exec(location.hash)?.[1] ?? "";
   const names = (new URLSearchParams(location.search).get("poster") ?? "").split(",").filter((name) => /^[\w-]+$/.test(name));
   const files = names.map((name) => `posters/${name}.svg`);
   if (!link && !files.length) files.push("build/poster.svg", "build/poster-dark.svg");
@@ -15,6 +18,7 @@
   image.addEventListener("error", wait);
   image.addEventListener("load", tell);
   if (files.length) show(files);
+  else if (packed) carried();
   else wait();
 
   /** Shows a poster, and another by lamplight where there is one. */
@@ -32,11 +36,16 @@
     $("#title").className = "visually-hidden"; // the poster says it
   }
 
-  // The page around it may hand it a poster: a picture, which is all that is done with it.
-  addEventListener("message", ({ data }) => {
-    if (data?.type !== "wide-berth:poster" || !(data.poster instanceof Blob) || $("#poster").hidden) return;
-    show([URL.createObjectURL(data.poster)]);
-  });
+  /** A poster that came along in the address. */
+  async function carried() {
+    try {
+      const bytes = Uint8Array.from(atob(packed.replace(/-/g, "+").replace(/_/g, "/")), (c) => c.charCodeAt(0));
+      const plain = new Blob([bytes.subarray(SUM)]).stream().pipeThrough(new DecompressionStream("deflate-raw"));
+      show([URL.createObjectURL(new Blob([await new Response(plain).blob()], { type: "image/svg+xml" }))]);
+    } catch {
+      wait();
+    }
+  }
 
   /** There is no drawing of this room yet. */
   function wait() {

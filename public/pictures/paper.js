@@ -3,6 +3,8 @@
 
 const INKS = ["fill", "fill-opacity", "fill-rule", "stroke", "stroke-width", "stroke-dasharray", "stroke-linecap", "stroke-linejoin", "opacity", "font-family", "font-size", "font-weight", "font-style", "text-anchor", "visibility", "paint-order", "display"];
 
+const OWN = { opacity: "1", display: "inline" }; // what is not taken over from the element round it, and goes without saying
+
 /** A copy of an SVG that keeps its look without the page. */
 function inked(svg) {
   const copy = svg.cloneNode(true);
@@ -10,8 +12,13 @@ function inked(svg) {
   const copies = [copy, ...copy.querySelectorAll("*")];
   for (const [i, el] of own.entries()) {
     const style = getComputedStyle(el);
+    const round = getComputedStyle(el.parentElement);
     copies[i].removeAttribute("class");
-    for (const name of INKS) copies[i].setAttribute(name, style.getPropertyValue(name));
+    for (const name of INKS) {
+      const value = style.getPropertyValue(name);
+      const said = copies[i].hasAttribute(name); // weaker than the style, and not always the same
+      if (i === 0 || said || value !== (OWN[name] ?? round.getPropertyValue(name))) copies[i].setAttribute(name, value);
+    }
   }
   return copy;
 }

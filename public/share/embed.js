@@ -1,11 +1,13 @@
 // "Embed": the plan for an iframe on somebody's own page. A dialog with the lines to
 // paste, the poster to keep beside them, and what it looks like at three widths.
 import { download, h, keptTogether, s, setText, styles, VERDICT_WORDS } from "../app/dom.js";
+import { pack } from "../app/link.js";
 import { keptLink } from "../app/store.js";
 import { drawView } from "../drawings/drawings.js";
 import { drawingText } from "../pictures/paper.js";
 import { describe } from "../stage/flat.js";
 
+const LINK = "#p="; // what a packed text begins with
 const WIDTHS = [280, 480, 720]; // px of the previews
 const POSTER = 480; // px across a poster, and the size of its words
 const PAD = 14;
@@ -19,9 +21,12 @@ export const slug = (title) => (title ?? "").toLowerCase().replace(/[^a-z0-9]+/g
 
 const attribute = (text) => text.replace(/&/g, "&amp;").replace(/"/g, "&quot;").replace(/</g, "&lt;");
 
+/** The embed's address below the page's: its poster is a file of that name, else it is carried along. */
+const embedAddress = ({ link, name, poster }) => (name ? `embed.html?poster=${name}${link}` : `embed.html${link}&poster=${poster}`);
+
 /** The lines to paste. beside says that the poster lies with the page's own files. */
-export function snippet({ base, link, name, title, sentence, beside }) {
-  const address = new URL(`embed.html${beside ? `?poster=${name}` : ""}${link}`, base).href;
+export function snippet({ base, link, name, title, sentence, poster, beside }) {
+  const address = new URL(embedAddress({ link, poster, name: beside ? name : "" }), base).href;
   const named = attribute(`Will a full golf swing fit in ${title || "this room"}?`);
   return [
     `<iframe src="${attribute(address)}" title="${named}" loading="lazy" sandbox="${SANDBOX}" style="width:100%;aspect-ratio:${RATIO};max-height:44rem;border:0"></iframe>`,
@@ -67,15 +72,16 @@ export async function openEmbed(/** @type {{state: State}} */ { state }) {
   const name = slug(title);
   const { sentences } = state.answer;
   const poster = drawPoster(state);
-  const beside = h("input", { type: "checkbox", id: "embed-beside", checked: true, onchange: write });
+  const beside = h("input", { type: "checkbox", id: "embed-beside", onchange: write });
   const text = h("textarea", { id: "embed-text", readonly: true, rows: 6, spellcheck: "false" });
   const said = h("p", { role: "status", class: "embed-note" });
-  const frames = WIDTHS.map((width) => h("iframe", {
-    src: `embed.html${keptLink()}`, title: `The embed, ${width} px wide`, loading: "lazy", sandbox: SANDBOX, width, height: width * 4 / 3,
-  }));
-
+  const shown = h("div", { class: "embed-previews", tabindex: "0", role: "group", "aria-label": "Previews" });
+  const link = keptLink();
+  const previews = [];
+  let drawn = ""; // the poster as a file
+  let packed = ""; // and as a part of an address
   function write() {
-    text.value = snippet({ base: document.baseURI, link: keptLink(), name, title, sentence: `${sentences.headline} ${sentences.verdict}`, beside: beside.checked });
+    text.value = snippet({ base: document.baseURI, link, name, title, sentence: `${sentences.headline} ${sentences.verdict}`, poster: packed, beside: beside.checked });
   }
   async function copy() {
     try {
@@ -86,15 +92,9 @@ export async function openEmbed(/** @type {{state: State}} */ { state }) {
       setText(said, "The browser would not copy by itself; the lines are selected for you.");
     }
   }
-  const file = () => new Blob([drawingText(poster, POSTER, POSTER * poster.viewBox.baseVal.height / POSTER)], { type: "image/svg+xml" });
-
-  // An embed tells how high it is as soon as it is there; here it gets its poster in return.
   function hear({ source, data }) {
-    const frame = frames.find((one) => one.contentWindow === source);
-    if (!frame || data?.type !== "wide-berth") return;
-    frame.height = String(data.height);
-    if (!frame.dataset.poster) source.postMessage({ type: "wide-berth:poster", poster: file() }, "*");
-    frame.dataset.poster = "sent";
+    const frame = previews.find((one) => one.contentWindow === source);
+    if (frame && data?.type === "wide-berth") frame.height = String(data.height);
   }
 
   dialog?.remove();
@@ -106,18 +106,23 @@ export async function openEmbed(/** @type {{state: State}} */ { state }) {
     h("p", {}, h("strong", {}, `${VERDICT_WORDS[state.check.verdict]}. `), ...keptTogether(sentences.verdict)),
     h("div", { class: "embed-parts" },
       h("div", {},
-        h("h3", {}, "1. Keep the poster"), poster,
-        h("button", { type: "button", onclick: () => download(file(), `${name}.svg`) }, "Download the poster"),
-        h("p", { class: "field-line" }, beside, " ", h("label", { for: "embed-beside" }, `It lies as posters/${name}.svg with this page's files`))),
+        h("h3", {}, "The poster"), poster,
+        h("button", { type: "button", onclick: () => download(new Blob([drawn], { type: "image/svg+xml" }), `${name}.svg`) }, "Download the poster"),
+        h("p", { class: "field-line" }, beside, " ", h("label", { for: "embed-beside" }, `Shorter lines: I put it as posters/${name}.svg with this page's files`))),
       h("div", {},
-        h("h3", {}, h("label", { for: "embed-text" }, "2. Paste these lines")), text,
+        h("h3", {}, h("label", { for: "embed-text" }, "Paste these lines")), text,
         h("button", { type: "button", class: "stamp", onclick: copy }, "Copy the lines"), said,
         h("p", { class: "quiet" }, "Whoever serves this page must let anybody fetch it: Access-Control-Allow-Origin: *."))),
     h("h3", {}, "What it looks like"),
-    h("div", { class: "embed-previews", tabindex: "0", role: "group", "aria-label": "Previews" }, ...WIDTHS.map((width, i) => h("figure", {}, h("figcaption", {}, `${width} px`), frames[i]))),
+    shown,
     h("form", { method: "dialog" }, h("button", {}, "Close")));
   document.body.append(dialog);
+  dialog.showModal();
+  drawn = drawingText(poster, POSTER, poster.viewBox.baseVal.height); // only what is in the page has its styles
+  packed = (await pack(drawn)).slice(LINK.length);
   write();
   addEventListener("message", hear);
-  dialog.showModal();
+  const src = embedAddress({ link, poster: packed, name: "" });
+  previews.push(...WIDTHS.map((width) => h("iframe", { src, title: `The embed, ${width} px wide`, loading: "lazy", sandbox: SANDBOX, width, height: width * 4 / 3 })));
+  shown.append(...WIDTHS.map((width, i) => h("figure", {}, h("figcaption", {}, `${width} px`), previews[i])));
 }
