@@ -15,7 +15,6 @@ import (
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/heapprofiler"
-	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
@@ -93,9 +92,7 @@ func TestMeasure(t *testing.T) {
 		if _, err := chromedp.Call(tb.ctx, emulation.SetCPUThrottlingRate, emulation.SetCPUThrottlingRateParams{Rate: profile.cpu}); err != nil {
 			t.Fatal(err)
 		}
-		if _, err := chromedp.Call(tb.ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: watchFirst}); err != nil {
-			t.Fatal(err)
-		}
+		tb.before(watchFirst)
 		tb.goTo("/")
 		firstVerdict := func() float64 {
 			tb.until("the first verdict", `window.firstVerdict > 0`)

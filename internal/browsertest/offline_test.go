@@ -12,9 +12,6 @@ import (
 	"testing/fstest"
 	"time"
 
-	"github.com/chromedp/cdproto/page"
-	"github.com/chromedp/chromedp"
-
 	"wideberth/internal/site"
 	"wideberth/internal/webbuild"
 )
@@ -70,9 +67,7 @@ func TestOffline(t *testing.T) {
 	defer own.Close()
 	tb := open(t, withGL, desktop)
 	tb.origin = own.URL
-	if _, err := chromedp.Call(tb.ctx, page.RemoveScriptToEvaluateOnNewDocument, page.RemoveScriptToEvaluateOnNewDocumentParams{Identifier: tb.noWorker}); err != nil {
-		t.Fatal(err)
-	}
+	tb.without(tb.noWorker)
 	tb.goTo(light)
 	tb.ready()
 	atRest := func() { // no version is on its way or waiting

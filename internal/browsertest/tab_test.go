@@ -41,6 +41,7 @@ type tab struct {
 	ctx      context.Context
 	origin   string                // where its pages are served: whom they may ask
 	noWorker page.ScriptIdentifier // what keeps pages from being kept
+	noSteps  page.ScriptIdentifier // what tells them that their visitor has been there
 
 	mu       sync.Mutex
 	frames   frames
@@ -67,14 +68,29 @@ func open(t *testing.T, b *browser, view size) *tab {
 	tb.do(chromedp.EmulateViewport(view.width, view.height))
 	// Each tab has a profile of its own, and to keep the page it would fetch all of it:
 	// TestOffline alone lets it.
-	script, err := chromedp.Call(tb.ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: "delete Navigator.prototype.serviceWorker"})
-	if err != nil {
-		t.Fatal(err)
-	}
-	tb.noWorker = script.Identifier
+	tb.noWorker = tb.before("delete Navigator.prototype.serviceWorker")
+	tb.noSteps = tb.before(`try { localStorage.setItem("wide-berth.steps", "seen"); } catch {}`)
 	// A swing that plays costs a core in every tab: tests that want it ask for it.
 	tb.prefer("prefers-reduced-motion", "reduce")
 	return tb
+}
+
+// before has every page run a script before its own.
+func (tb *tab) before(script string) page.ScriptIdentifier {
+	tb.t.Helper()
+	added, err := chromedp.Call(tb.ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: script})
+	if err != nil {
+		tb.t.Fatal(err)
+	}
+	return added.Identifier
+}
+
+// without takes such a script away.
+func (tb *tab) without(script page.ScriptIdentifier) {
+	tb.t.Helper()
+	if _, err := chromedp.Call(tb.ctx, page.RemoveScriptToEvaluateOnNewDocument, page.RemoveScriptToEvaluateOnNewDocumentParams{Identifier: script}); err != nil {
+		tb.t.Fatal(err)
+	}
 }
 
 func (tb *tab) listen(ev any) {

@@ -81,7 +81,7 @@ func Measure(public string, manifest Manifest, empty int) (Sizes, error) {
 // later are the parts of the public folder that the page fetches only once the
 // first verdict stands: folders, and what is built for them.
 var later = []string{"scene/", "ball/", "maps/", "model/", "pictures/", "room/", "stage/", "drawings/", "build/scene", "build/sure",
-	"share/", "keep/", "offline/", "print/", "vendor/", "manifest.webmanifest", worker, Files}
+	"share/", "keep/", "offline/", "print/", "vendor/", "help/", "manifest.webmanifest", worker, Files}
 
 // elsewhere is what the page never fetches: the embed is a page of its own, preview and
 // icons are for those who show links.

@@ -25,6 +25,7 @@ import { createKeys } from "./keys.js";
 const OFFLINE_MS = 4000; // after the first answer: what is in sight comes before what is kept for later
 
 const page = document.documentElement.dataset;
+let newcomer = false; // brings nothing along: neither a link nor a plan of their own
 page.audience = audience(); // whom the address was made for: share/
 const say = (sentence) => setText($("#notice"), sentence);
 
@@ -176,6 +177,7 @@ async function openFirst() {
   await friend?.dressForFriend();
   const asks = page.audience === "owner" && link.linked && saved && !(await solver.ask({ kind: "open", saved })).error;
   let error = damage;
+  newcomer = !friend && !error && !link.linked && !saved;
   for (const texts of [asks ? { saved } : { ...link, saved }, { saved }, {}]) {
     const reply = await solver.ask({ kind: "start", ...texts });
     error ??= reply.error;
@@ -255,6 +257,13 @@ function wholePage() {
       // Without it the page works as long as there is a network.
     }
   }, OFFLINE_MS);
+  if (newcomer) {
+    comesLater(async () => {
+      await withPictures();
+      (await import("../help/steps.js")).showSteps();
+    }, () => {}); // the page explains itself without
+  }
+  onDemand("#measuring", async () => (await import("../help/measure.js")).openMeasuring);
   onDemand("#share", async () => (await import("../share/share.js")).openShare);
 }
 
