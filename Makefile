@@ -20,7 +20,7 @@ SEED ?= 1
 JS := GOOS=js GOARCH=wasm
 # Runs a test binary that was compiled for the browser, in Node. The loader has
 # room for a small environment only, so it gets just the search path.
-JSEXEC = env -i PATH=$$PATH $(shell $(GO) env GOROOT)/lib/wasm/go_js_wasm_exec
+JSEXEC = env -i PATH=$$PATH GOGC=40 $(shell $(GO) env GOROOT)/lib/wasm/go_js_wasm_exec
 
 .PHONY: help run build site cli test lint page unit wasmtest size compiled browser bench fuzz mutants shots deps clean
 
@@ -56,8 +56,9 @@ page: ## The page's scripts: their types, also those of the wire, and their test
 unit: ## Unit, property, golden and example tests, the fuzz corpora, and distances against a physics library in Node
 	$(GO) test ./...
 
-wasmtest: ## Reports, maps, marks and remedies again, compiled for the browser: the same golden bytes
+wasmtest: ## Reports, maps, marks and remedies again, compiled for the browser: the same golden bytes, in bounded memory
 	$(JS) $(GO) test -run Golden -exec="$(JSEXEC)" ./internal/solver/words ./internal/sim/maps ./internal/sim/ball
+	$(JS) $(GO) test -run MemoryHasABound -exec="$(JSEXEC)" ./internal/solver/protocol
 
 size: ## Build both programs and hold what a visitor transfers to the budgets
 	$(GO) run ./internal/cli size -check

@@ -101,3 +101,10 @@ test("a program that cannot start or stops is told of once, all who wait hear wh
   assert.deepEqual(fatal, [said]);
   for (const reply of await Promise.all(replies)) assert.equal(reply.error.message, said);
 });
+
+test("names that look the same are sent the same", (t) => {
+  const { solver, workers } = stage(t);
+  for (const name of ["Zo\u00eb", "Zoe\u0308"]) solver.ask({ kind: "solve", plan: { name } });
+  const [one, other] = workers[0].posted;
+  assert.equal(one.body, other.body);
+});

@@ -83,7 +83,8 @@ export function createSolver({ onFatal, onProgress = (/** @type {number} */ _sha
       reply: new Promise((resolve) => {
         pending.set(id, { resolve, kind: request.kind });
         if (pending.size === 1) listen();
-        worker.postMessage({ id, [as]: JSON.stringify(request), patient: PATIENT.has(request.kind) });
+        // Normalised, so that names which look the same are the same.
+        worker.postMessage({ id, [as]: JSON.stringify(request).normalize(), patient: PATIENT.has(request.kind) });
       }),
     };
   }

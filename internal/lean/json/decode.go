@@ -5,10 +5,11 @@
 // package fmt with it, would add a fifth to what a visitor of the page downloads
 // before the first answer.
 //
-// What may differ between readers of JSON is as in encoding/json: of members
-// with the same name the last counts; bytes that are not UTF-8, and halves of
-// surrogate pairs, are read as U+FFFD; numbers keep their text. More than
-// MaxDepth levels are refused, which are fewer than there.
+// What may differ between readers of JSON is as in encoding/json, but for members
+// of one object with the same name, which are refused: nobody could tell which one
+// was meant. Bytes that are not UTF-8, and halves of surrogate pairs, are read as
+// U+FFFD; numbers keep their text. More than MaxDepth levels are refused, which are
+// fewer than there.
 package json
 
 import (
@@ -167,6 +168,9 @@ func (d *decoder) object() (any, error) {
 		name, err := d.name()
 		if err != nil {
 			return nil, err
+		}
+		if _, twice := out[name]; twice {
+			return nil, &SyntaxError{Offset: d.at, What: "the name " + strconv.Quote(name) + " is given twice"}
 		}
 		if out[name], err = d.value(); err != nil {
 			return nil, err

@@ -66,10 +66,10 @@ var texts = []string{
 	``, ` `, `null`, ` true `, `false`, `nul`, `nulx`, `truefalse`, `"a"`, `"a`, `"\`, `"\u12`, `"\u12g4"`, `"\x"`,
 	`0`, `-0`, `01`, `-`, `+1`, `1.`, `.5`, `1.5e`, `1e+`, `1E-7`, `-12.5e+300`, `1e999`, `1 2`, `0x10`, `1_000`, `NaN`,
 	`[]`, `[ ]`, `[1,2]`, `[1,]`, `[,1]`, `[1 2]`, `[`, `[1`, `[1,`, `]`, `[[[]]]`, `[}`,
-	`{}`, `{ }`, `{"a":1}`, `{"a":1,"a":2}`, `{"a":1,}`, `{"a"}`, `{"a" 1}`, `{a:1}`, `{1:2}`, `{"a":{"b":[{}]}}`, `{"a":1`, `{"a":`, `{"a"`, `{`, `{"`, `{]`,
+	`{}`, `{ }`, `{"a":1}`, `{"a":1,}`, `{"a"}`, `{"a" 1}`, `{a:1}`, `{1:2}`, `{"a":{"b":[{}]}}`, `{"a":1`, `{"a":`, `{"a"`, `{`, `{"`, `{]`,
 	`"\"\\\/\b\f\n\r\t"`, `"\u00e9\u4e2d"`, `"\ud83d\ude00"`, `"\ud83d"`, `"\ud83dx"`, `"\ud83d\u0041"`, `"\ude00\ud83d"`, `"\uD83D\uDE00"`, `"\ud83d\ud83d\ude00"`,
 	"\"caf\xc3\xa9\"", "\"\xff\xfe\"", "\"\xc3\"", "\"\xed\xa0\x80\"", "\"\xf0\x9f\x98\x80\"", "\"a\nb\"", "\"\x00\"", "\"\x7f\"", "\xef\xbb\xbf{}", "\"\u2028\"",
-	"\t\r\n{ \"a\" : [ 1 , true , null ] }\n", `{"":""}`, "{\"\xff\":1,\"\xfe\":2}", "\u00a0[]", "[1]\x00",
+	"\t\r\n{ \"a\" : [ 1 , true , null ] }\n", `{"":""}`, "\u00a0[]", "[1]\x00",
 }
 
 func TestDecodeLikeEncodingJSON(t *testing.T) {
@@ -82,6 +82,9 @@ func TestDecodeLikeEncodingJSON(t *testing.T) {
 func compareDecode(t *testing.T, data []byte) {
 	t.Helper()
 	got, err := Decode(data)
+	if err != nil && strings.HasSuffix(err.Error(), "is given twice") {
+		return // that this is so, TestDecodeErrors says
+	}
 	want, wantErr := oracle(data)
 	if (err == nil) != (wantErr == nil) {
 		t.Fatalf("Decode(%.200q) = error %v, want error %v", data, err, wantErr)
@@ -117,6 +120,9 @@ func TestDecodeErrors(t *testing.T) {
 		{"[\"a\nb\"]", 4, false, "a line break or other control character is not expected in text"},
 		{"[\xff]", 2, false, "a byte that is not text is not expected where a value begins"},
 		{`[“a”]`, 2, false, `'“' is not expected where a value begins`},
+		{`{"a":1,"a":2}`, 11, false, `the name "a" is given twice`},
+		{`[{"a":{"b":1,"\u0062":2}}]`, 22, false, `the name "b" is given twice`},
+		{"{\"\xff\":1,\"\xfe\":2}", 11, false, "the name \"\ufffd\" is given twice"},
 		{`{} x`, 4, true, `'x' is not expected after the end`},
 	} {
 		_, err := Decode([]byte(tc.text))

@@ -54,6 +54,9 @@ func (l *Lab) At(given plan.Checked, tee string, x, y float64) (Reading, error) 
 	r := Reading{Tee: p.Tees[i].Name, X: x, Y: y, Verdict: Clear, Checks: []QuickCheck{},
 		Free: BallFits(p, at)}
 	for k := range casts {
+		if err := l.Rest(k, len(casts)); err != nil {
+			return Reading{}, err
+		}
 		c := &casts[k]
 		if !slices.ContainsFunc(p.TeesOf(c.Player), func(t plan.Tee) bool { return t.Name == r.Tee }) {
 			continue

@@ -29,6 +29,18 @@ func (l *Lab) Rest(done, all int) error {
 	return l.Pause(done, all)
 }
 
+// Atlases makes what maps ask of casts, pausing between them: each takes as long as
+// the family did.
+func (l *Lab) Atlases(casts []Cast) error {
+	for k := range casts {
+		if err := l.Rest(k, len(casts)); err != nil {
+			return err
+		}
+		casts[k].Kin.Atlas()
+	}
+	return l.Rest(0, 0)
+}
+
 // made is a check that was made, and all that it depends on.
 type made struct {
 	family   string

@@ -54,6 +54,9 @@ type HangName struct {
 func Hang(l *fit.Lab, given plan.Checked, o HangOptions) (HangMap, error) {
 	p := given.Plan()
 	casts, err := l.Casts(p, o.Players, o.Clubs)
+	if err == nil {
+		err = l.Atlases(casts)
+	}
 	if err != nil {
 		return HangMap{}, err
 	}

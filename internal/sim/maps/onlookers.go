@@ -79,6 +79,9 @@ type SeatCheck struct {
 func Onlookers(l *fit.Lab, given plan.Checked, o OnlookOptions) (OnlookMap, error) {
 	p := given.Plan()
 	casts, err := l.Casts(p, o.Players, o.Clubs)
+	if err == nil {
+		err = l.Atlases(casts)
+	}
 	if err != nil {
 		return OnlookMap{}, err
 	}

@@ -104,6 +104,11 @@ func Stand(l *fit.Lab, given plan.Checked, o StandOptions) (StandMap, error) {
 	orNumber(&o.Nearest, fit.UsualNearest)
 	orNumber(&o.Farthest, fit.UsualFarthest)
 	f := newFloor(p, casts)
+	if len(f.Boxes) > 0 {
+		if err := l.Atlases(casts); err != nil {
+			return StandMap{}, err
+		}
+	}
 	m := StandMap{
 		Grid: newGrid(p.Room.Length, p.Room.Width, o.Cell), Cap: f.cap, Floor: deepest,
 		Reasons: maskReasons[:], Nearest: o.Nearest, Farthest: o.Farthest,

@@ -117,7 +117,12 @@ func newNames(reserved ...string) names {
 
 func (n names) check(c *collector, field, kind, name string, i int) {
 	at := field + ".name"
-	folded := strings.ToLower(strings.TrimSpace(name))
+	folded := strings.ToLower(strings.TrimSpace(strings.Map(func(r rune) rune {
+		if r == 0x200c || r == 0x200d || r >= 0xfe00 && r <= 0xfe0f { // joiners, and how a sign is drawn
+			return -1
+		}
+		return r
+	}, name)))
 	switch {
 	case folded == "":
 		c.addf(at, "%s %d needs a name", kind, i+1)
@@ -128,12 +133,26 @@ func (n names) check(c *collector, field, kind, name string, i int) {
 	case hasControl(name):
 		c.addf(at, "%s %d: the name %s must be plain text on one line", kind, i+1, strconv.Quote(fmt.Clip(name)))
 		return
+	case strings.ContainsFunc(name, hidden):
+		c.addf(at, "%s %d: the name %s holds a character that nobody sees", kind, i+1, strconv.QuoteToASCII(name))
+		return
 	}
 	if holder, taken := n.seen[folded]; taken {
 		c.addf(at, "%s %d: the name %s is already used by %s", kind, i+1, strconv.Quote(name), holder)
 		return
 	}
 	n.seen[folded] = fmt.Sprintf("%s %d", kind, i+1)
+}
+
+// hidden is true of characters that nobody sees or that turn the text about them: soft
+// hyphens, marks of direction, spaces of no width, fillers. Joiners, without which some
+// scripts and signs are written wrong, are none, if something is there to join.
+func hidden(r rune) bool {
+	switch r {
+	case 0x00ad, 0x034f, 0x061c, 0x115f, 0x1160, 0x180e, 0x200b, 0x200e, 0x200f, 0x3164, 0xfeff, 0xffa0:
+		return true
+	}
+	return r >= 0x202a && r <= 0x202e || r >= 0x2060 && r <= 0x206f || r >= 0xe0000 && r <= 0xe007f
 }
 
 func hasControl(s string) bool { return strings.ContainsFunc(s, fmt.IsControl) }

@@ -12,6 +12,8 @@ const (
 	MaxLayers  = 12
 	MaxHung    = 20
 	MaxSeats   = 12
+	MaxPairs   = 60  // players with each of their clubs: each takes a browser some 0.2 s and 4 MB
+	MaxChecks  = 120 // the same with each of their tees
 
 	maxName  = 40 // characters
 	maxTitle = 80
@@ -32,6 +34,10 @@ const (
 
 	// smallMargin is the margin under which a note is due: a hand's breadth.
 	smallMargin = 0.10
+
+	// sitting (m) is how high a seat reaches over the floor: a beam above it is none
+	// in its way.
+	sitting = 0.5
 
 	// fitTolerance forgives what is left over when a plan is rounded to 0.1 mm:
 	// two coordinates, each 0.05 mm out.

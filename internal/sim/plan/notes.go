@@ -15,7 +15,7 @@ func (p Plan) Notes() []string {
 		addf("The margin of %s is under %s: real swings differ from one to the next by more than that.", units.Label(p.Margin, p.Units), units.Label(smallMargin, p.Units))
 	}
 	for i, s := range p.Room.Solids {
-		if !p.Room.touches(s.Min, s.Max) {
+		if !p.Room.Touches(s.Min, s.Max) {
 			addf("%s lies outside the room and counts for nothing.", upperFirst(nameOr("solid", s.Name, i)))
 		}
 	}
@@ -36,15 +36,16 @@ func (p Plan) Notes() []string {
 		}
 	}
 	for i, h := range p.Hung {
-		if !p.Room.touches(h.Min, h.Max) {
+		if !p.Room.Touches(h.Min, h.Max) {
 			addf("%s lies outside the room and counts for nothing.", upperFirst(nameOr("hung thing", h.Name, i)))
 		}
 	}
 	return out
 }
 
-// touches says whether a box shares any volume with the room's box.
-func (r Room) touches(lo, hi [3]float64) bool {
+// Touches says whether a box shares any volume with the room's box: what does not counts
+// for nothing.
+func (r Room) Touches(lo, hi [3]float64) bool {
 	return lo[0] < r.Length && lo[1] < r.Width && lo[2] < r.Height && hi[0] > 0 && hi[1] > 0 && hi[2] > 0
 }
 

@@ -37,6 +37,7 @@ func Parse(data []byte) (Checked, error) {
 	if len(data) > maxBytes {
 		return Checked{}, fmt.Errorf("the plan is %.1f MB, more than the 1 MB a plan may have", float64(len(data))/1e6)
 	}
+	data = bytes.TrimPrefix(data, []byte("\ufeff")) // a byte-order mark, which some editors write
 	if len(bytes.TrimSpace(data)) == 0 {
 		return Checked{}, errors.New("the plan is empty: it should be one JSON object with room, clubs and players")
 	}

@@ -230,3 +230,51 @@ func TestCheckCopies(t *testing.T) {
 		t.Error("Check took a giant")
 	}
 }
+
+// TestZeroIsNoAbsence: a number that counts as not given where it is zero may be left
+// out, but not given as zero.
+func TestZeroIsNoAbsence(t *testing.T) {
+	zero := func(old, with string) []byte {
+		out := strings.Replace(demoJSON, old, with, 1)
+		if out == demoJSON {
+			t.Fatalf("the demo has no %q", old)
+		}
+		return []byte(out)
+	}
+	for _, c := range []struct {
+		field string
+		data  []byte
+	}{
+		{"clubs[0].length", zero(`"kind": "driver"`, `"kind": "driver", "length": 0`)},
+		{"clubs[0].lie", zero(`"kind": "driver"`, `"kind": "driver", "lie": 0.0`)},
+		{"clubs[0].loft", zero(`"kind": "driver"`, `"kind": "driver", "loft": -0`)},
+		{"floor.mat.length", zero(`"thickness": 0.0381`, `"thickness": 0.0381, "length": 0`)},
+		{"floor.mat.width", zero(`"thickness": 0.0381`, `"thickness": 0.0381, "width": 0e5`)},
+		{"players[0].shoe", zero(`"height": 1.778`, `"height": 1.778, "shoe": 0`)},
+		{"players[0].span", zero(`"height": 1.778`, `"height": 1.778, "span": 0`)},
+		{"players[0].ballToToes", zero(`"height": 1.778`, `"height": 1.778, "ballToToes": 0`)},
+		{"seats[0].radius", zero(`"y": 0.6096`, `"y": 0.6096, "radius": 0`)},
+		{"hung[0].lumens", zero(`"lumens": 3500`, `"lumens": 0`)},
+	} {
+		_, err := Parse(c.data)
+		want := c.field + " is 0, which would count as not given: leave it out, or give it a number above 0"
+		if e, ok := errors.AsType[*FieldError](err); !ok || e.Field != c.field || e.Message != want {
+			t.Errorf("%s: %v, want %q", c.field, err, want)
+		}
+	}
+	if _, err := Parse(zero(`"sideReturn": 0.9144`, `"sideReturn": 0`)); err != nil {
+		t.Errorf("a return of no depth: %v", err)
+	}
+}
+
+// TestEditorsMarks: what an editor writes before a plan is no part of it, and a name
+// that is given twice is no matter of taste.
+func TestEditorsMarks(t *testing.T) {
+	if _, err := Parse([]byte("\ufeff" + demoJSON)); err != nil {
+		t.Errorf("after a byte-order mark: %v", err)
+	}
+	_, err := Parse([]byte(strings.Replace(demoJSON, `"height": 3.2004`, `"height": 2.5, "height": 3.2004`, 1)))
+	if err == nil || !strings.Contains(err.Error(), `at line 6`) || !strings.Contains(err.Error(), `the name "height" is given twice`) {
+		t.Errorf("two heights: %v", err)
+	}
+}

@@ -63,6 +63,7 @@ func (p Plan) problems() []*FieldError {
 	p.teeProblems(c)
 	p.clubProblems(c)
 	p.playerProblems(c)
+	p.amountProblems(c)
 	p.hungProblems(c, things)
 	p.seatProblems(c)
 	p.sensorProblems(c)
@@ -107,8 +108,17 @@ func (p Plan) floorProblems(c *collector) {
 	}
 	if m := p.Floor.Mat; m != nil {
 		c.length("floor.mat.thickness", "mat: ", "thickness", m.Thickness, rangeThickness)
-		c.length("floor.mat.length", "mat: ", "length", m.Length, rangeMatSide)
-		c.length("floor.mat.width", "mat: ", "width", m.Width, rangeMatSide)
+		for _, side := range [2]struct {
+			name      string
+			mat, room float64
+		}{{"length", m.Length, p.Room.Length}, {"width", m.Width, p.Room.Width}} {
+			if c.length("floor.mat."+side.name, "mat: ", side.name, side.mat, rangeMatSide) && side.mat > side.room+fitTolerance {
+				c.addf("floor.mat."+side.name, "mat: its %s %s is more than the room's %s", side.name, c.size(side.mat), c.size(side.room))
+			}
+		}
+	}
+	if p.Headroom() < ballDiameter && p.Room.Height >= rangeRoomHeight.lo {
+		c.addf("floor", "floor: what lies on it is %s thick and leaves no room under the ceiling at %s", c.size(p.Floor.Standing()), c.size(p.Room.Height))
 	}
 }
 
@@ -136,6 +146,9 @@ func (p Plan) screenProblems(c *collector) {
 	}
 	if top := s.Bottom + s.Height; bottom && height && top > r.Height+fitTolerance {
 		c.addf("screen.height", "screen: its top at %s is above the ceiling at %s", c.size(top), c.size(r.Height))
+	}
+	if top, floor := s.Bottom+s.Height, p.Floor.Standing(); bottom && height && top <= floor {
+		c.addf("screen.height", "screen: its top at %s is below the surface to stand on at %s", c.size(top), c.size(floor))
 	}
 	c.length("screen.sideReturn", "screen: ", "side return", s.SideReturn, rangeReturn)
 	c.length("screen.topReturn", "screen: ", "top return", s.TopReturn, rangeReturn)
@@ -180,7 +193,7 @@ func (p Plan) playerProblems(c *collector) {
 		name := who("player", v.Name, i)
 		height := c.length(field+".height", name, "height", v.Height, rangeStature)
 		shoe := v.Shoe >= rangeShoe.lo && v.Shoe <= rangeShoe.hi
-		if room := p.Headroom(); height && shoe && v.Height+v.Shoe > room {
+		if room := p.Headroom(); height && shoe && v.Height+v.Shoe > room && room >= ballDiameter { // else the floor is at fault
 			c.addf(field+".height", "%sheight %s and %s of shoe do not fit under the ceiling, which is %s above the surface to stand on",
 				name, c.size(v.Height), c.size(v.Shoe), c.size(room))
 		}
@@ -199,6 +212,20 @@ func (p Plan) playerProblems(c *collector) {
 		c.word(field+".skill", name, "skill", v.Skill, SkillSteady, SkillAverage, SkillWild)
 		references(c, field+".clubs", name, "club", v.Clubs, func(n string) bool { _, ok := p.Club(n); return ok })
 		references(c, field+".tees", name, "tee", v.Tees, func(n string) bool { _, ok := p.Tee(n); return ok })
+	}
+}
+
+// amountProblems refuses more swings than can be answered for in a minute or so.
+func (p Plan) amountProblems(c *collector) {
+	pairs, checks := p.Pairs(), 0
+	for _, v := range p.Players {
+		checks += len(p.ClubsOf(v)) * len(p.TeesOf(v))
+	}
+	switch {
+	case pairs > MaxPairs:
+		c.addf("players", "players: with their clubs they make %d families of swings; a plan holds at most %d: say whose clubs are whose", pairs, MaxPairs)
+	case checks > MaxChecks:
+		c.addf("players", "players: with their clubs on their tees they make %d checks; a plan holds at most %d: say who plays from where", checks, MaxChecks)
 	}
 }
 
@@ -239,7 +266,22 @@ func (p Plan) seatProblems(c *collector) {
 		name := who("seat", s.Name, i)
 		c.length(field+".x", name, "x", s.X, span{0, max(p.Room.Length, 0)})
 		c.length(field+".y", name, "y", s.Y, span{0, max(p.Room.Width, 0)})
-		c.length(field+".radius", name, "radius", s.Radius, rangeSeat)
+		if !c.length(field+".radius", name, "radius", s.Radius, rangeSeat) {
+			continue
+		}
+		for j, t := range p.Tees {
+			if x, y := t.X-s.X, t.Y-s.Y; x*x+y*y < s.Radius*s.Radius {
+				c.addf(field+".x", "%sit stands on the ball of %s", name, nameOr("tee", t.Name, j))
+				break
+			}
+		}
+		low := p.Floor.Standing()
+		for j, b := range p.Room.Solids {
+			if inside(Tee{X: s.X, Y: s.Y}, b, low, low+sitting) {
+				c.addf(field+".x", "%sit lies inside %s", name, nameOr("solid", b.Name, j))
+				break
+			}
+		}
 	}
 }
 
@@ -256,6 +298,10 @@ func (p Plan) sensorProblems(c *collector) {
 		b := c.length(fmt.Sprintf("sensor.max[%d]", i), "sensor: ", "greatest "+axis, s.Max[i], rangeCoordinate)
 		if a && b && s.Min[i] >= s.Max[i] {
 			c.order(fmt.Sprintf("sensor.max[%d]", i), "sensor: ", axis, s.Min[i], s.Max[i])
+			continue
+		}
+		if room := [2]float64{p.Room.Length, p.Room.Width}[i]; a && b && (s.Max[i] <= 0 || s.Min[i] >= room) {
+			c.addf(fmt.Sprintf("sensor.min[%d]", i), "sensor: it lies outside the room: %s from %s to %s in a room of %s", axis, c.size(s.Min[i]), c.size(s.Max[i]), c.size(room))
 		}
 	}
 }

@@ -96,6 +96,39 @@ func TestProblems(t *testing.T) {
 		}, "room.solids", "41 are too many"},
 		{"name too long", func(p *Plan) { p.Players[0].Name = strings.Repeat("é", maxName+1) }, "players[0].name", "more than 40 characters"},
 		{"name on two lines", func(p *Plan) { p.Players[0].Name = "a\nb" }, "players[0].name", "plain text on one line"},
+		{"name of what nobody sees", func(p *Plan) { p.Players[0].Name = "\u200b" }, "players[0].name", `the name "\u200b" holds a character that nobody sees`},
+		{"name of joiners", func(p *Plan) { p.Players[0].Name = "\u200d\ufe0f" }, "players[0].name", "player 1 needs a name"},
+		{"name that turns the text", func(p *Plan) { p.Players[0].Name = "Ho\u202est" }, "players[0].name", `"Ho\u202est" holds a character`},
+		{"soft hyphen", func(p *Plan) { p.Hung[0].Name = "pro\u00adjector" }, "hung[0].name", "nobody sees"},
+		{"byte-order mark in a name", func(p *Plan) { p.Tees[0].Name = "\ufeffmiddle" }, "tees[0].name", "nobody sees"},
+		{"twins by a joiner", func(p *Plan) { p.Players[1].Name = "Ho\u200dst" }, "players[1].name", "already used by player 1"},
+		{"mat longer than the room", func(p *Plan) { p.Room.Length, p.Screen, p.Floor.Mat.Length = 5.5, nil, 5.6 }, "floor.mat.length", "mat: its length 18 ft 4 1/2 in (5.6 m) is more than the room's"},
+		{"mat wider than the room", func(p *Plan) { p.Floor.Mat.Width = 5.6 }, "floor.mat.width", "mat: its width"},
+		{"floor to the ceiling", func(p *Plan) {
+			p.Floor.Layers = many(7, Layer{Thickness: 0.5}, func(l *Layer, n string) { l.Name = n })
+			p.Screen, p.Players = nil, p.Players[:1]
+		}, "floor", "floor: what lies on it is 11 ft 5 3/4 in (3.5 m) thick and leaves no room under the ceiling at 10 ft 6 in (3.2004 m)"},
+		{"screen below the floor", func(p *Plan) {
+			p.Floor.Layers[0].Thickness, p.Screen.Bottom, p.Screen.Height, p.Players = 0.5, 0, 0.5, p.Players[:1]
+		}, "screen.height", "screen: its top at 1 ft 7 5/8 in (0.5 m) is below the surface to stand on"},
+		{"seat on the ball", func(p *Plan) { p.Seats[0].X, p.Seats[0].Y = p.Tees[0].X, p.Tees[0].Y+0.2 }, "seats[0].x", `seat "stool": it stands on the ball of tee "middle"`},
+		{"seat inside a column", func(p *Plan) {
+			p.Room.Solids[0] = Solid{Name: "column", Min: [3]float64{0.5, 0.5, 0}, Max: [3]float64{0.7, 0.7, 3}}
+		}, "seats[0].x", `seat "stool": it lies inside solid "column"`},
+		{"sensor behind the wall", func(p *Plan) {
+			p.Sensor = &Sensor{Name: "sensor", Min: [2]float64{6.5, 1}, Max: [2]float64{7, 2}}
+		}, "sensor.min[0]", "sensor: it lies outside the room: x from 21 ft 3 7/8 in (6.5 m)"},
+		{"sensor beside the room", func(p *Plan) {
+			p.Sensor = &Sensor{Name: "sensor", Min: [2]float64{1, -0.5}, Max: [2]float64{2, 0}}
+		}, "sensor.min[1]", "outside the room: y from"},
+		{"too many families", func(p *Plan) {
+			p.Players = many(MaxPlayers, p.Players[0], namePlayer)
+			p.Clubs = many(6, p.Clubs[0], func(c *Club, n string) { c.Name = n })
+		}, "players", "they make 72 families of swings; a plan holds at most 60"},
+		{"too many checks", func(p *Plan) {
+			p.Players = many(MaxPlayers, p.Players[0], namePlayer)
+			p.Tees = many(4, p.Tees[0], func(v *Tee, n string) { v.Name = n })
+		}, "players", "they make 144 checks; a plan holds at most 120"},
 		{"version", func(p *Plan) { p.Version = 9 }, "version", "version 9"},
 	} {
 		t.Run(tc.name, func(t *testing.T) {

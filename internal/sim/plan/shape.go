@@ -46,8 +46,20 @@ func checkObject(object map[string]any, t reflect.Type, path string, optional []
 		if err := checkValue(value, field.Type, join(path, name)); err != nil {
 			return err
 		}
+		if number, ok := value.(json.Number); ok && field.Type.Kind() == reflect.Float64 && notGiven(field) {
+			if v, err := number.Float(); v == 0 && err == nil {
+				return fieldErrorf(join(path, name), "%s is 0, which would count as not given: leave it out, or give it a number above 0", join(path, name))
+			}
+		}
 	}
 	return nil
+}
+
+// notGiven reports whether a zero of a number stands for one that was left out and
+// means another. (Without it a return has no depth, which is what zero says.)
+func notGiven(field reflect.StructField) bool {
+	name, rest, _ := strings.Cut(field.Tag.Get("json"), ",")
+	return rest == "omitempty" && name != "sideReturn" && name != "topReturn"
 }
 
 func checkValue(value any, t reflect.Type, path string) error {

@@ -20,7 +20,7 @@ func (p Plan) teeProblems(c *collector) {
 			c.addf(field+".x", "%s%s from the back wall is beyond the screen, which hangs at %s", name, c.size(t.X), c.size(s.X))
 		}
 		low := p.Floor.Standing()
-		if room := p.Room.CeilingAt(t.X, t.Y) - low; room < ballDiameter {
+		if room := p.Room.CeilingAt(t.X, t.Y) - low; room < ballDiameter && p.Headroom() >= ballDiameter { // else the floor is at fault
 			c.addf(field+".y", "%sthe slope above it leaves no room for a ball", name)
 		}
 		for j, s := range p.Room.Solids {

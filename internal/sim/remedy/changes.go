@@ -218,6 +218,9 @@ func (j *job) solve(set []lever) (steps []Remedy, ok bool) {
 // does reports whether a set of levers, pulled so far, does, and the steps. A tee
 // that need not move is a lever for nothing, unless idle ones are allowed.
 func (j *job) does(set []lever, pulled []float64, idle bool) (steps []Remedy, ok bool) {
+	if j.lab.Rest(0, 0) != nil {
+		return nil, false // and so on, until there is nothing left to try: nobody waits for it
+	}
 	free := map[int]bool{}
 	for i, v := range set {
 		if v.tee >= 0 {

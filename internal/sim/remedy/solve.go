@@ -23,12 +23,18 @@ func Solve(l *fit.Lab, given plan.Checked, player, club, tee string) ([]Remedy, 
 	out := []Remedy{}
 	if !q.clear {
 		for _, s := range sides {
+			if err := l.Rest(0, 0); err != nil {
+				return nil, err
+			}
 			out = q.add(out, q.moveTee(s.name, s.x, s.y))
 		}
 	}
 	out = q.add(out, q.ceiling())
 	out = q.add(out, q.floor())
 	for i := range q.p.Hung {
+		if err := l.Rest(0, 0); err != nil {
+			return nil, err
+		}
 		if !q.clear {
 			out = append(out, q.hung(i)...)
 		}
@@ -41,6 +47,7 @@ func Solve(l *fit.Lab, given plan.Checked, player, club, tee string) ([]Remedy, 
 
 // question is one check to be made clear.
 type question struct {
+	lab   *fit.Lab
 	p     plan.Plan
 	casts []fit.Cast
 	asked stand
@@ -58,7 +65,7 @@ func ask(l *fit.Lab, given plan.Checked, player, club, tee string) (*question, e
 	if err != nil {
 		return nil, err
 	}
-	q := &question{p: p, casts: casts}
+	q := &question{lab: l, p: p, casts: casts}
 	for k := range casts {
 		if casts[k].Player.Name == pl.Name && casts[k].Club.Name == c.Name {
 			q.asked = newStand(p, &casts[k], indexOf(p.Tees, t.Name, func(t plan.Tee) string { return t.Name }))

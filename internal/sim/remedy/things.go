@@ -21,10 +21,13 @@ type HungCheck struct {
 	Remedies  []Remedy    `json:"remedies"` // raise, shift, remove; none when clear
 }
 
-// Things checks the hung things of a plan.
+// Things checks the hung things of a plan that are in its room.
 func Things(p plan.Plan, casts []fit.Cast) []HungCheck {
 	out := []HungCheck{}
 	for i, h := range p.Hung {
+		if !p.Room.Touches(h.Min, h.Max) {
+			continue
+		}
 		c := hungCheck(p, casts, hungSurface(p, h.Name), math.Inf(1))
 		c.Remedies = []Remedy{}
 		if c.Verdict != fit.Clear {

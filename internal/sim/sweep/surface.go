@@ -81,13 +81,17 @@ func Surfaces(p plan.Plan) []Surface {
 		}
 	}
 	for _, s := range r.Solids {
-		out = append(out, Surface{Name: s.Name, Kind: Solid, Box: builtIn(r, s.Min, s.Max)})
+		if r.Touches(s.Min, s.Max) { // what is behind a wall is not nearer than the wall
+			out = append(out, Surface{Name: s.Name, Kind: Solid, Box: builtIn(r, s.Min, s.Max)})
+		}
 	}
 	if p.Screen != nil {
 		out = append(out, returns(*p.Screen)...)
 	}
 	for _, h := range p.Hung {
-		out = append(out, Surface{Name: h.Name, Kind: Hung, Box: builtIn(r, h.Min, h.Max)})
+		if r.Touches(h.Min, h.Max) {
+			out = append(out, Surface{Name: h.Name, Kind: Hung, Box: builtIn(r, h.Min, h.Max)})
+		}
 	}
 	return out
 }

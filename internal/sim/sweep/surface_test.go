@@ -150,3 +150,20 @@ func TestSlopeWalls(t *testing.T) {
 		}
 	}
 }
+
+// TestOutsideTheRoom: what shares no volume with the room is none of its surfaces, so
+// that nothing behind a wall is told as nearer than the wall.
+func TestOutsideTheRoom(t *testing.T) {
+	p := plan.Demo()
+	inside := len(Surfaces(p))
+	behind := [2][3]float64{{p.Room.Length, 1, 1}, {p.Room.Length + 0.5, 2, 2}}
+	p.Room.Solids = append(p.Room.Solids, plan.Solid{Name: "boiler", Min: behind[0], Max: behind[1]})
+	p.Hung = append(p.Hung, plan.Hung{Name: "neighbour's lamp", Min: behind[0], Max: behind[1]})
+	if got := len(Surfaces(p)); got != inside {
+		t.Errorf("%d surfaces with two things behind the wall, want %d", got, inside)
+	}
+	p.Room.Solids[1].Min[0] -= 0.01
+	if got := len(Surfaces(p)); got != inside+1 {
+		t.Errorf("%d surfaces with a solid that comes through the wall, want %d", got, inside+1)
+	}
+}
