@@ -33,6 +33,12 @@ func TestLicences(t *testing.T) {
 	if _, err := Licences(t.Context(), dir, Program{".", "bare.wasm"}).Make(); err == nil || !strings.Contains(err.Error(), "no file with its licence") {
 		t.Errorf("a part without a licence: %v, want a sentence", err)
 	}
+	write(t, filepath.Join(dir, "LICENSE"), "ours")
+	write(t, filepath.Join(dir, "public", "vendor", "knot.js"), "export {}")
+	write(t, filepath.Join(dir, "public", "vendor", "knot-licence.txt"), "theirs")
+	if made, err := Licences(t.Context(), dir, Program{".", "bare.wasm"}).Make(); err != nil || !strings.Contains(string(made), "\nThe script knot.js\n==================\n\ntheirs\n") {
+		t.Errorf("with a script of others the licences are %q (%v)", made, err)
+	}
 }
 
 // The pictures of the build are what the pages say of them.

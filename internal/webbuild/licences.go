@@ -16,8 +16,12 @@ import (
 	"strings"
 )
 
+// vendored are the licences of scripts that lie with the page as they were published:
+// NAME-licence.txt beside them.
+const vendored = "public/vendor/*-licence.txt"
+
 // Licences are the texts of the licences of everything that is linked into programs,
-// ours first: what the page's foot points to.
+// ours first, and of the scripts of others: what the page's foot points to.
 func Licences(ctx context.Context, root string, programs ...Program) Data {
 	return Data{"licences.txt", func() ([]byte, error) { return licences(ctx, root, programs) }}
 }
@@ -80,6 +84,13 @@ func licences(ctx context.Context, root string, programs []Program) ([]byte, err
 			return nil, err
 		}
 		add(title, files)
+	}
+	scripts, err := filepath.Glob(filepath.Join(root, filepath.FromSlash(vendored)))
+	if err != nil {
+		return nil, err
+	}
+	for _, file := range scripts {
+		add("The script "+strings.TrimSuffix(filepath.Base(file), "-licence.txt")+".js", []string{file})
 	}
 	slices.SortFunc(titles, func(a, b string) int {
 		return cmp.Or(cmp.Compare(rank(a), rank(b)), strings.Compare(a, b))
