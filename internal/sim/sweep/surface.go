@@ -40,6 +40,7 @@ type Surface struct {
 	Kind  Kind
 	Plane geom.Halfspace
 	Box   geom.Box
+	Cover string // of a solid, as the plan has it
 }
 
 const (
@@ -81,7 +82,7 @@ func Surfaces(p plan.Plan) []Surface {
 		}
 	}
 	for _, s := range r.Solids {
-		out = append(out, Surface{Name: s.Name, Kind: Solid, Box: builtIn(r, s.Min, s.Max)})
+		out = append(out, Surface{Name: s.Name, Kind: Solid, Box: builtIn(r, s.Min, s.Max), Cover: s.Cover})
 	}
 	if p.Screen != nil {
 		out = append(out, returns(*p.Screen)...)
