@@ -13,6 +13,7 @@ import (
 	"syscall/js"
 
 	"wideberth/internal/solver/protocol"
+	"wideberth/internal/solver/reply"
 )
 
 func main() {
@@ -21,18 +22,18 @@ func main() {
 	scope.Set("wideBerthSolve", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		request, err := requestOf(args)
 		if err != nil {
-			return string(protocol.ErrorJSON(err))
+			return string(reply.ErrorJSON(err))
 		}
 		return string(solver.Handle(request))
 	}))
 	scope.Set("wideBerthShow", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		request, err := requestOf(args)
 		if err != nil {
-			return string(protocol.ErrorJSON(err))
+			return string(reply.ErrorJSON(err))
 		}
 		show, err := solver.Show(request)
 		if err != nil {
-			return string(protocol.ErrorJSON(err))
+			return string(reply.ErrorJSON(err))
 		}
 		bytes := scope.Get("Uint8Array").New(len(show))
 		js.CopyBytesToJS(bytes, show)
