@@ -20,6 +20,8 @@ type ProjectorAnswer struct {
 	Shadows []ShadowRow  `json:"shadows"`
 	Hang    *plan.Hung   `json:"hang"` // as it would hang at its lens; nothing for what stands
 	InPlan  bool         `json:"inPlan"`
+	Size    string       `json:"size"`  // of the image
+	Fresh   any          `json:"fresh"` // the plan's member for a projector, where it has none
 }
 
 // LightDrawing is what is drawn in elevation, in plan and on the wall.
@@ -137,9 +139,11 @@ func (b *Builder) projector(c plan.Checked) (any, error) {
 		Common:  Common{Said: []Figure{}, Groups: []Group{}, Fields: []Shown{}, Rules: r.Rules, Cautions: cautionsOf(r, "projector"), Notes: r.Notes},
 		Shadows: []ShadowRow{}, Drawing: lightDrawing(p, r),
 	}
+	out.Size = w.long(r.Image.Width) + " × " + w.long(r.Image.Height)
 	j := r.Projector
 	if j == nil {
-		out.Said = append(out.Said, Figure{Term: "Projector", Text: "The plan has none. Hang one on the sheet Overhead, or put one here."})
+		out.Fresh = fresh(p, r.Image)
+		out.Said = append(out.Said, Figure{Term: "Projector", Text: "The plan has none."})
 		return out, nil
 	}
 	out.There, out.InPlan = true, j.InPlan
@@ -172,6 +176,17 @@ func (b *Builder) projector(c plan.Checked) (any, error) {
 		out.Shadows = append(out.Shadows, ShadowRow{k.Player, k.Club, k.Tee, percent(k.Address), percent(k.Worst), int(math.Round(k.Time * filmRate)), string(m)})
 	}
 	return out, nil
+}
+
+// fresh is a projector to start with: under the ceiling on the middle line of the image,
+// as far off as a usual throw ratio takes.
+func fresh(p plan.Plan, i screen.Image) any {
+	const ratio, under = 1.2, 0.3 // the ratio is common behind a golfer; m under the ceiling
+	x := max(i.X-ratio*i.Width, 0.5)
+	y := i.Centre
+	z := p.Room.CeilingAt(x, y) - under
+	tenth := func(v float64) any { return numeral(math.Round(v*1e4) / 1e4) }
+	return map[string]any{"lens": []any{tenth(x), tenth(y), tenth(z)}, "throwRatio": []any{numeral(1), numeral(1.4)}}
 }
 
 func lightDrawing(p plan.Plan, r build.Report) LightDrawing {

@@ -16,7 +16,7 @@ const (
 	cacheDir  = ".cache"
 )
 
-// build compiles both programs and writes their twins.
+// build compiles the programs and writes their twins.
 func build(ctx context.Context, args []string, s streams) (int, error) {
 	flags := newFlags("build", "[-quality N]", s)
 	quality := flags.Int("quality", webbuild.BestQuality, "brotli quality 0–11; a better twin that is cached is taken anyway")
@@ -33,7 +33,7 @@ func build(ctx context.Context, args []string, s streams) (int, error) {
 func buildPage(ctx context.Context, quality int) (webbuild.Manifest, error) {
 	return webbuild.Build(ctx, webbuild.Options{
 		Root: ".", Out: filepath.Join(publicDir, "build"), Cache: cacheDir, Quality: quality,
-		Programs: []webbuild.Program{webbuild.Solver, webbuild.Scene},
+		Programs: []webbuild.Program{webbuild.Solver, webbuild.Scene, webbuild.Builder},
 		Data:     []webbuild.Data{webbuild.Sureness},
 	})
 }

@@ -105,6 +105,17 @@ function comesLater(fetchPart, failed) {
   });
 }
 
+/** The sheets Build and Projector are fetched, with a program of their own, when one of them is opened. */
+function withBuilder() {
+  sheets.inSight(["build", "projector"], async () => {
+    try {
+      (await import("../builder/builder.js")).createBuilder(shared);
+    } catch {
+      for (const said of ["#build-said", "#projector-said"]) setText($(said), "This sheet could not be fetched. Reload the page to try again; the answer about the swing is complete without it.");
+    }
+  })();
+}
+
 /** The measured figures are fetched when somebody opens them. */
 async function showMeasured() {
   if (!$("#measured").open) return;
@@ -133,6 +144,7 @@ async function start() {
     () => setText($("#map-live"), "The maps could not be fetched. The answer about the swing is complete without them."));
   comesLater(async () => (await import("../room/room.js")).createRoom,
     () => say("The drawing of the room could not be fetched. Its numbers work without it."));
+  comesLater(async () => withBuilder, () => {});
   $("#measured").addEventListener("toggle", showMeasured);
   state.onAnswered(showMeasured);
   addEventListener("hashchange", async () => {

@@ -1,8 +1,8 @@
-// Client of the solver's worker. ask() queues; latest() keeps one request under
+// Client of a program's worker, the solver's if none is named. ask() queues; latest() keeps one request under
 // way and one waiting per channel, so that the newest edit always wins.
 
-export function createSolver({ onFatal }) {
-  const worker = new Worker(new URL("worker.js", import.meta.url), { type: "module" });
+export function createSolver({ onFatal, program = "solver.wasm" }) {
+  const worker = new Worker(new URL("worker.js", import.meta.url), { type: "module", name: program });
   const pending = new Map(); // id → resolve
   const channels = new Map(); // name → {busy, next}
   let lastId = 0;
