@@ -6,6 +6,7 @@ import (
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/build"
 	"wideberth/internal/sim/build/floor"
+	"wideberth/internal/sim/build/quantity"
 	"wideberth/internal/sim/build/spec"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
@@ -96,17 +97,32 @@ func (b *Builder) build(c plan.Checked) (any, error) {
 		out.Sound.After = append(out.Sound.After, fmt.Sprintf("%.1f s", r.Sound.After[k]))
 	}
 	for _, l := range r.Quantities {
-		row := LineRow{Item: l.Item, Count: trim(l.Count) + " " + l.Unit, Rule: words.UpperFirst(l.Rule) + ".", Path: pricePath + l.Item}
+		row := LineRow{Item: l.Item, Count: trim(l.Count) + " " + unitOf(l), Rule: words.UpperFirst(l.Rule) + ".", Path: pricePath + l.Item}
 		if l.Price > 0 {
 			row.Price, row.Cost = trim(l.Price), fmt.Sprintf("%.2f", l.Cost)
 		}
 		out.Quantities = append(out.Quantities, row)
 	}
-	out.Total = fmt.Sprintf("%.2f", r.Total)
-	if r.Unpriced > 0 {
-		out.Total += fmt.Sprintf(", and %d without a price", r.Unpriced)
+	switch {
+	case r.Unpriced == len(r.Quantities):
+		out.Total = "not known: type what a unit costs where you buy"
+	case r.Unpriced > 0:
+		out.Total = fmt.Sprintf("%.2f, and %d items without a price", r.Total, r.Unpriced)
+	default:
+		out.Total = fmt.Sprintf("%.2f", r.Total)
 	}
 	return out, nil
+}
+
+// unitOf is the unit of a count, of more than one in its plural.
+func unitOf(l quantity.Line) string {
+	switch l.Unit {
+	case "piece", "sheet", "length":
+		if l.Count != 1 {
+			return l.Unit + "s"
+		}
+	}
+	return l.Unit
 }
 
 func floorDrawing(p plan.Plan, r build.Report, w pen) FloorDrawing {

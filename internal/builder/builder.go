@@ -125,16 +125,18 @@ func (p pen) clearance(m float64) string {
 	return units.LabelDown(m, p.units)
 }
 
-// signed is a small distance over or under something.
+// signed is a small distance over or under something; what a label would show as
+// nothing is level.
 func (p pen) signed(m float64, over, under string) string {
-	const level = 0.0003 // m: less than a label shows
-	switch {
-	case m > level:
-		return units.LabelShort(m, p.units) + " " + over
-	case m < -level:
-		return units.LabelShort(-m, p.units) + " " + under
+	way, size := over, m
+	if m < 0 {
+		way, size = under, -m
 	}
-	return "level"
+	text := units.LabelShort(size, p.units)
+	if text == units.LabelShort(0, p.units) {
+		return "level"
+	}
+	return text + " " + way
 }
 
 // percent writes a share; one that is not nothing never reads as nothing.

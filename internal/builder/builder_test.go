@@ -172,6 +172,29 @@ func TestSet(t *testing.T) {
 	}
 }
 
+// TestMountChangesSides: a lens goes behind the screen with its mount, and back again.
+func TestMountChangesSides(t *testing.T) {
+	var b Builder
+	p := plan.Demo()
+	for _, c := range []struct {
+		mount  string
+		behind bool
+	}{{spec.MountFloor, false}, {spec.MountRear, true}, {spec.MountCeiling, false}} {
+		var a SetAnswer
+		ask(t, &b, p, `"kind":"set","path":"projector.mount","text":"`+c.mount+`"`, &a)
+		p.Projector = a.Projector
+		read, err := plan.Parse(p.JSON())
+		if err != nil {
+			t.Fatal(err)
+		}
+		p = read.Plan()
+		s, err := spec.Of(read)
+		if err != nil || s.Projector.Mount != c.mount || (s.Projector.Lens[0] > p.Screen.X) != c.behind {
+			t.Errorf("%s: %+v, %v", c.mount, s.Projector, err)
+		}
+	}
+}
+
 func TestSetOther(t *testing.T) {
 	var b Builder
 	var a SetAnswer

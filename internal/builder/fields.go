@@ -1,6 +1,7 @@
 package builder
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -147,6 +148,14 @@ func set(req Request) (any, error) {
 		member = &p.Projector
 	}
 	steps := stepsOf(rest)
+	if req.Path == "projector.mount" && s.Projector != nil {
+		// A lens on the other side of the cloth comes with it: neither alone could be.
+		if x, other := acrossTheCloth(p, *s.Projector, req.Text); other {
+			if p.Projector, err = changed(p.Projector, []string{"lens", "0"}, numeral(x)); err != nil {
+				return nil, err
+			}
+		}
+	}
 	if *member, err = changed(*member, steps, value); err != nil {
 		return nil, err
 	}
@@ -158,6 +167,23 @@ func set(req Request) (any, error) {
 		return nil, err
 	}
 	return SetAnswer{p.Projector, p.Build}, nil
+}
+
+// acrossTheCloth is where along the room a lens goes when its mount changes sides: from
+// behind midway to the wall, from before as far off as its least throw, within the room.
+func acrossTheCloth(p plan.Plan, j spec.Projector, mount string) (x float64, other bool) {
+	if (mount == spec.MountRear) == (j.Mount == spec.MountRear) {
+		return 0, false
+	}
+	cloth, wide := p.Room.Length, p.Room.Width
+	if p.Screen != nil {
+		cloth, wide = p.Screen.X, p.Screen.Width
+	}
+	x = max(cloth-j.ThrowRatio[0]*wide, cloth/10)
+	if mount == spec.MountRear {
+		x = (cloth + p.Room.Length) / 2
+	}
+	return math.Round(x*1e4) / 1e4, true
 }
 
 func numeral(v float64) json.Number { return json.Number(trim(v)) }

@@ -47,8 +47,7 @@ export function createBuilder({ state, solver, sheets }) {
       const reply = await builder.latest(name, { kind: name, plan: state.good });
       if (!reply || mine !== plans) return;
       if (reply.error) {
-        failed(name, reply.error.message);
-        part.el.hidden = true;
+        failed(name, reply.error.message); // what was shown before stays, with its fields
         return;
       }
       setText(said[name], "");

@@ -22,9 +22,9 @@ export function createFloor({ state, read, set }, fields) {
   const groups = h("div", { class: "build-groups" });
   const bill = h("div", { class: "build-part" });
   const care = h("details", { class: "build-part" }, h("summary", {}, h("h3", {}, "Ask before you build")));
-  const el = h("div", { class: "build-board", hidden: true },
+  const el = h("div", { class: "build-board", hidden: true }, lead,
     h("div", { class: "build-paper" }, plan.el, h("div", { class: "build-cup-box" }, cupList, add)),
-    h("div", { class: "build-side" }, lead, stacks, floorFields),
+    h("div", { class: "build-side" }, stacks, floorFields),
     groups, bill, care);
   $("#build-root").replaceChildren(el);
 
@@ -139,7 +139,7 @@ export function createFloor({ state, read, set }, fields) {
       return h("tr", {}, h("th", { scope: "row" }, h("details", { class: "build-rule" }, h("summary", {}, h("span", { class: "fact-term" }, one.item)), h("p", {}, one.rule))),
         h("td", { class: "fig" }, one.count), h("td", {}, input, error), h("td", { class: "fig" }, one.cost || "\u2013"));
     });
-    refill(bill, h("h3", {}, "Quantities and cost"), table("What the plan takes; tap an item for how it was counted", ["Item", "Count", "Unit price", "Cost"], rows),
+    refill(bill, h("h3", {}, "Quantities and cost"), table("What the plan takes; tap an item for how it was counted", ["Item", "Count", "Unit price", "Cost"], rows, "bill"),
       h("p", { class: "build-total" }, h("strong", {}, "Total "), h("span", {}, reply.total)),
       h("div", { class: "map-buttons" }, h("button", { type: "button", onclick: () => download(new Blob(["\ufeff", reply.csv], { type: "text/csv;charset=utf-8" }), "quantities.csv") }, "Save as CSV")),
       fieldset("Paint and wiring", fields.group(reply.fields, "quantities")));

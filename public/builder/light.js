@@ -30,8 +30,8 @@ export function createLight({ state, ask }, fields) {
   const care = h("details", { class: "build-part" }, h("summary", {}, h("h3", {}, "Light, ladders, mounts")));
   const drawings = h("div", { class: "build-paper" }, wall.el, shadow, side.el, plan.el);
   const rest = [drawings, groups, shadows, settings, care];
-  const el = h("div", { class: "build-board", hidden: true },
-    drawings, h("div", { class: "build-side" }, lead, h("div", { class: "map-buttons" }, put), hung, settings, groups), shadows, care);
+  const el = h("div", { class: "build-board", hidden: true }, lead,
+    drawings, h("div", { class: "build-side" }, h("div", { class: "map-buttons" }, put), hung, settings, groups), shadows, care);
   $("#projector-root").replaceChildren(el);
 
   /** Hangs the case in the plan where the lens is; one that hangs there already is moved. */
@@ -136,7 +136,7 @@ export function createLight({ state, ask }, fields) {
     const rows = reply.shadows.map((row) => h("tr", { "data-verdict": row.mark },
       h("th", { scope: "row" }, `${row.player}, ${row.club}`), h("td", { class: "fig" }, row.address), h("td", { class: "fig" }, h("span", { class: "mark" }, icon(row.mark)), row.worst),
       h("td", {}, h("button", { type: "button", "aria-label": `Show ${row.player}, ${row.club}`, onclick: () => { who.value = keyOf(row); choose(who.value); wall.el.scrollIntoView({ block: "nearest" }); } }, "Show"))));
-    refill(shadows, h("h3", {}, "Who cuts the image"), table("Share of the image in the shadow of golfer and club, in each usual swing", ["Golfer and club", "Standing to the ball", "At worst", "Show"], rows));
+    refill(shadows, h("h3", {}, "Who cuts the image"), table("Share of the image in the shadow of golfer and club, in each usual swing", ["Golfer and club", "Standing to the ball", "At worst", "Show"], rows, "bill"));
     who.replaceChildren(...reply.shadows.map((row) => h("option", { value: keyOf(row) }, `${row.player}, ${row.club}: ${row.worst} at worst`)));
     const darkest = reply.shadows.find((row) => row.mark !== "clear") ?? reply.shadows[0];
     who.value = reply.shadows.some((row) => keyOf(row) === chosen) ? chosen : keyOf(darkest);

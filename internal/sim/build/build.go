@@ -108,14 +108,6 @@ func (r *room) projector() error {
 	}
 	p, i := r.plan, r.out.Image
 	light := projector.Pyramid{Lens: projector.Point(j.Lens), Image: i}
-	front := j.Mount == spec.MountRear
-	if light.Throw() < 0.01 || front != (j.Lens[0] > i.X) {
-		side := "between the back wall and the screen"
-		if front {
-			side = "behind the screen"
-		}
-		return &plan.FieldError{Field: "projector.lens[0]", Message: fmt.Sprintf("projector: the lens must be %s, which is at x %v m", side, i.X)}
-	}
 	h, inPlan := projector.Itself(p, *j)
 	check := remedy.Thing(p, r.casts, h)
 	area := i.Width * i.Height
@@ -150,7 +142,7 @@ func (r *room) projector() error {
 	if out.Region, err = projector.Region(r.lab, r.given, r.casts, *j, i); err != nil {
 		return err
 	}
-	out.Unshaded = front || projector.Unshaded(p, r.casts, light)
+	out.Unshaded = j.Mount == spec.MountRear || projector.Unshaded(p, r.casts, light)
 	r.out.Projector = out
 	return nil
 }

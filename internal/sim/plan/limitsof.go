@@ -55,6 +55,9 @@ func (l *Limits) Name(field, kind, name string, i int) {
 	newNames().check(&l.c, field, kind, name, i)
 }
 
+// Say adds a sentence about a field.
+func (l *Limits) Say(field, format string, args ...any) { l.c.addf(field, format, args...) }
+
 // Err is the first thing found, a *FieldError, or nil.
 func (l *Limits) Err() error {
 	if len(l.c.found) == 0 {

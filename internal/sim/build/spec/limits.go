@@ -22,6 +22,7 @@ func (j *Projector) check(l *plan.Limits, p plan.Plan) {
 	for i, axis := range [3]string{"x", "y", "z"} {
 		l.Coordinate(fmt.Sprintf("projector.lens[%d]", i), who, "lens "+axis, j.Lens[i])
 	}
+	j.checkSide(l, p)
 	for i, which := range [2]string{"least", "greatest"} {
 		l.Number(fmt.Sprintf("projector.throwRatio[%d]", i), who, which+" throw ratio", j.ThrowRatio[i], 0.1, 10, "")
 	}
@@ -54,6 +55,22 @@ func (j *Projector) check(l *plan.Limits, p plan.Plan) {
 		l.Length("projector.image.width", who, "image width", w, 0.3, 20)
 	}
 	l.Length("projector.image.bottom", who, "image bottom", j.Image.Bottom, 0, p.Room.Height)
+}
+
+// checkSide: the lens is before the cloth, or the front wall, or where it shines
+// through from behind, beyond it.
+func (j *Projector) checkSide(l *plan.Limits, p plan.Plan) {
+	const nearest = 0.01 // m from the cloth
+	cloth := p.Room.Length
+	if p.Screen != nil {
+		cloth = p.Screen.X
+	}
+	switch x := j.Lens[0]; {
+	case j.Mount == MountRear && !(x >= cloth+nearest):
+		l.Say("projector.lens[0]", "projector: a lens that shines from behind must be behind the screen, which is at x %v m", cloth)
+	case j.Mount != MountRear && !(x <= cloth-nearest):
+		l.Say("projector.lens[0]", "projector: the lens must be between the back wall and the screen, which is at x %v m", cloth)
+	}
 }
 
 func (b *Build) check(l *plan.Limits, p plan.Plan) {

@@ -97,6 +97,8 @@ func TestRefused(t *testing.T) {
 		{`{"lens":[100,2,3],"throwRatio":[1,1]}`, ``, "projector.lens[0]", "projector: lens x 100 m is outside"},
 		{`{"lens":[1,2,3],"throwRatio":[0.01,1]}`, ``, "projector.throwRatio[0]", "projector: least throw ratio 0.01 is outside 0.1–10"},
 		{`{"lens":[1,2,3],"throwRatio":[2,1]}`, ``, "projector.throwRatio", "the second, 1, must not be less than the first, 2"},
+		{`{"lens":[6.2,2.7,2.8],"throwRatio":[1,1]}`, ``, "projector.lens[0]", "between the back wall and the screen, which is at x 5.9944 m"},
+		{lens + `,"mount":"rear"}`, ``, "projector.lens[0]", "must be behind the screen"},
 		{lens + `,"lumens":1}`, ``, "projector.lumens", "projector: light 1 lumens is outside 50–100000 lumens"},
 		{lens + `,"gain":-1}`, ``, "projector.gain", "projector: screen gain -1 is outside 0.1–5"},
 		{lens + `,"aspect":9}`, ``, "projector.aspect", "projector: aspect 9"},
