@@ -13,7 +13,7 @@ import (
 
 // sheets are the tabs of the index as they are named on a wide window; the first
 // is what a visit opens.
-var sheets = []string{"swing", "stand", "overhead", "others", "ball", "room", "sure"}
+var sheets = []string{"swing", "stand", "overhead", "others", "ball", "build", "projector", "room", "sure"}
 
 // openSheet chooses a sheet by its tab and waits until it is whole.
 func (tb *tab) openSheet(name string) {
@@ -25,6 +25,8 @@ func (tb *tab) openSheet(name string) {
 		tb.until("the map", `document.querySelector("#view-plan").dataset.busy === "no"`)
 	case "ball":
 		tb.untilBall()
+	case "build", "projector":
+		tb.until("the sheet "+name+" worked out", `document.querySelector("#`+name+`").dataset.busy === "no"`)
 	case "room": // its head is laid out anew when the rooms to start from come
 		tb.until("the rooms and the walls", `!document.querySelector("#rooms").hidden && document.querySelectorAll("[data-wall]").length === 3`)
 	}

@@ -16,7 +16,7 @@ const (
 	cacheDir  = ".cache"
 )
 
-// build compiles both programs and writes their twins.
+// build compiles the programs and writes their twins.
 func build(ctx context.Context, args []string, s streams) (int, error) {
 	flags := newFlags("build", "[-quality N]", s)
 	quality := flags.Int("quality", webbuild.BestQuality, qualityUsage)
@@ -40,7 +40,7 @@ func checkQuality(quality int) error {
 }
 
 func buildPage(ctx context.Context, quality int) (webbuild.Manifest, error) {
-	programs := []webbuild.Program{webbuild.Solver, webbuild.Scene}
+	programs := []webbuild.Program{webbuild.Solver, webbuild.Scene, webbuild.Builder}
 	return webbuild.Build(ctx, webbuild.Options{
 		Root: ".", Out: filepath.Join(publicDir, "build"), Cache: cacheDir, Quality: quality,
 		Programs: programs,

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"wideberth/internal/link"
+	"wideberth/internal/sim/build/spec"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/solver/words"
@@ -53,21 +54,29 @@ func exitCode(verdict fit.Verdict) (int, error) {
 }
 
 // readPlan reads the one plan that the arguments name: a file, - for in, or the
-// address of a page that holds a plan.
+// address of a page that holds a plan. What the plan only carries is checked too.
 func readPlan(args []string, in io.Reader) (plan.Checked, error) {
 	if len(args) != 1 {
 		return plan.Checked{}, fmt.Errorf("name one plan, a file, a page's address or - for standard input, after the flags; got %d", len(args))
 	}
-	if strings.Contains(args[0], link.Prefix) {
-		return link.Decode(args[0])
+	p, err := namedPlan(args[0], in)
+	if err == nil {
+		_, err = spec.Of(p)
 	}
-	data, err := readInput(args[0], in)
+	return p, err
+}
+
+func namedPlan(name string, in io.Reader) (plan.Checked, error) {
+	if strings.Contains(name, link.Prefix) {
+		return link.Decode(name)
+	}
+	data, err := readInput(name, in)
 	if err != nil {
 		return plan.Checked{}, err
 	}
 	p, err := plan.Parse(data)
 	if err != nil {
-		return plan.Checked{}, fmt.Errorf("%s: %w", args[0], err)
+		return plan.Checked{}, fmt.Errorf("%s: %w", name, err)
 	}
 	return p, nil
 }

@@ -4,6 +4,7 @@
 //	check PLAN.json                                      print the report
 //	swing -player NAME -club NAME -tee NAME PLAN.json    print one swing, 240 frames a second
 //	picture -o FILE.png [-view VIEW] PLAN.json           draw the answer, as PNG or SVG
+//	room PLAN.json                                       print the rest of the room: floor, image, projector, quantities
 //	sure                                                 print the model beside every measured swing
 //	serve                                                serve the page on this machine
 //	build                                                build what the page loads

@@ -31,6 +31,7 @@ type command func(ctx context.Context, args []string, s streams) (int, error)
 var commands = map[string]command{
 	"check":   check,
 	"swing":   printSwing,
+	"room":    printRoom,
 	"picture": drawPicture,
 	"sure":    printSure,
 	"serve":   serve,

@@ -45,7 +45,10 @@ func makeSite(ctx context.Context, args []string, s streams) (int, error) {
 		return 0, err
 	}
 	defer root.Close()
-	return exitClear, site.Export{Twins: *twins, Address: *address}.Write(root.FS(), *out)
+	if err := (site.Export{Twins: *twins, Address: *address}).Write(root.FS(), *out); err != nil {
+		return 0, err
+	}
+	return exitClear, webbuild.ListFiles(*out) // the page with an address has another sum
 }
 
 // within tells whether a path is a folder or lies in it.

@@ -22,7 +22,7 @@ func Cards() []Card {
 					{Path: "kneeHeight", Label: "Height at the wall", Kind: Length, Hint: "Where the slope meets the wall, above the bare floor."},
 					{Path: "run", Label: "Reaches into the room", Kind: Length, Hint: "Level distance from the wall to where the ceiling is flat."},
 				}}},
-				{Path: "room.solids", Title: "Beams, ducts, columns", One: "beam or duct", Fields: []Field{name}, More: box},
+				{Path: "room.solids", Title: "Beams, ducts, columns, padding", One: "beam or duct", Fields: []Field{name}, More: &More{Title: "Place and size", Fields: append(boxFields(), cover)}},
 			}},
 		{ID: "players", Title: "Players", Open: true, Lists: []List{players}},
 		{ID: "clubs", Title: "Clubs", Lists: []List{clubs}},
@@ -83,6 +83,9 @@ func boxFields() []Field {
 		{Path: "max[2]", Label: "Top, above the floor", Kind: Length},
 	}
 }
+
+// cover is what a ball meets of a solid; golfer and club must clear it all the same.
+var cover = Field{Path: "cover", Label: "A ball meets", Kind: Choice, Choices: [][2]string{{"", "it bare and hard"}, {plan.CoverFoam, "foam"}, {plan.CoverCloth, "hung cloth"}}}
 
 var players = List{Path: "players", Title: "Players", One: "player", Bare: true, Duplicate: true,
 	Fields: []Field{

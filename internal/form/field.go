@@ -92,3 +92,13 @@ func each(visit func(pattern string, f *Field)) {
 		}
 	}
 }
+
+// Value reads what was typed into a field that is not one of the cards'; a length that
+// is bare is read in the units of the plan.
+func (f *Field) Value(typed, system string) (float64, error) {
+	v, _, err := f.read("", typed, system)
+	return v, err
+}
+
+// Text is what such a field shows for a number.
+func (f *Field) Text(v float64, system string) string { return f.show(v, system) }

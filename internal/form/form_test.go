@@ -28,6 +28,7 @@ func full() plan.Plan {
 	fresh := FreshFor(p)
 	p.Sensor = &fresh.Sensor
 	p.Players[0].Arm, p.Players[0].Span = 0.7, 1.8
+	p.Room.Solids[0].Cover = plan.CoverFoam
 	return p.WithDefaults()
 }
 
@@ -36,6 +37,7 @@ func full() plan.Plan {
 // field, but for what only the cards to come will ask for.
 func TestFieldsCoverThePlan(t *testing.T) {
 	p := full()
+	p.Projector, p.Build = nil, nil // their sheets have fields of their own
 	tree := decoded(t, string(p.JSON()))
 	met := map[string]bool{}
 	each(func(pattern string, f *Field) {
@@ -225,6 +227,7 @@ func TestChoices(t *testing.T) {
 			with := func(word string) error {
 				p := plan.Demo()
 				text := strings.Replace(string(p.JSON()), `"players":[{`, `"players":[{"sex":"",`, 1)
+				text = strings.Replace(text, `"solids":[{`, `"solids":[{"cover":"",`, 1)
 				tree := decoded(t, text)
 				places(tree, strings.Replace(pattern, "[]", "[0]", 1), func(string, any) any { return word })
 				_, err := plan.FromTree(tree)

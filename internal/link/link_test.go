@@ -172,8 +172,9 @@ func TestDamage(t *testing.T) {
 		if good[i] == 'A' {
 			bad[i] = 'B'
 		}
-		if _, err := Decode(string(bad)); err == nil {
-			t.Errorf("Decode(link with letter %d changed) = a plan, want an error", i)
+		// The compressor may leave bits of its last byte unused: those change nothing.
+		if p, err := Decode(string(bad)); err == nil && !bytes.Equal(p.Plan().JSON(), plan.Demo().JSON()) {
+			t.Errorf("Decode(link with letter %d changed) = another plan, want an error", i)
 		}
 	}
 }

@@ -57,6 +57,7 @@ declare namespace Wire {
     name: string;
     min: [number, number, number];
     max: [number, number, number];
+    cover?: string;
   }
 
   interface Room {
@@ -175,6 +176,8 @@ declare namespace Wire {
     seats?: Seat[];
     sensor?: Sensor;
     air?: Air;
+    projector?: any;
+    build?: any;
   }
 
   interface Field {

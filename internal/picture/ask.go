@@ -14,6 +14,7 @@ import (
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/solver/protocol"
+	"wideberth/internal/solver/reply"
 	"wideberth/internal/solver/words"
 )
 
@@ -100,7 +101,7 @@ func handle(solver *protocol.Solver, r request, answer any) error {
 		return err
 	}
 	said := solver.Handle(asked)
-	var failed struct{ Error *protocol.Problem }
+	var failed struct{ Error *reply.Problem }
 	if err := json.Unmarshal(said, &failed); err != nil {
 		return err
 	}

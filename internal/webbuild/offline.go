@@ -47,18 +47,18 @@ func FileList(public fs.FS) ([]byte, error) {
 	return out.Bytes(), nil
 }
 
-// isServed leaves out what no visit asks for by name: twins, hidden files, the
-// worker and its list.
+// isServed leaves out what no visit asks for by name: twins, hidden files, what hosts
+// read for themselves (_headers), the worker and its list.
 func isServed(name string) bool {
 	switch path.Ext(name) {
 	case ".br", ".gz":
 		return false
 	}
-	return name != worker && name != Files && !strings.HasPrefix(path.Base(name), ".")
+	return name != worker && name != Files && !isElsewhere(name) && !strings.ContainsAny(path.Base(name)[:1], "._")
 }
 
-// writeFileList keeps the list beside the page, when anything changed.
-func writeFileList(public string) error {
+// ListFiles keeps the list beside the page in a folder, when anything changed.
+func ListFiles(public string) error {
 	list, err := FileList(os.DirFS(public))
 	if err != nil {
 		return err

@@ -19,6 +19,7 @@ import (
 const (
 	FirstVerdictBudget = 900_000   // everything that is fetched before the first verdict
 	FirstVisitBudget   = 3_000_000 // everything
+	AskedBudget        = 900_000   // what the sheets Build and Projector add when one is opened
 	SceneRatioBudget   = 1.25      // the scene's program over the empty engine program
 )
 
@@ -26,6 +27,7 @@ const (
 type Sizes struct {
 	FirstVerdict int     // page, styles, scripts and solver
 	FirstVisit   int     // the same, the scene, the ball's part and the table of how sure this is
+	Asked        int     // what is fetched only when its sheet is opened
 	SceneRatio   float64 // scene.wasm over empty.wasm
 	Files        []FileSize
 }
@@ -36,6 +38,7 @@ type FileSize struct {
 	Bytes  int
 	Brotli int
 	Later  bool // fetched after the verdict
+	Asked  bool // fetched only when its sheet is opened, and no part of a first visit
 }
 
 // Measure adds up a first visit: every file of the public folder but the
@@ -62,6 +65,10 @@ func Measure(public string, manifest Manifest, empty int) (Sizes, error) {
 			return err
 		}
 		s.Files = append(s.Files, size)
+		if size.Asked {
+			s.Asked += size.Brotli
+			return nil
+		}
 		s.FirstVisit += size.Brotli
 		if !size.Later {
 			s.FirstVerdict += size.Brotli
@@ -81,7 +88,7 @@ func Measure(public string, manifest Manifest, empty int) (Sizes, error) {
 // later are the parts of the public folder that the page fetches only once the
 // first verdict stands: folders, and what is built for them.
 var later = []string{"scene/", "ball/", "maps/", "model/", "pictures/", "room/", "stage/", "drawings/", "build/scene", "build/sure",
-	"share/", "keep/", "offline/", "print/", "vendor/", "help/", "manifest.webmanifest", worker, Files}
+	"help/", "offline/", "manifest.webmanifest", worker, Files}
 
 // elsewhere is what the page never fetches: the embed is a page of its own, preview and
 // icons are for those who show links.
@@ -95,13 +102,21 @@ func isElsewhere(name string) bool {
 // that keep the places, and the words that a sentence is made with.
 var early = []string{"stage/stage.css", "drawings/drawings.css", "drawings/words.js"}
 
+// asked are the parts that belong to a sheet or a dialog of their own: whoever never opens
+// it never fetches them.
+var asked = []string{"build/builder", "builder/", "share/", "keep/", "print/", "vendor/"}
+
+func isAsked(name string) bool {
+	return slices.ContainsFunc(asked, func(part string) bool { return strings.HasPrefix(name, part) })
+}
+
 func isLater(name string) bool {
 	return !slices.Contains(early, name) && slices.ContainsFunc(later, func(part string) bool { return strings.HasPrefix(name, part) })
 }
 
 func fileSize(file, name string, manifest Manifest) (FileSize, error) {
 	base := path.Base(name)
-	size := FileSize{Name: name, Later: isLater(name)}
+	size := FileSize{Name: name, Later: isLater(name), Asked: isAsked(name)}
 	if built, ok := manifest[base]; ok && path.Dir(name) == "build" {
 		size.Bytes, size.Brotli = built.Bytes, built.Brotli
 		return size, nil
@@ -130,6 +145,10 @@ func (s Sizes) Check() []string {
 		over = append(over, fmt.Sprintf("a first visit transfers %d bytes, %d more than the budget of %d",
 			s.FirstVisit, s.FirstVisit-FirstVisitBudget, FirstVisitBudget))
 	}
+	if s.Asked > AskedBudget {
+		over = append(over, fmt.Sprintf("the sheets Build and Projector transfer %d bytes, %d more than the budget of %d",
+			s.Asked, s.Asked-AskedBudget, AskedBudget))
+	}
 	if s.SceneRatio > SceneRatioBudget {
 		over = append(over, fmt.Sprintf("the scene's program is %.3f times the empty engine program, over the budget of %.2f",
 			s.SceneRatio, SceneRatioBudget))
@@ -143,13 +162,17 @@ func (s Sizes) Print(w io.Writer) error {
 	fmt.Fprintln(t, "bytes\tbrotli\t  file\t")
 	for _, f := range s.Files {
 		when := ""
-		if f.Later {
+		switch {
+		case f.Asked:
+			when = " (with its sheet)"
+		case f.Later:
 			when = " (after the verdict)"
 		}
 		fmt.Fprintf(t, "%d\t%d\t  %s%s\t\n", f.Bytes, f.Brotli, f.Name, when)
 	}
 	fmt.Fprintf(t, "\t%d\t  before the first verdict, budget %d\t\n", s.FirstVerdict, FirstVerdictBudget)
 	fmt.Fprintf(t, "\t%d\t  whole first visit, budget %d\t\n", s.FirstVisit, FirstVisitBudget)
+	fmt.Fprintf(t, "\t%d\t  with the sheets Build and Projector, once one of them is opened, budget %d\t\n", s.Asked, AskedBudget)
 	if s.SceneRatio > 0 {
 		fmt.Fprintf(t, "\t%.3f\t  scene over empty engine program, budget %.2f\t\n", s.SceneRatio, SceneRatioBudget)
 	}

@@ -1,4 +1,4 @@
-// Package webbuild makes what the page loads from public/build: the two
+// Package webbuild makes what the page loads from public/build: the three
 // WebAssembly programs, the loader script of the Go version that compiled them,
 // the table that says how sure the model is, compressed twins of each, files.js, by
 // which the page is kept for use without a network, and build.json with sizes, which the page needs for its progress bars (a
@@ -30,6 +30,9 @@ var (
 	Solver = Program{"./wasm/solver", "solver.wasm"}
 	// Scene draws the room and the swing; it comes after the answer.
 	Scene = Program{"./wasm/scene", "scene.wasm"}
+	// Builder works out the sheets Build and Projector; it is fetched when one of them
+	// is opened.
+	Builder = Program{"./wasm/builder", "builder.wasm"}
 	// Empty is the engine drawing nothing. It is never shipped: it is the
 	// yardstick that the scene's size is held against.
 	Empty = Program{"./internal/webbuild/empty", "empty.wasm"}
@@ -108,7 +111,7 @@ func Build(ctx context.Context, o Options) (Manifest, error) {
 	if err := install(filepath.Join(out, "build.json"), append(text, '\n')); err != nil {
 		return nil, err
 	}
-	return manifest, writeFileList(filepath.Dir(out))
+	return manifest, ListFiles(filepath.Dir(out))
 }
 
 // withoutInlining are the packages whose helpers are called rather than copied into
@@ -116,7 +119,7 @@ func Build(ctx context.Context, o Options) (Manifest, error) {
 // swings, of Go's the runtime and what text is made with. It saves some 75 kB of the
 // solver; what it costs is in DEVELOPERS.md.
 var withoutInlining = []string{
-	"wideberth/internal/solver/protocol", "wideberth/internal/solver/words", "wideberth/internal/form", "wideberth/internal/units",
+	"wideberth/internal/solver/protocol", "wideberth/internal/solver/reply", "wideberth/internal/solver/words", "wideberth/internal/form", "wideberth/internal/units",
 	"wideberth/internal/sim/plan", "wideberth/internal/lean/json", "wideberth/internal/lean/fmt",
 	"wideberth/internal/render/scene/wire", "wideberth/internal/render/scene/record", "wideberth/internal/render/drawing",
 	"wideberth/internal/sim/remedy", "wideberth/internal/sim/ball/enclosure", "wideberth/internal/sim/fit", "wideberth/internal/sim/maps", "wideberth/internal/sim/contour", "wideberth/internal/sim/body",
@@ -134,7 +137,7 @@ func compile(ctx context.Context, root string, p Program, file string) error {
 	defer os.RemoveAll(dir)
 	fresh := filepath.Join(dir, p.File)
 	args := []string{"build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", fresh}
-	if p == Solver {
+	if p == Solver || p == Builder {
 		for _, pkg := range withoutInlining {
 			args = append(args, "-gcflags="+pkg+"=-l")
 		}

@@ -141,6 +141,17 @@ function printByKey() {
   });
 }
 
+/** The sheets Build and Projector are fetched, with a program of their own, when one of them is opened. */
+function withBuilder() {
+  sheets.inSight(["build", "projector"], async () => {
+    try {
+      (await import("../builder/builder.js")).createBuilder(shared);
+    } catch {
+      for (const said of ["#build-said", "#projector-said"]) setText($(said), `This sheet could not be fetched; ${again()}`);
+    }
+  })();
+}
+
 /** The measured figures are fetched when somebody opens them. */
 async function showMeasured() {
   if (!$("#measured").open) return;
@@ -247,6 +258,7 @@ function wholePage() {
     () => setText($("#map-live"), "The maps could not be fetched. The answer about the swing is complete without them."));
   comesLater(async () => { await withPictures(); (await import("../room/room.js")).createRoom(shared); },
     () => say("The drawing of the room could not be fetched. Its numbers work without it."));
+  comesLater(async () => withBuilder(), () => {}); // it says itself what fails
   $("#measured").addEventListener("toggle", showMeasured);
   state.onAnswered(showMeasured);
   onDemand("#plans, #plans-kept", async () => (await import("../keep/keep.js")).openKeep);

@@ -1,4 +1,4 @@
-// Client of the solver's worker. ask() queues; latest() keeps one request under
+// Client of a program's worker, the solver's if none is named. ask() queues; latest() keeps one request under
 // way and one waiting per channel, so that the newest edit always wins. A worker
 // that fails or falls silent is replaced when something is asked again.
 import { again as tryAgain } from "./again.js";
@@ -12,19 +12,19 @@ const SILENT_MS = 30_000; // a worker at work is heard of several times a second
  * its own making may import, if the host lets anybody fetch (CORS). What is asked
  * before that is kept.
  */
-function startWorker(address) {
-  if (globalThis.origin !== "null") return new Worker(address, { type: "module" });
+function startWorker(address, name) {
+  if (globalThis.origin !== "null") return new Worker(address, { type: "module", name });
   const code = `const early = [];
     onmessage = ({ data }) => early.push(data);
     import(${JSON.stringify(address)}).then(() => {
       onmessage = null;
       for (const data of early) dispatchEvent(new MessageEvent("message", { data }));
     }, () => postMessage({ fatal: "The solver cannot be fetched from inside this frame. Open the page by itself." }));`;
-  return new Worker(URL.createObjectURL(new Blob([code], { type: "text/javascript" })));
+  return new Worker(URL.createObjectURL(new Blob([code], { type: "text/javascript" })), { name });
 }
 
 /** onProgress(share) tells how far the first or the newest plan is, 0 to 1. */
-export function createSolver({ onFatal, onProgress = (/** @type {number} */ _share) => {} }) {
+export function createSolver({ onFatal, program = "solver.wasm", onProgress = (/** @type {number} */ _share) => {} }) {
   let worker = null; // started by the first who asks
   let silence = 0; // timer
   const pending = new Map(); // id → {resolve, kind}
@@ -52,7 +52,7 @@ export function createSolver({ onFatal, onProgress = (/** @type {number} */ _sha
   }
 
   function start() {
-    const own = startWorker(new URL("worker.js", import.meta.url).href);
+    const own = startWorker(new URL("worker.js", import.meta.url).href, program);
     own.addEventListener("message", ({ data }) => {
       if (own !== worker) return;
       if (data.fatal) {

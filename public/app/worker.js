@@ -1,4 +1,5 @@
-// The solver's own thread: loads the Go program and passes requests to it.
+// A thread of its own for a Go program, the one that the worker is named after: loads it
+// and passes requests to it.
 // In:  {id, body, patient}  → out {id, body}   (JSON text both ways)
 //      {id, show: body}     → out {id, bytes} or {id, body} when the show failed
 //      {stop: id}           gives up a request, which is not answered
@@ -38,7 +39,7 @@ async function instantiate(response, imports) {
 
 async function start() {
   if (typeof WebAssembly !== "object") throw new Error("this browser has no WebAssembly");
-  const [response] = await Promise.all([fetch(built("solver.wasm")), import(built("wasm_exec.js").href)]);
+  const [response] = await Promise.all([fetch(built(self.name)), import(built("wasm_exec.js").href)]);
   const go = new globalThis.Go();
   go.env = { GOGC: GC_PERCENT };
   const { instance } = await instantiate(response, go.importObject);

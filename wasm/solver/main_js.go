@@ -17,6 +17,7 @@ import (
 	"syscall/js"
 
 	"wideberth/internal/solver/protocol"
+	"wideberth/internal/solver/reply"
 )
 
 // slice is how long the worker's thread is kept from its messages, ms, if the next
@@ -31,7 +32,7 @@ func main() {
 	now := func() float64 { return clock.Call("now").Float() }
 	next := func() any {
 		if job == nil {
-			return string(protocol.ErrorJSON(errors.New("there is nothing to work on: reload the page")))
+			return string(reply.ErrorJSON(errors.New("there is nothing to work on: reload the page")))
 		}
 		for start := now(); ; {
 			p, answer := job.Next()
@@ -57,7 +58,7 @@ func main() {
 	scope.Set("wideBerthSolve", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		request, err := requestOf(args)
 		if err != nil {
-			return string(protocol.ErrorJSON(err))
+			return string(reply.ErrorJSON(err))
 		}
 		stop()
 		job = solver.Begin(request)
@@ -71,12 +72,12 @@ func main() {
 	scope.Set("wideBerthShow", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		request, err := requestOf(args)
 		if err != nil {
-			return string(protocol.ErrorJSON(err))
+			return string(reply.ErrorJSON(err))
 		}
 		stop()
 		show, err := solver.Show(request)
 		if err != nil {
-			return string(protocol.ErrorJSON(err))
+			return string(reply.ErrorJSON(err))
 		}
 		bytes := scope.Get("Uint8Array").New(len(show))
 		js.CopyBytesToJS(bytes, show)

@@ -30,6 +30,10 @@ type Number string
 // Float is the nearest float64; the error is strconv's, for numbers too large.
 func (n Number) Float() (float64, error) { return strconv.ParseFloat(string(n), 64) }
 
+// MarshalJSON is for encoding/json, to which a Number would be text; Encode does not ask
+// for it.
+func (n Number) MarshalJSON() ([]byte, error) { return []byte(n), nil }
+
 // SyntaxError is text that is not JSON.
 type SyntaxError struct {
 	Offset   int  // bytes up to and including the one at fault

@@ -22,8 +22,8 @@ type Scene struct {
 	plan    plan.Plan
 }
 
-// NewScene lists what a ball can meet in the plan's room. Room, slopes, solids
-// and hung things count as bare and hard, since the plan does not say otherwise.
+// NewScene lists what a ball can meet in the plan's room. Room, slopes and hung
+// things count as bare and hard, and solids without a cover.
 func NewScene(p plan.Plan) *Scene {
 	s := &Scene{Air: AirOf(p.Air), screen: p.Screen, plan: p}
 	s.addScreen(p.Screen)
@@ -41,7 +41,7 @@ func NewScene(p plan.Plan) *Scene {
 		case sweep.Slope:
 			plane(f.Name, KindSlope, Hard, f.Plane)
 		case sweep.Solid:
-			s.addBox(f.Name, KindSolid, Hard, f.Box.Min, f.Box.Max)
+			s.addBox(f.Name, KindSolid, coverOf(f.Cover), f.Box.Min, f.Box.Max)
 		case sweep.Hung:
 			s.addBox(f.Name, KindHung, Hard, f.Box.Min, f.Box.Max)
 		}
@@ -57,6 +57,17 @@ func NewScene(p plan.Plan) *Scene {
 		}
 	}
 	return s
+}
+
+// coverOf is what a ball meets of a solid.
+func coverOf(cover string) Material {
+	switch cover {
+	case plan.CoverFoam:
+		return Foam
+	case plan.CoverCloth:
+		return Cloth
+	}
+	return Hard
 }
 
 func (s *Scene) addBox(name string, k Kind, m Material, low, high geom.Vec) {

@@ -179,3 +179,23 @@ func ExampleFirst() {
 	// screen, 1.56 m up
 	// ceiling, 0.78 m before the screen
 }
+
+// A solid with a cover is met as its cover and no longer as bare and hard, in the
+// same place; a golfer must clear it all the same (package sweep knows no cover).
+func TestCoveredSolid(t *testing.T) {
+	p := bay()
+	column := &p.Room.Solids[len(p.Room.Solids)-1]
+	at := plan.Tee{X: 2.9, Y: 0.1}
+	l := degrees(45, 15, 4000)
+	l.From.Z = Radius
+	bare := First(p, at, l)
+	if bare.Surface != "column" || bare.Material != Hard {
+		t.Fatalf("bare: %s, %s, want the column, hard", bare.Surface, bare.Material)
+	}
+	for cover, want := range map[string]Material{plan.CoverFoam: Foam, plan.CoverCloth: Cloth} {
+		column.Cover = cover
+		if got := First(p, at, l); got.Material != want || got.Point != bare.Point {
+			t.Errorf("%s: %s at %v, want %s at %v", cover, got.Material, got.Point, want, bare.Point)
+		}
+	}
+}

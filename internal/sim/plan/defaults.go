@@ -73,6 +73,8 @@ const (
 
 	FollowHeld, FollowFull, FollowLoose = "held", "full", "loose"
 
+	CoverFoam, CoverCloth = "foam", "cloth"
+
 	SkillSteady, SkillAverage, SkillWild = "steady", "average", "wild"
 )
 

@@ -48,6 +48,12 @@ const demoJSON = `{
   "seats": [
     {"name": "stool", "x": 0.6096, "y": 0.6096},
     {"name": "bench", "x": 0.6096, "y": 4.572}
-  ]
+  ],
+  "projector": {"lens": [2.5146, 2.7432, 2.8702], "throwRatio": [0.9, 1.1], "aspect": 1.7778, "lumens": 3500, "offset": [0.1, 0.5], "body": [0.381, 0.3048, 0.2032], "roomLight": 20, "riskGroup": "RG2", "image": {"bottom": 0.0508}},
+  "build": {
+    "cups": [{"x": 4.8768, "y": 0.9144}, {"x": 1.2192, "y": 4.4196}],
+    "wiring": {"source": [0.6096, 0.3048, 0.762], "receptacles": 3},
+    "finish": {"absorber": 6}
+  }
 }
 `

@@ -191,7 +191,7 @@ func TestMost(t *testing.T) {
 		{"room.solids", 40, func(p *Plan, names []string) {
 			p.Room.Solids = nil
 			for _, n := range names {
-				p.Room.Solids = append(p.Room.Solids, Solid{n, [3]float64{}, [3]float64{1, 1, 1}})
+				p.Room.Solids = append(p.Room.Solids, Solid{n, [3]float64{}, [3]float64{1, 1, 1}, ""})
 			}
 		}},
 		{"floor.layers", 12, func(p *Plan, names []string) {
@@ -328,34 +328,34 @@ func TestFitting(t *testing.T) {
 			p.Room.Slopes[0].KneeHeight, p.Tees[0].Y = 0.01, 7.99
 		}, `tee "tee": the slope above it leaves no room for a ball`},
 		{"in a column", func(p *Plan) {
-			p.Room.Solids[0] = Solid{"column", [3]float64{4.9, 3.9, 0}, [3]float64{5.1, 4.1, 5}}
+			p.Room.Solids[0] = Solid{"column", [3]float64{4.9, 3.9, 0}, [3]float64{5.1, 4.1, 5}, ""}
 		}, `tee "tee": it lies inside solid "column"`},
 		{"behind a column", func(p *Plan) {
-			p.Room.Solids[0] = Solid{"column", [3]float64{5, 3.9, 0}, [3]float64{5.1, 4.1, 5}}
+			p.Room.Solids[0] = Solid{"column", [3]float64{5, 3.9, 0}, [3]float64{5.1, 4.1, 5}, ""}
 		}, ""},
 		{"before a column", func(p *Plan) {
-			p.Room.Solids[0] = Solid{"column", [3]float64{4.9, 3.9, 0}, [3]float64{5, 4.1, 5}}
+			p.Room.Solids[0] = Solid{"column", [3]float64{4.9, 3.9, 0}, [3]float64{5, 4.1, 5}, ""}
 		}, ""},
 		{"beside a column", func(p *Plan) {
-			p.Room.Solids[0] = Solid{"column", [3]float64{4.9, 4, 0}, [3]float64{5.1, 4.1, 5}}
+			p.Room.Solids[0] = Solid{"column", [3]float64{4.9, 4, 0}, [3]float64{5.1, 4.1, 5}, ""}
 		}, ""},
 		{"on the other side of it", func(p *Plan) {
-			p.Room.Solids[0] = Solid{"column", [3]float64{4.9, 3.9, 0}, [3]float64{5.1, 4, 5}}
+			p.Room.Solids[0] = Solid{"column", [3]float64{4.9, 3.9, 0}, [3]float64{5.1, 4, 5}, ""}
 		}, ""},
 		{"on a plinth that ends in the floor", func(p *Plan) {
-			p.Room.Solids[0] = Solid{"plinth", [3]float64{4.9, 3.9, 0}, [3]float64{5.1, 4.1, 0.02}}
+			p.Room.Solids[0] = Solid{"plinth", [3]float64{4.9, 3.9, 0}, [3]float64{5.1, 4.1, 0.02}, ""}
 		}, ""},
 		{"on a plinth that does not", func(p *Plan) {
-			p.Room.Solids[0] = Solid{"plinth", [3]float64{4.9, 3.9, 0}, [3]float64{5.1, 4.1, 0.03}}
+			p.Room.Solids[0] = Solid{"plinth", [3]float64{4.9, 3.9, 0}, [3]float64{5.1, 4.1, 0.03}, ""}
 		}, `tee "tee": it lies inside solid "plinth"`},
 		{"under a shelf as high as a ball", func(p *Plan) {
-			p.Room.Solids[0] = Solid{"shelf", [3]float64{4.9, 3.9, 0.0627}, [3]float64{5.1, 4.1, 1}}
+			p.Room.Solids[0] = Solid{"shelf", [3]float64{4.9, 3.9, 0.0627}, [3]float64{5.1, 4.1, 1}, ""}
 		}, ""},
 		{"under a lower shelf", func(p *Plan) {
-			p.Room.Solids[0] = Solid{"shelf", [3]float64{4.9, 3.9, 0.0626}, [3]float64{5.1, 4.1, 1}}
+			p.Room.Solids[0] = Solid{"shelf", [3]float64{4.9, 3.9, 0.0626}, [3]float64{5.1, 4.1, 1}, ""}
 		}, `tee "tee": it lies inside solid "shelf"`},
 		{"an inside of two solids is told once", func(p *Plan) {
-			one := Solid{"one", [3]float64{4.9, 3.9, 0}, [3]float64{5.1, 4.1, 5}}
+			one := Solid{"one", [3]float64{4.9, 3.9, 0}, [3]float64{5.1, 4.1, 5}, ""}
 			two := one
 			two.Name = "two"
 			p.Room.Solids = []Solid{one, two}

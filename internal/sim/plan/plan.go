@@ -27,6 +27,12 @@ type Plan struct {
 	Seats   []Seat   `json:"seats,omitempty"`  // where onlookers sit or stand
 	Sensor  *Sensor  `json:"sensor,omitempty"` // floor strip that a ball sensor can read
 	Air     *Air     `json:"air,omitempty"`    // nil: DefaultAir
+
+	// What package internal/sim/build/spec reads and checks: here it is carried as it
+	// was written, because the first answer does not need it. Nobody changes what is
+	// inside.
+	Projector any `json:"projector,omitempty"`
+	Build     any `json:"build,omitempty"`
 }
 
 // Room is the bare box with what is built into it.
@@ -48,11 +54,12 @@ type Slope struct {
 }
 
 // Solid is an axis-aligned box that takes room away: a beam, a duct, a column,
-// an alcove's corner.
+// an alcove's corner, padding on a wall, a curtain before it.
 type Solid struct {
-	Name string     `json:"name"`
-	Min  [3]float64 `json:"min"`
-	Max  [3]float64 `json:"max"`
+	Name  string     `json:"name"`
+	Min   [3]float64 `json:"min"`
+	Max   [3]float64 `json:"max"`
+	Cover string     `json:"cover,omitempty"` // what a ball meets: "" bare and hard, CoverFoam, CoverCloth
 }
 
 // Floor is what lies on the structural floor.

@@ -95,6 +95,9 @@ func (p Plan) roomProblems(c *collector, things names) {
 		field := fmt.Sprintf("room.solids[%d]", i)
 		things.check(c, field, "solid", s.Name, i)
 		c.box(field, who("solid", s.Name, i), s.Min, s.Max)
+		if s.Cover != "" {
+			c.word(field+".cover", who("solid", s.Name, i), "cover", s.Cover, CoverFoam, CoverCloth)
+		}
 	}
 }
 

@@ -36,6 +36,7 @@ func TestProblems(t *testing.T) {
 		{"knee above the ceiling", func(p *Plan) { p.Room.Slopes[0].KneeHeight = 3.5 }, "room.slopes[0].kneeHeight", "knee height 3.5 m is outside 0–3.2004 m"},
 		{"run wider than the room", func(p *Plan) { p.Room.Slopes[0].Run = 5.5 }, "room.slopes[0].run", "run 5.5 m is outside 0.01–5.4864 m"},
 		{"solid inside out", func(p *Plan) { p.Room.Solids[0].Max[2] = 2.5 }, "room.solids[0].max[2]", "greatest z 8 ft 2 3/8 in (2.5 m) must be more than least z 9 ft 6 in (2.8956 m)"},
+		{"solid of unknown cover", func(p *Plan) { p.Room.Solids[0].Cover = "fur" }, "room.solids[0].cover", `solid "boxed beam": cover "fur" is not one of foam, cloth`},
 		{"solid far away", func(p *Plan) { p.Room.Solids[0].Max[0] = 1e9 }, "room.solids[0].max[0]", "greatest x 1e+09 m is outside"},
 		{"solid and projector of one name", func(p *Plan) { p.Hung[0].Name = "Boxed beam" }, "hung[0].name", "already used by solid 1"},
 		{"layer too thick", func(p *Plan) { p.Floor.Layers[1].Thickness = 0.6 }, "floor.layers[1].thickness", `floor layer "rubber": thickness 0.6 m`},

@@ -92,6 +92,10 @@ func checkValue(value any, t reflect.Type, path string) error {
 			}
 		}
 		return nil
+	case reflect.Interface: // a group that another package reads
+		if _, ok := value.(map[string]any); !ok && value != nil {
+			return wrongType(path, "a group of fields in braces", value)
+		}
 	case reflect.String:
 		if _, ok := value.(string); !ok {
 			return wrongType(path, "text", value)

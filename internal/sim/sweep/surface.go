@@ -40,6 +40,7 @@ type Surface struct {
 	Kind  Kind
 	Plane geom.Halfspace
 	Box   geom.Box
+	Cover string // of a solid, as the plan has it
 }
 
 const (
@@ -82,7 +83,7 @@ func Surfaces(p plan.Plan) []Surface {
 	}
 	for _, s := range r.Solids {
 		if r.Touches(s.Min, s.Max) { // what is behind a wall is not nearer than the wall
-			out = append(out, Surface{Name: s.Name, Kind: Solid, Box: builtIn(r, s.Min, s.Max)})
+			out = append(out, Surface{Name: s.Name, Kind: Solid, Box: builtIn(r, s.Min, s.Max), Cover: s.Cover})
 		}
 	}
 	if p.Screen != nil {

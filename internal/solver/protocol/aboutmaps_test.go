@@ -1,7 +1,6 @@
 package protocol
 
 import (
-	"errors"
 	"math"
 	"slices"
 	"strings"
@@ -286,18 +285,6 @@ func TestMotionsKept(t *testing.T) {
 	if _, err := c.motion(who, swing.Variation{0.1}); err != nil || len(c.motions) != 1 {
 		t.Errorf("%d swings kept after the most, want the new one alone (%v)", len(c.motions), err)
 	}
-}
-
-func TestFaults(t *testing.T) {
-	for _, c := range []struct {
-		name string
-		r    any
-		want string
-	}{{"an error", errors.New("index out of range"), "index out of range"}, {"text", "plan: broken", "plan: broken"}, {"anything else", 7, "it stopped without a word"}} {
-		said(t, c.name, panicText(c.r), c.want)
-	}
-	said(t, "of no field", string(ErrorJSON(errors.New("x"))), `{"error":{"message":"x"}}`)
-	said(t, "of a field", string(ErrorJSON(&plan.FieldError{Field: "a.b", Message: "x"})), `{"error":{"message":"x","field":"a.b"}}`)
 }
 
 // TestMostCauses: five causes of a millimetre or more are shown, no more.

@@ -13,6 +13,7 @@ import (
 
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/plan/plantest"
+	"wideberth/internal/solver/reply"
 	"wideberth/internal/solver/words"
 	"wideberth/internal/units"
 )
@@ -26,7 +27,7 @@ func askBall(t *testing.T, s *Solver, p plan.Plan, f Focus, more string) ballAns
 	raw := s.Handle(fmt.Appendf(nil, `{"kind":"ball","plan":%s,"focus":%s%s}`, p.JSON(), focus, more))
 	var out struct {
 		ballAnswer
-		Error *Problem
+		Error *reply.Problem
 	}
 	if err := json.Unmarshal(raw, &out); err != nil {
 		t.Fatal(err)

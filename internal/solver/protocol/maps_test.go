@@ -13,6 +13,7 @@ import (
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/plan/plantest"
 	"wideberth/internal/sim/remedy"
+	"wideberth/internal/solver/reply"
 	"wideberth/internal/solver/words"
 	"wideberth/internal/units"
 )
@@ -31,7 +32,7 @@ func wide() plan.Plan {
 func askFor(t *testing.T, s *Solver, kind string, p plan.Plan, more string, out any) {
 	t.Helper()
 	raw := s.Handle(fmt.Appendf(nil, `{"kind":%q,"plan":%s%s}`, kind, p.JSON(), more))
-	var failed failure
+	var failed reply.Failure
 	if err := json.Unmarshal(raw, &failed); err != nil || failed.Error.Message != "" {
 		t.Fatalf("%s%s: %v %s", kind, more, err, failed.Error.Message)
 	}
@@ -309,7 +310,7 @@ func TestMapRefusals(t *testing.T) {
 		{"an edit too far", `{"kind":"apply","edits":[{"path":"room.height","value":900}],"plan":` + demo + `}`, "900"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			var out failure
+			var out reply.Failure
 			if err := json.Unmarshal(s.Handle([]byte(c.body)), &out); err != nil || !strings.Contains(out.Error.Message, c.want) {
 				t.Errorf("error = %q (%v), want it to hold %q", out.Error.Message, err, c.want)
 			}

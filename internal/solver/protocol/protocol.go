@@ -25,34 +25,17 @@
 package protocol
 
 import (
-	"errors"
-
 	"wideberth/internal/form"
 	"wideberth/internal/lean/fmt"
-	"wideberth/internal/lean/json"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/remedy"
+	"wideberth/internal/solver/reply"
 )
-
-// maxRequest is the longest request read, in bytes: a plan of the largest size
-// that plan.Parse takes, twice over for escapes, and its wrapping.
-const maxRequest = 2<<20 + 1<<10
 
 // Solver answers requests and remembers what it worked out for the last ones.
 // The zero value is ready. It is not for concurrent use.
 type Solver struct {
 	cache cache
-}
-
-// Problem is why a request was not served.
-type Problem struct {
-	Message string `json:"message"`         // a sentence
-	Field   string `json:"field,omitempty"` // path in the plan, such as players[1].height
-}
-
-// failure is the answer that holds only a problem.
-type failure struct {
-	Error Problem `json:"error"`
 }
 
 // request is any request; each kind reads its own fields.
@@ -78,22 +61,12 @@ type request struct {
 
 // Handle serves one request. It always returns one JSON object.
 func (s *Solver) Handle(body []byte) []byte {
-	out, err := guarded(func() ([]byte, error) {
-		answer, err := s.serve(body)
-		if err != nil {
-			return nil, err
-		}
-		return json.Encode(answer)
-	})
-	if err != nil {
-		return ErrorJSON(err)
-	}
-	return out
+	return reply.Handle(func() (any, error) { return s.serve(body) })
 }
 
 // Show serves a request of kind show: the bytes that package wire reads.
 func (s *Solver) Show(body []byte) ([]byte, error) {
-	return guarded(func() ([]byte, error) {
+	return reply.Guarded(func() ([]byte, error) {
 		req, err := read(body)
 		if err != nil {
 			return nil, err
@@ -105,53 +78,9 @@ func (s *Solver) Show(body []byte) ([]byte, error) {
 	})
 }
 
-// ErrorJSON is the answer for an error of Show.
-func ErrorJSON(err error) []byte {
-	out, merr := json.Encode(failure{problemOf(err)})
-	if merr != nil { // a struct of two strings always marshals
-		return []byte(`{"error":{"message":"this is a fault of the program, not of your numbers"}}`)
-	}
-	return out
-}
-
-// guarded turns a panic of serve into an error, so that one bad request does
-// not end the program and with it the page.
-func guarded(serve func() ([]byte, error)) (out []byte, err error) {
-	defer func() {
-		if r := recover(); r != nil {
-			out, err = nil, fmt.Errorf("this is a fault of the program, not of your numbers: %s", panicText(r))
-		}
-	}()
-	return serve()
-}
-
-// panicText is what a panic says: the runtime's are errors, ours are text.
-func panicText(r any) string {
-	switch r := r.(type) {
-	case error:
-		return r.Error()
-	case string:
-		return r
-	}
-	return "it stopped without a word"
-}
-
-func read(body []byte) (request, error) {
-	var req request
-	if len(body) > maxRequest {
-		return req, fmt.Errorf("the request is %.1f MB, more than the %.0f MB that are read at once", float64(len(body))/1e6, float64(maxRequest)/1e6)
-	}
-	tree, err := json.Decode(body)
-	if err == nil {
-		err = json.Fill(tree, &req)
-	}
-	if wrong, ok := errors.AsType[*json.TypeError](err); ok && wrong.Path != "" {
-		return req, fmt.Errorf("%s in the page's request is a %s: reload the page", wrong.Path, wrong.Got)
-	}
-	if err != nil {
-		return req, fmt.Errorf("the page's request cannot be read: reload the page (%w)", err)
-	}
-	return req, nil
+func read(body []byte) (req request, err error) {
+	err = reply.Read(body, &req)
+	return req, err
 }
 
 func (s *Solver) serve(body []byte) (any, error) {
@@ -192,13 +121,4 @@ func (s *Solver) serve(body []byte) (any, error) {
 		return s.apply(req)
 	}
 	return nil, fmt.Errorf("the page asked for %q, which this program does not know: reload the page", fmt.Clip(req.Kind))
-}
-
-// problemOf finds the field that an error is about.
-func problemOf(err error) Problem {
-	p := Problem{Message: err.Error()}
-	if field, ok := errors.AsType[*plan.FieldError](err); ok {
-		p.Field = field.Field
-	}
-	return p
 }

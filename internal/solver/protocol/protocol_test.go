@@ -90,14 +90,6 @@ func TestRefusals(t *testing.T) {
 	}
 }
 
-func TestPanicBecomesASentence(t *testing.T) {
-	_, err := guarded(func() ([]byte, error) { panic("index out of range") })
-	const want = "this is a fault of the program, not of your numbers: index out of range"
-	if err == nil || err.Error() != want {
-		t.Errorf("guarded = %v, want %s", err, want)
-	}
-}
-
 func TestStart(t *testing.T) {
 	named := func(title string) plan.Plan {
 		p := plan.Demo()

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/solver/reply"
 	"wideberth/internal/units"
 )
 
@@ -27,7 +28,7 @@ func TestRoomRequest(t *testing.T) {
 			var s Solver
 			var got struct {
 				Plan  json.RawMessage
-				Error *Problem
+				Error *reply.Problem
 			}
 			if err := json.Unmarshal(s.Handle([]byte(`{"kind":"room","plan":`+c.plan+`}`)), &got); err != nil {
 				t.Fatal(err)
@@ -78,7 +79,7 @@ func TestSolveFollows(t *testing.T) {
 			var s Solver
 			var got struct {
 				Plan  plan.Plan
-				Error *Problem
+				Error *reply.Problem
 			}
 			if err := json.Unmarshal(s.Handle([]byte(`{"kind":"solve","plan":`+typed+c.walls+`}`)), &got); err != nil || got.Error != nil {
 				t.Fatal(err, got.Error)

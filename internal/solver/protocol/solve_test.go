@@ -15,6 +15,7 @@ import (
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/plan/plantest"
 	"wideberth/internal/sim/swing"
+	"wideberth/internal/solver/reply"
 	"wideberth/internal/solver/words"
 	"wideberth/internal/units"
 )
@@ -41,7 +42,7 @@ type solved struct {
 	Sparse    json.RawMessage
 	Figures   figures
 	Fresh     form.Fresh
-	Error     *Problem
+	Error     *reply.Problem
 }
 
 func solve(t *testing.T, s *Solver, p plan.Plan, f Focus) solved {

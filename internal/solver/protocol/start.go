@@ -4,13 +4,14 @@ import (
 	"wideberth/internal/form"
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/solver/reply"
 )
 
 // planAnswer is a plan to begin with. Error says why it is not the plan asked for.
 type planAnswer struct {
-	Plan  plan.Plan `json:"plan"`
-	Notes []string  `json:"notes,omitempty"`
-	Error *Problem  `json:"error,omitempty"`
+	Plan  plan.Plan      `json:"plan"`
+	Notes []string       `json:"notes,omitempty"`
+	Error *reply.Problem `json:"error,omitempty"`
 }
 
 // startAnswer is what a visit begins with: a plan, and the form to change it by.
@@ -31,7 +32,7 @@ func open(req request) planAnswer {
 			return true
 		}
 		if out.Error == nil {
-			problem := problemOf(err)
+			problem := reply.ProblemOf(err)
 			out.Error = &problem
 		}
 		return false

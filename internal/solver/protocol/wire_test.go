@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"wideberth/internal/solver/reply"
 	"wideberth/internal/solver/words"
 )
 
@@ -17,7 +18,7 @@ import (
 func TestWire(t *testing.T) {
 	const file = "../../pagetest/wire.d.ts"
 	w := typeScript{names: map[reflect.Type]string{}}
-	for _, v := range []any{request{}, failure{}, startAnswer{}, planAnswer{}, solveAnswer{}, lengthAnswer{}, ballAnswer{}, roomsAnswer{},
+	for _, v := range []any{request{}, reply.Failure{}, startAnswer{}, planAnswer{}, solveAnswer{}, lengthAnswer{}, ballAnswer{}, roomsAnswer{},
 		standAnswer{}, hangAnswer{}, watchAnswer{}, marksAnswer{}, dragAnswer{}, hangAnswerAt{}, hangThingAnswer{}, remediesAnswer{}, changesAnswer{}, reelAnswer{}} {
 		w.of(reflect.TypeOf(v))
 	}

@@ -1,0 +1,253 @@
+package builder
+
+import (
+	"encoding/json"
+	"slices"
+	"strings"
+	"testing"
+
+	"wideberth/internal/form"
+	"wideberth/internal/sim/build/spec"
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
+)
+
+// quick is the demo with one player and one club, which is soon swung.
+func quick() plan.Plan {
+	p := plan.Demo()
+	p.Players, p.Clubs = p.Players[:1], p.Clubs[:1]
+	return p
+}
+
+// ask serves a request about a plan and reads the answer into the struct of into.
+func ask(t *testing.T, b *Builder, p plan.Plan, more string, into any) {
+	t.Helper()
+	out := b.Handle([]byte(`{"plan":` + string(p.JSON()) + `,` + more + `}`))
+	if strings.HasPrefix(string(out), `{"error"`) {
+		t.Fatalf("%s: %s", more, out)
+	}
+	if err := json.Unmarshal(out, into); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// TestSheets: both sheets answer for the demo, every figure has words and a rule that
+// is there, and nothing promises anything.
+func TestSheets(t *testing.T) {
+	var b Builder
+	var floor BuildAnswer
+	var light ProjectorAnswer
+	ask(t, &b, quick(), `"kind":"build"`, &floor)
+	ask(t, &b, quick(), `"kind":"projector"`, &light)
+	for name, c := range map[string]Common{"build": floor.Common, "projector": light.Common} {
+		rules := map[string]bool{"": true}
+		for _, r := range c.Rules {
+			rules[r.ID] = true
+		}
+		figures := slices.Clone(c.Said)
+		for _, g := range c.Groups {
+			figures = append(figures, g.Figures...)
+		}
+		if len(c.Said) < 2 || len(figures) < 10 || len(c.Fields) < 10 || len(c.Cautions) == 0 {
+			t.Errorf("%s: %d said, %d figures, %d fields, %d cautions", name, len(c.Said), len(figures), len(c.Fields), len(c.Cautions))
+		}
+		for _, f := range figures {
+			if f.Term == "" || f.Text == "" || !rules[f.Rule] || strings.Contains(strings.ToLower(f.Text), "compl") || strings.Contains(f.Text, "%!") {
+				t.Errorf("%s: %+v", name, f)
+			}
+		}
+	}
+	if len(floor.Drawing.Pieces) == 0 || len(floor.Drawing.Putts) != 2 || len(floor.Stacks) == 0 || len(floor.Quantities) < 8 || !strings.HasPrefix(floor.CSV, "item,count,") || len(floor.Sound.After) != 6 {
+		t.Errorf("build: %+v", floor)
+	}
+	if !light.There || light.Hang == nil || !light.InPlan || len(light.Drawing.Region) == 0 || len(light.Shadows) != 1 {
+		t.Errorf("projector: %+v", light)
+	}
+	p := quick()
+	p.Hung, p.Projector = nil, nil
+	ask(t, &b, p, `"kind":"projector"`, &light)
+	if light.There || len(light.Said) != 1 {
+		t.Errorf("without one: %+v", light.Said)
+	}
+}
+
+// TestStackLaid: a stack that is laid makes a plan that knows it as its floor.
+func TestStackLaid(t *testing.T) {
+	var b Builder
+	var a BuildAnswer
+	ask(t, &b, quick(), `"kind":"build"`, &a)
+	p := quick()
+	p.Floor.Layers = a.Stacks[0].Layers
+	if err := p.Validate(); err != nil {
+		t.Fatal(err)
+	}
+	ask(t, &b, p, `"kind":"build"`, &a)
+	if laid := slices.IndexFunc(a.Stacks, func(s StackRow) bool { return s.Laid }); laid != 0 {
+		t.Errorf("the stack laid is number %d", laid)
+	}
+	for _, l := range a.Quantities {
+		if strings.Contains(l.Item, "layer 2") {
+			t.Errorf("a second layer is bought as %q", l.Item)
+		}
+	}
+}
+
+// TestFilm: its frames darken cells of the image, the more the nearer the golfer is to
+// the light; it ends with the swing.
+func TestFilm(t *testing.T) {
+	var b Builder
+	var a FilmAnswer
+	p := quick()
+	p.Projector = map[string]any{"lens": []any{1.0, 3.6, 1.6}, "throwRatio": []any{1.0, 2.0}}
+	data := p.JSON()
+	if p2, err := plan.Parse(data); err != nil {
+		t.Fatal(err)
+	} else {
+		p = p2.Plan()
+	}
+	ask(t, &b, p, `"kind":"film","player":"Host","club":"driver"`, &a)
+	if len(a.Frames) < 40 || len(a.Said) != len(a.Frames) || a.NX != filmMesh {
+		t.Fatalf("%d frames, %d said", len(a.Frames), len(a.Said))
+	}
+	dark := 0
+	for _, f := range a.Frames {
+		for i := 0; i < len(f); i += 2 {
+			dark += f[i+1]
+			if f[i] < 0 || f[i]+f[i+1] > a.NX*a.NY {
+				t.Fatalf("run %v is not in the image", f[i:i+2])
+			}
+		}
+	}
+	if dark == 0 {
+		t.Error("a golfer before the lens darkens nothing")
+	}
+}
+
+// TestSet: every field is read back as it was typed, in both systems, blank gives it
+// back to the default, and nonsense is refused by name.
+func TestSet(t *testing.T) {
+	texts := map[string][2]string{ // what to type, what the plan then has
+		"projector.lens[0]": {"8 ft", "2.4384"}, "projector.lens[1]": {"9 ft", "2.7432"}, "projector.lens[2]": {"9 ft", "2.7432"},
+		"projector.throwRatio[0]": {"0.8", "0.8"}, "projector.throwRatio[1]": {"1,2", "1.2"}, "projector.aspect": {"1.6", "1.6"},
+		"projector.lumens": {"4000", "4000"}, "projector.columns": {"3840", "3840"}, "projector.gain": {"1.2", "1.2"}, "projector.roomLight": {"50", "50"},
+		"projector.image.width": {"3 m", "3"}, "projector.image.bottom": {"1 ft", "0.3048"}, "projector.mount": {"floor", "floor"}, "projector.riskGroup": {"RG3", "RG3"},
+		"build.floor.panels": {"width", "width"}, "build.floor.turf": {"width", "width"}, "build.finish.walls": {"concrete", "concrete"}, "build.finish.ceiling": {"concrete", "concrete"},
+		"build.floor.layers": {"3", "3"}, "build.finish.coats": {"3", "3"}, "build.finish.absorber": {"9", "9"}, "build.wiring.receptacles": {"5", "5"}, "build.floor.turfRoll": {"13 ft", "3.9624"},
+	}
+	for _, list := range [2][]field{buildFields, projectorFields} {
+		for _, f := range list {
+			given, known := texts[f.Path]
+			if !known {
+				given = [2]string{"1/4 in", "0.0064"}
+			}
+			var a SetAnswer
+			var b Builder
+			ask(t, &b, plan.Demo(), `"kind":"set","path":"`+f.Path+`","text":"`+given[0]+`"`, &a)
+			p := plan.Demo()
+			p.Projector, p.Build = a.Projector, a.Build
+			data := p.JSON()
+			c, err := plan.Parse(data)
+			if err != nil {
+				t.Fatal(err)
+			}
+			s, err := spec.Of(c)
+			if err != nil {
+				t.Fatalf("%s: %v", f.Path, err)
+			}
+			value := f.of(&s)
+			if v, ok := value.(float64); ok {
+				value = trim(v)
+			}
+			if value != any(given[1]) {
+				t.Errorf("%s typed %q is %v, want %s", f.Path, given[0], value, given[1])
+			}
+			if f.Kind == form.Choice {
+				continue
+			}
+			out := string(b.Handle([]byte(`{"plan":` + string(plan.Demo().JSON()) + `,"kind":"set","path":"` + f.Path + `","text":"wide"}`)))
+			if !strings.Contains(out, f.Label) || !strings.Contains(out, `"field":"`+f.Path+`"`) {
+				t.Errorf("%s typed \"wide\": %s", f.Path, out)
+			}
+		}
+	}
+}
+
+// TestMountChangesSides: a lens goes behind the screen with its mount, and back again.
+func TestMountChangesSides(t *testing.T) {
+	var b Builder
+	p := plan.Demo()
+	for _, c := range []struct {
+		mount  string
+		behind bool
+	}{{spec.MountFloor, false}, {spec.MountRear, true}, {spec.MountCeiling, false}} {
+		var a SetAnswer
+		ask(t, &b, p, `"kind":"set","path":"projector.mount","text":"`+c.mount+`"`, &a)
+		p.Projector = a.Projector
+		read, err := plan.Parse(p.JSON())
+		if err != nil {
+			t.Fatal(err)
+		}
+		p = read.Plan()
+		s, err := spec.Of(read)
+		if err != nil || s.Projector.Mount != c.mount || (s.Projector.Lens[0] > p.Screen.X) != c.behind {
+			t.Errorf("%s: %+v, %v", c.mount, s.Projector, err)
+		}
+	}
+}
+
+func TestSetOther(t *testing.T) {
+	var b Builder
+	var a SetAnswer
+	ask(t, &b, plan.Demo(), `"kind":"set","path":"build.price.2×4, 8 ft, for the frame","text":"4.5"`, &a)
+	p := plan.Demo()
+	p.Build = a.Build
+	data := p.JSON()
+	if !strings.Contains(string(data), `"prices":[{"item":"2×4, 8 ft, for the frame","price":4.5}]`) {
+		t.Errorf("%s", data)
+	}
+	c, err := plan.Parse(data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var sheet BuildAnswer
+	ask(t, &b, c.Plan(), `"kind":"build"`, &sheet)
+	if !slices.ContainsFunc(sheet.Quantities, func(l LineRow) bool { return l.Price == "4.5" && l.Cost != "" }) {
+		t.Errorf("no line has the price: %+v", sheet.Quantities)
+	}
+	ask(t, &b, c.Plan(), `"kind":"set","path":"build.price.2×4, 8 ft, for the frame","text":""`, &a)
+	if data, _ := json.Marshal(a.Build); strings.Contains(string(data), "prices") {
+		t.Errorf("taken out it is still there: %s", data)
+	}
+	// A projector that only hangs becomes the plan's when a field of it is set.
+	p = plan.Demo()
+	p.Projector = nil
+	ask(t, &b, p, `"kind":"set","path":"projector.gain","text":"1.1"`, &a)
+	p.Projector = a.Projector
+	data = p.JSON()
+	c, err = plan.Parse(data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s, err := spec.Of(c); err != nil || s.Projector.Gain != 1.1 || s.Projector.ThrowRatio[0] != 0.95 {
+		t.Errorf("%+v, %v", s.Projector, err)
+	}
+}
+
+func TestRefused(t *testing.T) {
+	var b Builder
+	bad := plantest.Loft()
+	bad.Room.Width = -1
+	for name, c := range map[string]struct{ body, says string }{
+		"no JSON":        {`{`, "reload the page"},
+		"no plan":        {`{"kind":"build"}`, "the plan must be an object"},
+		"a bad plan":     {`{"kind":"build","plan":` + string(bad.JSON()) + `}`, "room: width"},
+		"unknown":        {`{"kind":"dance","plan":` + string(plan.Demo().JSON()) + `}`, "does not know"},
+		"unknown field":  {`{"kind":"set","path":"build.x","text":"1","plan":` + string(plan.Demo().JSON()) + `}`, "no field of these sheets"},
+		"out of range":   {`{"kind":"set","path":"projector.lumens","text":"3","plan":` + string(plan.Demo().JSON()) + `}`, "light 3 lumens is outside"},
+		"unknown player": {`{"kind":"film","player":"Nobody","plan":` + string(plan.Demo().JSON()) + `}`, "is not in the plan"},
+	} {
+		if out := string(b.Handle([]byte(c.body))); !strings.HasPrefix(out, `{"error"`) || !strings.Contains(out, c.says) {
+			t.Errorf("%s: %.300s, want %q", name, out, c.says)
+		}
+	}
+}
