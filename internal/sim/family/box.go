@@ -31,6 +31,10 @@ func (r *Relatives) everywhere() *sweep.Swath {
 	return r.swath
 }
 
+// Gap returns a lower bound (m) of the distance from a box of the golfer frame to any
+// member, at the cost of a thousandth of what an atlas costs.
+func (r *Relatives) Gap(b geom.Box) float64 { return r.everywhere().Gap(b) }
+
 // againstBox returns the least clearance of any member to a box, that of the
 // central swing, and which member it is; it marks in touched the members of the
 // sample that touch the box.

@@ -66,3 +66,11 @@ func TestFamilyBytes(t *testing.T) {
 		t.Error("a family that is kept is swung again, or is not the newest then")
 	}
 }
+
+// TestLargestPlanIsKept: all the families of the largest plan, and the spare ones, have
+// room at once, so that moving a tee swings nobody anew.
+func TestLargestPlanIsKept(t *testing.T) {
+	if most := (plan.MaxPairs + spare) * bytesOfFamily; most > mostBytes {
+		t.Errorf("the largest plan's families take %d bytes, more than the %d that are kept", most, mostBytes)
+	}
+}

@@ -30,8 +30,9 @@ const (
 	// clubs as one golfer usually has in a plan, so that Undo swings nobody again.
 	spare = 3
 	// mostBytes bounds what all that are kept take, by size: the rest of 400 MB is
-	// for what is being worked on and what the collector has not freed yet.
-	mostBytes = 200 << 20
+	// for what is being worked on and what the collector has not freed yet. All the
+	// families of the largest plan are less (TestLargestPlanIsKept).
+	mostBytes = 220 << 20
 )
 
 // KeyOf is everything that the family of a player with a club depends on, and
@@ -76,18 +77,21 @@ func (s *Store) Of(player plan.Player, club plan.Club, dirs []geom.Vec) (*Relati
 	return r, nil
 }
 
-// forget drops what was not asked for the longest: first what maps are made from,
-// of families that the plan at hand has not got.
+// forget drops what was not asked for the longest: families beyond those of the plan at
+// hand and a few, and what maps are made from of those few and as far as there is no
+// room for it.
 func (s *Store) forget() {
-	bytes := 0
+	if n := s.most + spare; len(s.kept) > n {
+		clear(s.kept[n:])
+		s.kept = s.kept[:n]
+	}
+	bytes := len(s.kept) * bytesOfFamily
 	for i, k := range s.kept {
-		if i >= s.most {
+		more := k.bytes() - bytesOfFamily
+		if i >= s.most || bytes+more > mostBytes {
 			k.forgetMaps()
-		}
-		if bytes += k.bytes(); i >= s.most+spare || i > 0 && bytes > mostBytes {
-			clear(s.kept[i:])
-			s.kept = s.kept[:i]
-			return
+		} else {
+			bytes += more
 		}
 	}
 }

@@ -12,7 +12,7 @@ const (
 	MaxLayers  = 12
 	MaxHung    = 20
 	MaxSeats   = 12
-	MaxPairs   = 60  // players with each of their clubs: each takes a browser some 0.2 s and 4 MB
+	MaxPairs   = 48  // players with each of their clubs: each takes a browser some 0.2 s and 4 MB
 	MaxChecks  = 120 // the same with each of their tees
 
 	maxName  = 40 // characters

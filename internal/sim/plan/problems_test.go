@@ -125,7 +125,7 @@ func TestProblems(t *testing.T) {
 		{"too many families", func(p *Plan) {
 			p.Players = many(MaxPlayers, p.Players[0], namePlayer)
 			p.Clubs = many(6, p.Clubs[0], func(c *Club, n string) { c.Name = n })
-		}, "players", "they make 72 families of swings; a plan holds at most 60"},
+		}, "players", "they make 72 families of swings; a plan holds at most 48"},
 		{"too many checks", func(p *Plan) {
 			p.Players = many(MaxPlayers, p.Players[0], namePlayer)
 			p.Tees = many(4, p.Tees[0], func(v *Tee, n string) { v.Name = n })

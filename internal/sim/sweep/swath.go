@@ -105,6 +105,21 @@ func (w *Swath) Near(b geom.Box, limit float64) []Parts {
 	return out
 }
 
+// Gap returns a lower bound (m) of the distance from a box to any of the motions.
+func (w *Swath) Gap(b geom.Box) float64 {
+	least := math.Inf(1)
+	for i := range len(w.times) - 1 {
+		from, to := w.axes[i*len(pieces):][:len(pieces)], w.axes[(i+1)*len(pieces):][:len(pieces)]
+		for k := range pieces {
+			p := pieces[k].part
+			if g := b.Gap(from[k].Union(to[k])) - w.radius[p] - w.stray(i, p); g < least {
+				least = g
+			}
+		}
+	}
+	return least
+}
+
 // ClubNear marks in near the motions of which a part of the club, of those given,
 // may come nearer to a surface than their limits (m) during a step, as far as
 // what any of them strays tells.

@@ -252,3 +252,38 @@ func TestSwathMissesNobody(t *testing.T) {
 		t.Errorf("%d steps come near and %d do not: the test wants both", met, apart)
 	}
 }
+
+// TestSwathGap: no motion comes nearer to a box than its swath's gap, and one that is
+// alone and stands square before the box comes as near.
+func TestSwathGap(t *testing.T) {
+	tracks := sharedTimes(5)
+	times, _ := tracks[0].Samples()
+	w := NewSwath(times)
+	for _, track := range tracks {
+		_, poses := track.Samples()
+		w.Add(poses)
+	}
+	rnd := rand.New(rand.NewPCG(5, 6))
+	far := 0
+	for i := range 200 {
+		low := geom.Vec{X: 6*rnd.Float64() - 3, Y: 6*rnd.Float64() - 3, Z: 6*rnd.Float64() - 3}
+		b := geom.Box{Min: low, Max: geom.Vec{X: low.X + 0.3, Y: low.Y + 0.2, Z: low.Z + 0.5}}
+		gap := w.Gap(b)
+		if gap > 0 {
+			far++
+		}
+		for k, track := range tracks {
+			if c := track.Clearance(Surface{Kind: Solid, Box: b}).Clearance; c < gap-2*searchTolerance {
+				t.Errorf("box %d: track %d comes to %.5f m, the swath says %.5f", i, k, c, gap)
+			}
+		}
+	}
+	if far < 20 {
+		t.Errorf("the swath is off %d of 200 boxes; the test wants more", far)
+	}
+	still := NewSwath([]float64{0, 1})
+	still.Add([]swing.Pose{alone(swing.Clubhead, ballAt(0, 0.05)), alone(swing.Clubhead, ballAt(0, 0.05))})
+	if got := still.Gap(beyond(2)); math.Abs(got-1.95) > rounding {
+		t.Errorf("a ball of 0.05 m that lies 2 m off: %v, want 1.95", got)
+	}
+}
