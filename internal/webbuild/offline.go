@@ -57,8 +57,8 @@ func isServed(name string) bool {
 	return name != worker && name != Files && !strings.HasPrefix(path.Base(name), ".")
 }
 
-// writeFileList keeps the list beside the page, when anything changed.
-func writeFileList(public string) error {
+// WriteFileList keeps the list beside the page in a folder, when anything changed.
+func WriteFileList(public string) error {
 	list, err := FileList(os.DirFS(public))
 	if err != nil {
 		return err

@@ -108,7 +108,7 @@ func Build(ctx context.Context, o Options) (Manifest, error) {
 	if err := install(filepath.Join(out, "build.json"), append(text, '\n')); err != nil {
 		return nil, err
 	}
-	return manifest, writeFileList(filepath.Dir(out))
+	return manifest, WriteFileList(filepath.Dir(out))
 }
 
 // withoutInlining are the packages whose helpers are called rather than copied into
