@@ -47,11 +47,11 @@ func FileList(public fs.FS) ([]byte, error) {
 	return out.Bytes(), nil
 }
 
-// isServed leaves out what no visit asks for by name: twins, hidden files, the
-// worker and its list.
+// isServed leaves out what no visit asks for by name, and hosts may keep to
+// themselves: twins, hidden files, files without a type, the worker and its list.
 func isServed(name string) bool {
 	switch path.Ext(name) {
-	case ".br", ".gz":
+	case "", ".br", ".gz":
 		return false
 	}
 	return name != worker && name != Files && !strings.HasPrefix(path.Base(name), ".")

@@ -19,6 +19,7 @@ func TestFileList(t *testing.T) {
 		"build/files.js":       {Data: []byte("the list of before")},
 		"sw.js":                {Data: []byte("worker")},
 		".hidden":              {Data: []byte("hidden")},
+		"_headers":             {Data: []byte("for the host")},
 	}
 	list := func() string {
 		t.Helper()
