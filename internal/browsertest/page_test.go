@@ -20,9 +20,17 @@ const plansDir = "../../testdata/plans"
 
 // light opens the demonstration room with its drivers only: a third of its swings,
 // for tests that do not look at the other clubs.
-var light = func() string {
+var light = withDrivers(len(plan.Demo().Players))
+
+// alone is the same with one player, for tests that load the page again and again.
+var alone = withDrivers(1)
+
+// withDrivers is the address of the demonstration room with its first players and
+// their drivers only.
+func withDrivers(players int) string {
 	p := plan.Demo()
 	p.Clubs = p.Clubs[:1]
+	p.Players = p.Players[:players]
 	for i := range p.Players {
 		p.Players[i].Clubs = nil
 	}
@@ -35,7 +43,7 @@ var light = func() string {
 		panic(err)
 	}
 	return "/" + address
-}()
+}
 
 // openPage opens the page at a path and waits for its first answer.
 func openPage(t *testing.T, b *browser, view size, path string) *tab {

@@ -1,6 +1,9 @@
 package webbuild
 
 import (
+	"bytes"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -42,5 +45,23 @@ func TestFileList(t *testing.T) {
 	page["app/app.js"] = &fstest.MapFile{Data: []byte("export {};")}
 	if list() == first {
 		t.Error("another script made no other list")
+	}
+}
+
+// Whatever was changed after the build, the list that is written anew is of the files
+// as they are.
+func TestListFiles(t *testing.T) {
+	page := t.TempDir()
+	write(t, filepath.Join(page, "index.html"), "page")
+	write(t, filepath.Join(page, "build", "solver.wasm"), "solver")
+	for _, content := range []string{"page", "page with its address"} {
+		write(t, filepath.Join(page, "index.html"), content)
+		if err := ListFiles(page); err != nil {
+			t.Fatal(err)
+		}
+		want, err := FileList(os.DirFS(page))
+		if err != nil || !bytes.Equal(read(t, filepath.Join(page, "build", "files.js")), want) {
+			t.Errorf("with %q the list is not that of the files: %v", content, err)
+		}
 	}
 }
