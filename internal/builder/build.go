@@ -18,6 +18,8 @@ type BuildAnswer struct {
 	Common
 	Drawing    FloorDrawing `json:"drawing"`
 	Stacks     []StackRow   `json:"stacks"`
+	Things     []Thing      `json:"things"` // doors, ledges, sensor: with fields of their own
+	More       []More       `json:"more"`   // that may be added
 	Sound      SoundTable   `json:"sound"`
 	Quantities []LineRow    `json:"quantities"`
 	Total      string       `json:"total"`
@@ -81,6 +83,7 @@ func (b *Builder) build(c plan.Checked) (any, error) {
 		Common:  Common{Fields: shown(buildFields, &s, p.Units), Rules: r.Rules, Cautions: cautionsOf(r, "floor", "screen", "walls", "wiring"), Notes: r.Notes},
 		Drawing: floorDrawing(p, r, w), Stacks: []StackRow{}, Quantities: []LineRow{}, CSV: r.CSV,
 	}
+	out.Things, out.More = thingsShown(&s, p.Units), more(&s)
 	out.Said = w.saidOfFloor(p, r)
 	for _, k := range r.Floor.Stacks {
 		out.Stacks = append(out.Stacks, w.stack(p, k))

@@ -195,6 +195,74 @@ func TestMountChangesSides(t *testing.T) {
 	}
 }
 
+// TestThings: every kind of thing can be added, has fields that take what they show, is
+// judged on the sheet, and goes again without a trace.
+func TestThings(t *testing.T) {
+	var b Builder
+	p := quick()
+	before := string(p.JSON())
+	var sheet BuildAnswer
+	ask(t, &b, p, `"kind":"build"`, &sheet)
+	kinds := sheet.More
+	set := func(more string) {
+		var a SetAnswer
+		ask(t, &b, p, more, &a)
+		p.Projector, p.Build = a.Projector, a.Build
+		c, err := plan.Parse(p.JSON())
+		if err != nil {
+			t.Fatal(err)
+		}
+		p = c.Plan()
+	}
+	for _, k := range kinds {
+		set(`"kind":"add","path":"` + k.Path + `"`)
+	}
+	set(`"kind":"add","path":"build.walls.doors"`)
+	ask(t, &b, p, `"kind":"build"`, &sheet)
+	if len(kinds) != 5 || len(sheet.Things) != 6 || len(sheet.More) != 2 {
+		t.Fatalf("%d kinds, %d things, %d more", len(kinds), len(sheet.Things), len(sheet.More))
+	}
+	for _, thing := range sheet.Things {
+		for _, f := range thing.Fields {
+			text := f.Text
+			if v, ok := f.Value.(string); ok {
+				text = v
+			} else if v, ok := f.Value.(bool); ok {
+				text = map[bool]string{true: "true", false: "false"}[v]
+			}
+			set(`"kind":"set","path":"` + f.Path + `","text":"` + text + `"`)
+		}
+	}
+	set(`"kind":"set","path":"build.walls.garage.open","text":"true"`)
+	set(`"kind":"set","path":"build.walls.doors[1].name","text":"closet"`)
+	ask(t, &b, p, `"kind":"build"`, &sheet)
+	for _, g := range sheet.Groups {
+		if least := map[string]int{"walls": 6, "sensor": 1}[g.ID]; len(g.Figures) < least {
+			t.Errorf("%s: %d figures, want %d", g.ID, len(g.Figures), least)
+		}
+		for _, f := range g.Figures {
+			if strings.Contains(f.Text, "%!") {
+				t.Errorf("%+v", f)
+			}
+		}
+	}
+	set(`"kind":"remove","path":"build.walls.doors[0]"`)
+	if !strings.Contains(string(p.JSON()), `"doors":[{"from":0.3,"name":"closet"`) && !strings.Contains(string(p.JSON()), "closet") {
+		t.Errorf("the other door went: %s", p.JSON())
+	}
+	for _, path := range []string{"build.walls.doors[0]", "build.walls.feet[0]", "build.walls.garage", "build.walls.slab", "build.sensor"} {
+		set(`"kind":"remove","path":"` + path + `"`)
+	}
+	if after := string(p.JSON()); after != before {
+		t.Errorf("what is left differs:\n%s\n%s", after, before)
+	}
+	for _, bad := range []string{`"kind":"add","path":"build.x"`, `"kind":"remove","path":"build.walls.doors[3]"`} {
+		if out := string(b.Handle([]byte(`{"plan":` + before + `,` + bad + `}`))); !strings.Contains(out, "reload the page") {
+			t.Errorf("%s: %.200s", bad, out)
+		}
+	}
+}
+
 func TestSetOther(t *testing.T) {
 	var b Builder
 	var a SetAnswer
