@@ -2,6 +2,7 @@ package builder
 
 import (
 	"encoding/json"
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -57,7 +58,7 @@ func TestSheets(t *testing.T) {
 			}
 		}
 	}
-	if len(floor.Drawing.Pieces) == 0 || len(floor.Drawing.Putts) != 2 || len(floor.Stacks) == 0 || len(floor.Quantities) < 8 || !strings.HasPrefix(floor.CSV, "item,count,") || len(floor.Sound.After) != 6 {
+	if len(floor.Drawing.Pieces) < 5 || len(floor.Drawing.Putts) != 2 || len(floor.Stacks) == 0 || len(floor.Quantities) < 8 || !strings.HasPrefix(floor.CSV, "item,count,") || len(floor.Sound.After) != 6 {
 		t.Errorf("build: %+v", floor)
 	}
 	if !light.There || light.Hang == nil || !light.InPlan || len(light.Drawing.Region) == 0 || len(light.Shadows) != 1 {
@@ -71,23 +72,29 @@ func TestSheets(t *testing.T) {
 	}
 }
 
-// TestStackLaid: a stack that is laid makes a plan that knows it as its floor.
+// TestStackLaid: a stack that is laid makes a plan that knows it as its floor, also
+// one with a layer twice, which is bought as one item.
 func TestStackLaid(t *testing.T) {
 	var b Builder
 	var a BuildAnswer
 	ask(t, &b, quick(), `"kind":"build"`, &a)
 	p := quick()
-	p.Floor.Layers = a.Stacks[0].Layers
+	twice := slices.IndexFunc(a.Stacks, func(s StackRow) bool { return strings.Count(s.Name, "1/4 panel") == 2 })
+	if twice < 0 {
+		t.Fatalf("no stack has a layer twice: %+v", a.Stacks)
+	}
+	p.Floor.Layers = a.Stacks[twice].Layers
 	if err := p.Validate(); err != nil {
 		t.Fatal(err)
 	}
+	one := a.Drawing.Sheets
 	ask(t, &b, p, `"kind":"build"`, &a)
-	if laid := slices.IndexFunc(a.Stacks, func(s StackRow) bool { return s.Laid }); laid != 0 {
-		t.Errorf("the stack laid is number %d", laid)
+	if laid := slices.IndexFunc(a.Stacks, func(s StackRow) bool { return s.Laid }); laid != twice {
+		t.Errorf("the stack laid is number %d, not %d", laid, twice)
 	}
 	for _, l := range a.Quantities {
-		if strings.Contains(l.Item, "layer 2") {
-			t.Errorf("a second layer is bought as %q", l.Item)
+		if want := fmt.Sprintf("%d sheets", 2*one); l.Item == "1/4 panel" && l.Count != want || strings.Contains(l.Item, "layer") {
+			t.Errorf("%s: %s, want %s of one item", l.Item, l.Count, want)
 		}
 	}
 }
