@@ -96,7 +96,24 @@ func TestBuilder(t *testing.T) {
 	if _, moved := tb.inAddress(); math.Abs(moved.Build.Cups[1].Y-after.Build.Cups[1].Y+0.0254) > 1e-4 {
 		t.Errorf("by a key the cup went from %v to %v", after.Build.Cups[1].Y, moved.Build.Cups[1].Y)
 	}
-	tb.axe("what to build, with a cost")
+	// A door is added, typed over and taken out again.
+	eval[bool](tb, `[...document.querySelectorAll("#build details")].filter((fold) => fold.querySelector("summary").innerText.includes("Walls as they are")).map((fold) => { fold.open = true; }).length === 1`)
+	tb.find("button", "Add a door").click()
+	tb.until("the door's fields", `document.querySelector("#build [data-path='build.walls.doors[0].width']") !== null`)
+	tb.untilSheet("build")
+	wide := tb.find("textbox", "Width of the leaf")
+	wide.fill("3 ft")
+	tb.press(kb.Tab)
+	tb.until("a wider door", `document.querySelector("#build").dataset.busy === "yes"`)
+	tb.untilSheet("build")
+	if _, s := tb.inAddress(); len(s.Build.Walls.Doors) != 1 || s.Build.Walls.Doors[0].Width != 0.9144 {
+		t.Errorf("doors %+v", s.Build.Walls.Doors)
+	}
+	if said := eval[string](tb, `document.querySelector("#build").innerText`); !strings.Contains(said, "lock it while anybody swings") {
+		t.Error("nothing is said of the door")
+	}
+	tb.axe("what to build, with a cost and a door")
+	tb.shootSheet("build-door")
 
 	// The projector: a shadow frame by frame, a wrong number, and a lens that moves.
 	tb.openSheet("projector")

@@ -18,6 +18,8 @@ type BuildAnswer struct {
 	Common
 	Drawing    FloorDrawing `json:"drawing"`
 	Stacks     []StackRow   `json:"stacks"`
+	Things     []Thing      `json:"things"` // doors, ledges, sensor: with fields of their own
+	More       []More       `json:"more"`   // that may be added
 	Sound      SoundTable   `json:"sound"`
 	Quantities []LineRow    `json:"quantities"`
 	Total      string       `json:"total"`
@@ -36,6 +38,7 @@ type FloorDrawing struct {
 	Cup    float64       `json:"cup"`    // radius of a cup
 	Screen [3]float64    `json:"screen"` // x, right, left; nothing without a screen
 	Text   string        `json:"text"`   // what is drawn
+	Sheets int           `json:"sheets"` // of one layer of panels
 }
 
 // StackRow is one stack that would meet the mat.
@@ -81,6 +84,7 @@ func (b *Builder) build(c plan.Checked) (any, error) {
 		Common:  Common{Fields: shown(buildFields, &s, p.Units), Rules: r.Rules, Cautions: cautionsOf(r, "floor", "screen", "walls", "wiring"), Notes: r.Notes},
 		Drawing: floorDrawing(p, r, w), Stacks: []StackRow{}, Quantities: []LineRow{}, CSV: r.CSV,
 	}
+	out.Things, out.More = thingsShown(&s, p.Units), more(&s)
 	out.Said = w.saidOfFloor(p, r)
 	for _, k := range r.Floor.Stacks {
 		out.Stacks = append(out.Stacks, w.stack(p, k))
@@ -129,13 +133,16 @@ func floorDrawing(p plan.Plan, r build.Report, w pen) FloorDrawing {
 	f := r.Floor
 	d := FloorDrawing{
 		Size: [2]float64{p.Room.Length, p.Room.Width}, Covers: f.Covers, Mats: f.Mats,
-		Pieces: f.Panels.Pieces, Seams: f.Panels.Seams, Turf: f.Turf.Seams, Putts: r.Putting.Cups, Cup: floor.CupDiameter / 2,
+		Pieces: f.Panels.Pieces, Seams: f.Panels.Seams, Turf: f.Turf.Seams, Sheets: f.Panels.Sheets, Putts: r.Putting.Cups, Cup: floor.CupDiameter / 2,
 	}
 	if s := p.Screen; s != nil {
 		right, left, _, _ := s.Edges()
 		d.Screen = [3]float64{s.X, right, left}
 	}
-	d.Text = fmt.Sprintf("The floor from above: %d pieces of %d sheets, turf in %d strips, %d cups.", len(f.Panels.Pieces), f.Panels.Sheets, f.Turf.Strips, len(r.Putting.Cups))
+	if f.Sheets == 0 && len(p.Floor.Layers) > 0 { // its layers are all soft
+		d.Pieces, d.Seams = []floor.Piece{}, []floor.Seam{}
+	}
+	d.Text = fmt.Sprintf("The floor from above: panels in %d pieces, turf in %s, %d cups.", len(d.Pieces), strips(f.Turf.Strips), len(r.Putting.Cups))
 	return d
 }
 
@@ -151,7 +158,12 @@ func (w pen) saidOfFloor(p plan.Plan, r build.Report) []Figure {
 	if len(r.Putting.Cups) > 0 {
 		out = append(out, Figure{Term: "Longest putt", Text: fmt.Sprintf("%s, straight, over no seam.", w.long(r.Putting.Longest)), Rule: "putt"})
 	}
-	return append(out, Figure{Term: "To buy", Text: fmt.Sprintf("%d sheets for one layer of panels, turf of %s for %s.", f.Panels.Sheets, strips(f.Turf.Strips), w.long(f.Turf.Long)), Rule: "quantity"})
+	buy := Figure{Term: "To buy", Rule: "panels", Text: fmt.Sprintf("turf in %s of %s", strips(f.Turf.Strips), w.long(f.Turf.Long))}
+	if f.Sheets > 0 {
+		buy.Text = fmt.Sprintf("%d sheets of panel, ", f.Sheets) + buy.Text
+	}
+	buy.Text = words.UpperFirst(buy.Text) + ", and what is listed below."
+	return append(out, buy)
 }
 
 func strips(n int) string {
@@ -176,10 +188,7 @@ func (w pen) stack(p plan.Plan, k build.Stack) StackRow {
 	times := map[string]int{}
 	for i, name := range k.Layers {
 		times[name]++
-		if times[name] > 1 {
-			name = fmt.Sprintf("%s, layer %d", name, times[name])
-		}
-		row.Layers = append(row.Layers, plan.Layer{Name: name, Thickness: float64(int(k.Thickness[i]*1e4+0.5)) / 1e4})
+		row.Layers = append(row.Layers, plan.Layer{Name: build.LayerName(name, times[name]), Thickness: float64(int(k.Thickness[i]*1e4+0.5)) / 1e4})
 	}
 	row.Laid = len(p.Floor.Layers) == len(row.Layers)
 	for i, l := range row.Layers {

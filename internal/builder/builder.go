@@ -8,6 +8,8 @@
 //	projector  plan                      → ProjectorAnswer
 //	film       plan, player, club, tee   → FilmAnswer, the shadow frame by frame
 //	set        plan, path, text          → SetAnswer, the plan's members with a field changed
+//	add        plan, path                → SetAnswer, with a new thing of that kind
+//	remove     plan, path                → SetAnswer, without that thing
 //
 // A request that cannot be served gives {"error": {"message", "field"}}.
 package builder
@@ -46,7 +48,8 @@ func (b *Builder) serve(body []byte) (any, error) {
 	if err := reply.Read(body, &req); err != nil {
 		return nil, err
 	}
-	if req.Kind == "set" {
+	switch req.Kind {
+	case "set", "add", "remove":
 		return set(req)
 	}
 	c, err := plan.FromTree(req.Plan)

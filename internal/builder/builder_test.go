@@ -2,6 +2,7 @@ package builder
 
 import (
 	"encoding/json"
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -57,7 +58,7 @@ func TestSheets(t *testing.T) {
 			}
 		}
 	}
-	if len(floor.Drawing.Pieces) == 0 || len(floor.Drawing.Putts) != 2 || len(floor.Stacks) == 0 || len(floor.Quantities) < 8 || !strings.HasPrefix(floor.CSV, "item,count,") || len(floor.Sound.After) != 6 {
+	if len(floor.Drawing.Pieces) < 5 || len(floor.Drawing.Putts) != 2 || len(floor.Stacks) == 0 || len(floor.Quantities) < 8 || !strings.HasPrefix(floor.CSV, "item,count,") || len(floor.Sound.After) != 6 {
 		t.Errorf("build: %+v", floor)
 	}
 	if !light.There || light.Hang == nil || !light.InPlan || len(light.Drawing.Region) == 0 || len(light.Shadows) != 1 {
@@ -71,23 +72,29 @@ func TestSheets(t *testing.T) {
 	}
 }
 
-// TestStackLaid: a stack that is laid makes a plan that knows it as its floor.
+// TestStackLaid: a stack that is laid makes a plan that knows it as its floor, also
+// one with a layer twice, which is bought as one item.
 func TestStackLaid(t *testing.T) {
 	var b Builder
 	var a BuildAnswer
 	ask(t, &b, quick(), `"kind":"build"`, &a)
 	p := quick()
-	p.Floor.Layers = a.Stacks[0].Layers
+	twice := slices.IndexFunc(a.Stacks, func(s StackRow) bool { return strings.Count(s.Name, "1/4 panel") == 2 })
+	if twice < 0 {
+		t.Fatalf("no stack has a layer twice: %+v", a.Stacks)
+	}
+	p.Floor.Layers = a.Stacks[twice].Layers
 	if err := p.Validate(); err != nil {
 		t.Fatal(err)
 	}
+	one := a.Drawing.Sheets
 	ask(t, &b, p, `"kind":"build"`, &a)
-	if laid := slices.IndexFunc(a.Stacks, func(s StackRow) bool { return s.Laid }); laid != 0 {
-		t.Errorf("the stack laid is number %d", laid)
+	if laid := slices.IndexFunc(a.Stacks, func(s StackRow) bool { return s.Laid }); laid != twice {
+		t.Errorf("the stack laid is number %d, not %d", laid, twice)
 	}
 	for _, l := range a.Quantities {
-		if strings.Contains(l.Item, "layer 2") {
-			t.Errorf("a second layer is bought as %q", l.Item)
+		if want := fmt.Sprintf("%d sheets", 2*one); l.Item == "1/4 panel" && l.Count != want || strings.Contains(l.Item, "layer") {
+			t.Errorf("%s: %s, want %s of one item", l.Item, l.Count, want)
 		}
 	}
 }
@@ -191,6 +198,74 @@ func TestMountChangesSides(t *testing.T) {
 		s, err := spec.Of(read)
 		if err != nil || s.Projector.Mount != c.mount || (s.Projector.Lens[0] > p.Screen.X) != c.behind {
 			t.Errorf("%s: %+v, %v", c.mount, s.Projector, err)
+		}
+	}
+}
+
+// TestThings: every kind of thing can be added, has fields that take what they show, is
+// judged on the sheet, and goes again without a trace.
+func TestThings(t *testing.T) {
+	var b Builder
+	p := quick()
+	before := string(p.JSON())
+	var sheet BuildAnswer
+	ask(t, &b, p, `"kind":"build"`, &sheet)
+	kinds := sheet.More
+	set := func(more string) {
+		var a SetAnswer
+		ask(t, &b, p, more, &a)
+		p.Projector, p.Build = a.Projector, a.Build
+		c, err := plan.Parse(p.JSON())
+		if err != nil {
+			t.Fatal(err)
+		}
+		p = c.Plan()
+	}
+	for _, k := range kinds {
+		set(`"kind":"add","path":"` + k.Path + `"`)
+	}
+	set(`"kind":"add","path":"build.walls.doors"`)
+	ask(t, &b, p, `"kind":"build"`, &sheet)
+	if len(kinds) != 5 || len(sheet.Things) != 6 || len(sheet.More) != 2 {
+		t.Fatalf("%d kinds, %d things, %d more", len(kinds), len(sheet.Things), len(sheet.More))
+	}
+	for _, thing := range sheet.Things {
+		for _, f := range thing.Fields {
+			text := f.Text
+			if v, ok := f.Value.(string); ok {
+				text = v
+			} else if v, ok := f.Value.(bool); ok {
+				text = map[bool]string{true: "true", false: "false"}[v]
+			}
+			set(`"kind":"set","path":"` + f.Path + `","text":"` + text + `"`)
+		}
+	}
+	set(`"kind":"set","path":"build.walls.garage.open","text":"true"`)
+	set(`"kind":"set","path":"build.walls.doors[1].name","text":"closet"`)
+	ask(t, &b, p, `"kind":"build"`, &sheet)
+	for _, g := range sheet.Groups {
+		if least := map[string]int{"walls": 6, "sensor": 1}[g.ID]; len(g.Figures) < least {
+			t.Errorf("%s: %d figures, want %d", g.ID, len(g.Figures), least)
+		}
+		for _, f := range g.Figures {
+			if strings.Contains(f.Text, "%!") {
+				t.Errorf("%+v", f)
+			}
+		}
+	}
+	set(`"kind":"remove","path":"build.walls.doors[0]"`)
+	if !strings.Contains(string(p.JSON()), `"doors":[{"from":0.3,"name":"closet"`) && !strings.Contains(string(p.JSON()), "closet") {
+		t.Errorf("the other door went: %s", p.JSON())
+	}
+	for _, path := range []string{"build.walls.doors[0]", "build.walls.feet[0]", "build.walls.garage", "build.walls.slab", "build.sensor"} {
+		set(`"kind":"remove","path":"` + path + `"`)
+	}
+	if after := string(p.JSON()); after != before {
+		t.Errorf("what is left differs:\n%s\n%s", after, before)
+	}
+	for _, bad := range []string{`"kind":"add","path":"build.x"`, `"kind":"remove","path":"build.walls.doors[3]"`} {
+		if out := string(b.Handle([]byte(`{"plan":` + before + `,` + bad + `}`))); !strings.Contains(out, "reload the page") {
+			t.Errorf("%s: %.200s", bad, out)
 		}
 	}
 }

@@ -101,7 +101,9 @@ func shown(fields []field, s *spec.Spec, system string) []Shown {
 }
 
 // emptyAtZero is whether a field shows nothing for zero, which stands for a default.
-func (f *field) emptyAtZero() bool { return strings.HasPrefix(f.Path, "projector.image") }
+func (f *field) emptyAtZero() bool {
+	return strings.HasPrefix(f.Path, "projector.image") || strings.HasSuffix(f.Path, ".depth")
+}
 
 // withValue adds a value of the plan to the choices that is none of them.
 func withValue(choices [][2]string, v string) [][2]string {
@@ -120,7 +122,8 @@ type SetAnswer struct {
 	Build     any `json:"build"`
 }
 
-// set changes a field by what was typed into it; blank gives it back to the default.
+// set changes a field by what was typed into it; blank gives it back to the default. A
+// request of kind add or remove has a thing come or go.
 func set(req Request) (any, error) {
 	c, err := plan.FromTree(req.Plan)
 	if err != nil {
@@ -131,7 +134,22 @@ func set(req Request) (any, error) {
 	if err != nil {
 		return nil, err
 	}
-	value, err := typed(req, p.Units)
+	if req.Kind != "set" {
+		first, err := any(nil), error(nil)
+		if req.Kind == "add" {
+			if first, err = firstThing(req.Path, p, &s); err != nil {
+				return nil, err
+			}
+			p.Build, err = added(p.Build, req.Path, first)
+		} else {
+			p.Build, err = without(p.Build, req.Path)
+		}
+		if err != nil {
+			return nil, err
+		}
+		return accepted(p)
+	}
+	value, err := typed(req, p.Units, &s)
 	if err != nil {
 		return nil, &plan.FieldError{Field: req.Path, Message: err.Error()}
 	}
@@ -159,6 +177,11 @@ func set(req Request) (any, error) {
 	if *member, err = changed(*member, steps, value); err != nil {
 		return nil, err
 	}
+	return accepted(p)
+}
+
+// accepted are the members of a plan that was changed, if it is still a plan.
+func accepted(p plan.Plan) (any, error) {
 	again, err := plan.Check(p)
 	if err == nil {
 		_, err = spec.Of(again)
@@ -189,14 +212,22 @@ func acrossTheCloth(p plan.Plan, j spec.Projector, mount string) (x float64, oth
 func numeral(v float64) json.Number { return json.Number(trim(v)) }
 
 // typed is the value of a field as the plan keeps it; nil takes it out.
-func typed(req Request, system string) (any, error) {
-	f := fieldAt(req.Path)
+func typed(req Request, system string, s *spec.Spec) (any, error) {
+	f := fieldAt(req.Path, s)
 	if f == nil {
 		return nil, fmt.Errorf("%s is no field of these sheets: reload the page", fmt.Clip(req.Path))
 	}
 	text := strings.TrimSpace(req.Text)
 	if text == "" && !strings.HasSuffix(req.Path, "]") {
 		return nil, nil
+	}
+	switch {
+	case f.Kind == form.Check && text == "true":
+		return true, nil
+	case f.Kind == form.Check:
+		return nil, nil
+	case f.Kind == form.Text:
+		return text, nil
 	}
 	if f.Kind == form.Choice && req.Path != "projector.aspect" {
 		return text, nil
@@ -209,8 +240,12 @@ func typed(req Request, system string) (any, error) {
 }
 
 // fieldAt finds a field by its path; prices have one for each line.
-func fieldAt(path string) *form.Field {
-	for _, list := range [2][]field{buildFields, projectorFields} {
+func fieldAt(path string, s *spec.Spec) *form.Field {
+	lists := [][]field{buildFields, projectorFields}
+	for _, t := range things(s) {
+		lists = append(lists, t.fields)
+	}
+	for _, list := range lists {
 		for i := range list {
 			if list[i].Path == path {
 				f := list[i].Field

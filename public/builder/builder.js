@@ -25,8 +25,10 @@ export function createBuilder({ state, solver, sheets }) {
     read: (text) => solver.ask({ kind: "length", text, units: state.good.units }),
     ask: (channel, request) => builder.latest(channel, { plan: state.good, ...request }),
     /** Changes a field of the plan's members by what was typed; a sentence if that cannot be. */
-    async set(path, text) {
-      const reply = await builder.ask({ kind: "set", plan: state.good, path, text });
+    set: (path, text) => ctx.change("set", path, text),
+    /** The same, or has a thing come ("add") or go ("remove"). */
+    async change(kind, path, text = "") {
+      const reply = await builder.ask({ kind, plan: state.good, path, text });
       if (reply.error) return reply.error.message;
       await state.edit((plan) => {
         for (const member of ["projector", "build"]) {

@@ -8,7 +8,7 @@ export function createFields({ set }) {
 
   async function changed(field, settled) {
     if (!settled) return;
-    field.fail(asSentenceOrNothing(await set(field.path, field.value)));
+    field.fail(asSentenceOrNothing(await set(field.path, String(field.value))));
   }
 
   return {
@@ -22,7 +22,7 @@ export function createFields({ set }) {
           made.set(key, field);
         }
         field.show(spec.value, spec.text);
-        if (spec.kind !== "choice") field.input.value = field.typing ? field.input.value : spec.text;
+        if (spec.kind === "length" || spec.kind === "number") field.input.value = field.typing ? field.input.value : spec.text;
         field.fail("");
         return field.el;
       });

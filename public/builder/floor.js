@@ -10,7 +10,7 @@ import { box, label, line, paper, path } from "./draw.js";
 const SNAP = { imperial: 0.0254, metric: 0.01 }; // m
 const TALLEST = 560; // px of the floor on paper
 
-export function createFloor({ state, read, set }, fields) {
+export function createFloor({ state, read, set, change }, fields) {
   let reply = null;
   let cups = []; // {el, spot} of each cup
   const plan = paper("floor", "The floor from above: panels, turf, cups", TALLEST);
@@ -145,11 +145,20 @@ export function createFloor({ state, read, set }, fields) {
       fieldset("Paint and wiring", fields.group(reply.fields, "quantities")));
   }
 
+  /** The fields of a door or the like, and the button that takes it out. */
+  const thingOf = ({ title: name, path: where, fields: shown }) => fieldset(name, [...fields.group(shown, where), h("button", { type: "button", onclick: () => change("remove", where) }, `Remove: ${name}`)]);
+
+  function addsOf(id) {
+    const kinds = reply.more.filter(({ group }) => group === id);
+    return kinds.length ? h("div", { class: "map-buttons build-adds" }, ...kinds.map(({ title: name, path: where }) => h("button", { type: "button", onclick: () => change("add", where) }, name))) : null;
+  }
+
   function showGroups() {
     const rules = rulesOf(reply);
     const own = { screen: "Padding and border" };
     const parts = reply.groups.map(({ id, title, figures }) => h("details", { class: "build-part", open: id === "putting" || id === "screen" }, h("summary", {}, h("h3", {}, title)),
-      h("div", { class: "facts" }, ...facts(figures, rules)), own[id] ? fieldset(own[id], fields.group(reply.fields, id)) : null));
+      h("div", { class: "facts" }, ...facts(figures, rules)), own[id] ? fieldset(own[id], fields.group(reply.fields, id)) : null,
+      ...reply.things.filter(({ group }) => group === id).map(thingOf), addsOf(id)));
     const { bands, before, after } = reply.sound;
     const sound = h("details", { class: "build-part" }, h("summary", {}, h("h3", {}, "Sound")),
       table("How long it rings, by Sabine", ["Octave", "Bare room", "As planned"], bands.map((band, k) => h("tr", {}, h("th", { scope: "row" }, band), h("td", { class: "fig" }, before[k]), h("td", { class: "fig" }, after[k])))),

@@ -7,6 +7,7 @@ import { fieldset } from "./fields.js";
 import { box, label, line, paper, path } from "./draw.js";
 
 const TALLEST = 380; // px of a drawing on paper
+const LINE = 16; // px that a label takes
 
 export function createLight({ state, ask }, fields) {
   let reply = null;
@@ -92,9 +93,9 @@ export function createLight({ state, ask }, fields) {
         line("build-image", box(map, right, bottom, right + width, top), "image"),
         cells.length ? line("build-dark", cells.join("")) : null,
         d.returns[1] ? line("ln-return is-hidden", path(map, [[y0, z1], [y1, z1]], false), "top return, towards you") : null,
-        label(map, centre, top - 0.18, `${reply.size}`),
-        z1 - top > 0.1 ? label(map, centre, (z1 + top) / 2 - 0.03, "blank") : null,
-        bottom - z0 > 0.1 ? label(map, centre, (bottom + z0) / 2 - 0.03, "blank") : null,
+        label(map, centre, bottom + height / 2, reply.size),
+        (z1 - top) * map.scale > LINE ? label(map, centre, (z1 + top) / 2 - 0.03, "blank") : null,
+        (bottom - z0) * map.scale > LINE ? label(map, centre, (bottom + z0) / 2 - 0.03, "blank") : null,
       ];
     });
   }

@@ -59,7 +59,7 @@ func (r *room) countFloor(bill *quantity.Bill, label func(float64) string) {
 	f := r.out.Floor
 	names := []string{}
 	for _, l := range r.plan.Floor.Layers {
-		names = append(names, l.Name)
+		names = append(names, BoughtAs(l.Name))
 	}
 	if len(names) == 0 && len(f.Stacks) > 0 {
 		names = f.Stacks[0].Layers

@@ -190,6 +190,7 @@ func (r *room) walls() error {
 // kindOf is what a layer of the plan is made of: by its name in the stock, else by the
 // words people use; what says neither is taken for panels.
 func kindOf(stock []spec.Stock, name string) string {
+	name = BoughtAs(name)
 	for _, s := range stock {
 		if s.Name == name {
 			return s.Kind
@@ -201,4 +202,22 @@ func kindOf(stock []spec.Stock, name string) string {
 		}
 	}
 	return spec.Panel
+}
+
+// again is what the name of a layer ends with that is laid once more.
+const again = ", layer "
+
+// LayerName is what a plan calls the n-th layer of a stock item, from 1: names in a plan
+// differ.
+func LayerName(item string, n int) string {
+	if n == 1 {
+		return item
+	}
+	return fmt.Sprintf("%s%s%d", item, again, n)
+}
+
+// BoughtAs is the stock item of a layer's name.
+func BoughtAs(layer string) string {
+	item, _, _ := strings.Cut(layer, again)
+	return item
 }

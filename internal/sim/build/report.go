@@ -96,6 +96,7 @@ type Floor struct {
 	Covers   floor.Rect   `json:"covers"`
 	Mats     []floor.Rect `json:"mats"`
 	Panels   floor.Layout `json:"panels"`
+	Sheets   int          `json:"sheets"` // of all panel layers of the plan together
 	Turf     floor.Roll   `json:"turf"`
 	Step     Step         `json:"step"`
 }

@@ -38,6 +38,11 @@ func (r *room) floor() error {
 		}
 	}
 	f.Panels = floor.Lay(f.Covers, cut, sheet.Long, sheet.Wide, b.Floor.Gap, b.Floor.Panels)
+	for _, l := range p.Floor.Layers {
+		if kindOf(b.Stock, l.Name) == spec.Panel {
+			f.Sheets += f.Panels.Sheets
+		}
+	}
 	f.Turf = floor.Unroll(f.Covers, cut, b.Floor.TurfRoll, b.Floor.Turf)
 	f.Step = r.step()
 	f.Stacks = []Stack{}
