@@ -76,7 +76,11 @@ func TestFriend(t *testing.T) {
 	friend.press("Ann" + kb.Enter)
 	friend.until("the answer for Ann", settled+` && document.querySelector("#verdict").innerText.includes("Ann, driver")`)
 	fits("with a name")
+	eval[bool](friend, `(navigator.canShare = () => true, navigator.share = async ({url}) => { window.copied = url; }, true)`)
 	back := friend.sent("Send it back")
+	if got := friend.section(".friend-foot .send-said"); got != "Handed to what you chose." {
+		t.Errorf("with a share sheet it says %q", got)
+	}
 	if friend.kept() != "" {
 		t.Error("what a friend tries is kept in the browser as their own plan")
 	}

@@ -1,6 +1,6 @@
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { newcomers, nameFriend, roomForFriend, takeIn, YOU } from "../../public/share/people.js";
+import { newcomers, nameFriend, roomForFriend, roomiest, takeIn, YOU } from "../../public/share/people.js";
 import { demo } from "./fake.js";
 
 test("a friend's room has nobody else's numbers in it", () => {
@@ -47,4 +47,9 @@ test("with another driver, a name that is taken, and tees for each hand", () => 
   assert.deepEqual(host.tees, ["middle"]);
   assert.equal(plan.clubs.find(({ name }) => name === host.clubs[0]).length, 1.2);
   assert.equal(plan.clubs[0].length, 1.15, "the others' driver stays as long as it was");
+});
+
+test("of several tees a friend stands where there is most room", () => {
+  const checks = [-0.1, 0.2, 0.05].map((clearance, i) => ({ tee: `tee ${i}`, clearance }));
+  assert.equal(roomiest(/** @type {any} */ (checks)).tee, "tee 1");
 });

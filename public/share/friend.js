@@ -7,7 +7,7 @@ import { $, h, setText, VERDICT_WORDS, styles } from "../app/dom.js";
 import { pack } from "../app/link.js";
 import { putAudience } from "../app/address.js";
 import { sign } from "../app/verdict.js";
-import { nameFriend, YOU } from "./people.js";
+import { nameFriend, roomiest, YOU } from "./people.js";
 import { addressFor, sendButton } from "./send.js";
 
 export { roomForFriend } from "./people.js";
@@ -68,7 +68,7 @@ export function createFriend(/** @type {Shared} */ { state }, seeAll) {
     const { check, good, answer } = state;
     setText(title, good.title || "A room");
     // Where there are several tees a friend stands where there is most room, and the sentence names it.
-    const best = answer.report.checks.reduce((a, b) => (b.clearance > a.clearance ? b : a));
+    const best = roomiest(answer.report.checks);
     if (best.tee !== check.tee) {
       state.look({ player: best.player, club: best.club, tee: best.tee });
       return;

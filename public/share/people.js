@@ -19,6 +19,9 @@ export function roomForFriend(plan, height = plan.players[0].height) {
 
 const longest = (clubs) => clubs.reduce((a, b) => ((b.length ?? 0) > (a.length ?? 0) ? b : a));
 
+/** The check with the most room. @param {Wire.Check[]} checks */
+export const roomiest = (checks) => checks.reduce((a, b) => (b.clearance > a.clearance ? b : a));
+
 /** The friend under a name of their own. */
 export function nameFriend(plan, name) {
   plan.players[0].name = name;

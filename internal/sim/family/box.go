@@ -31,9 +31,9 @@ func (r *Relatives) everywhere() *sweep.Swath {
 	return r.swath
 }
 
-// Gap returns a lower bound (m) of the distance from a box of the golfer frame to any
-// member, at the cost of a thousandth of what an atlas costs.
-func (r *Relatives) Gap(b geom.Box) float64 { return r.everywhere().Gap(b) }
+// Beyond reports whether every member stays at least limit (m) from a box of the golfer
+// frame, by what is known without an atlas.
+func (r *Relatives) Beyond(b geom.Box, limit float64) bool { return r.everywhere().Beyond(b, limit) }
 
 // againstBox returns the least clearance of any member to a box, that of the
 // central swing, and which member it is; it marks in touched the members of the

@@ -17,8 +17,10 @@ type Swath struct {
 	track  Track      // scratch, for the strays
 	axes   []geom.Box // moment by moment, piece by piece: around the ends of the axis
 	radius [swing.NumParts]float64
-	stray2 []float64      // step by step, part by part: the largest, m²
-	clubs  [][][6]float32 // of each motion, moment by moment and part by part: the ends of the axis
+	stray2 []float64               // step by step, part by part: the largest, m²
+	ever   []geom.Box              // piece by piece: around all moments; nil until asked for
+	worst  [swing.NumParts]float64 // the largest stray, m; with ever
+	clubs  [][][6]float32          // of each motion, moment by moment and part by part: the ends of the axis
 }
 
 // clubParts is how many parts a club has.
@@ -60,7 +62,7 @@ func (w *Swath) Add(poses []swing.Pose) {
 			}
 		}
 	}
-	w.clubs = append(w.clubs, club)
+	w.clubs, w.ever = append(w.clubs, club), nil
 	t := &w.track
 	t.times, t.poses = w.times, poses
 	t.ready()
@@ -105,19 +107,36 @@ func (w *Swath) Near(b geom.Box, limit float64) []Parts {
 	return out
 }
 
-// Gap returns a lower bound (m) of the distance from a box to any of the motions.
-func (w *Swath) Gap(b geom.Box) float64 {
-	least := math.Inf(1)
-	for i := range len(w.times) - 1 {
-		from, to := w.axes[i*len(pieces):][:len(pieces)], w.axes[(i+1)*len(pieces):][:len(pieces)]
-		for k := range pieces {
-			p := pieces[k].part
-			if g := b.Gap(from[k].Union(to[k])) - w.radius[p] - w.stray(i, p); g < least {
-				least = g
+// Beyond reports whether every motion stays at least limit (m) from a box; where it
+// says no some may all the same. Nothing that touches the box is beyond any limit: a
+// part may go deeper than its pieces.
+func (w *Swath) Beyond(b geom.Box, limit float64) bool {
+	limit = max(limit, 0)
+	if w.ever == nil {
+		w.ever = slices.Repeat([]geom.Box{geom.EmptyBox()}, len(pieces))
+		for i, axis := range w.axes {
+			w.ever[i%len(pieces)] = w.ever[i%len(pieces)].Union(axis)
+		}
+		for i := range len(w.times) - 1 {
+			for p := range swing.NumParts {
+				w.worst[p] = max(w.worst[p], w.stray(i, p))
 			}
 		}
 	}
-	return least
+	for k := range pieces {
+		p := pieces[k].part
+		room := limit + w.radius[p]
+		if b.Gap(w.ever[k]) >= room+w.worst[p] {
+			continue
+		}
+		for i := range len(w.times) - 1 {
+			from, to := &w.axes[i*len(pieces)+k], &w.axes[(i+1)*len(pieces)+k]
+			if b.Gap(from.Union(*to)) < room+w.stray(i, p) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // ClubNear marks in near the motions of which a part of the club, of those given,

@@ -253,9 +253,9 @@ func TestSwathMissesNobody(t *testing.T) {
 	}
 }
 
-// TestSwathGap: no motion comes nearer to a box than its swath's gap, and one that is
-// alone and stands square before the box comes as near.
-func TestSwathGap(t *testing.T) {
+// TestSwathBeyond: no motion comes nearer to a box than its swath is beyond, and one that
+// is alone and stands square before the box comes as near.
+func TestSwathBeyond(t *testing.T) {
 	tracks := sharedTimes(5)
 	times, _ := tracks[0].Samples()
 	w := NewSwath(times)
@@ -268,22 +268,24 @@ func TestSwathGap(t *testing.T) {
 	for i := range 200 {
 		low := geom.Vec{X: 6*rnd.Float64() - 3, Y: 6*rnd.Float64() - 3, Z: 6*rnd.Float64() - 3}
 		b := geom.Box{Min: low, Max: geom.Vec{X: low.X + 0.3, Y: low.Y + 0.2, Z: low.Z + 0.5}}
-		gap := w.Gap(b)
-		if gap > 0 {
+		for _, limit := range []float64{-0.2, 0.01, 0.3, 1} {
+			if !w.Beyond(b, limit) {
+				continue
+			}
 			far++
-		}
-		for k, track := range tracks {
-			if c := track.Clearance(Surface{Kind: Solid, Box: b}).Clearance; c < gap-2*searchTolerance {
-				t.Errorf("box %d: track %d comes to %.5f m, the swath says %.5f", i, k, c, gap)
+			for k, track := range tracks {
+				if c := track.Clearance(Surface{Kind: Solid, Box: b}).Clearance; c < limit-2*searchTolerance {
+					t.Errorf("box %d: track %d comes to %.5f m, the swath says at least %.2f", i, k, c, limit)
+				}
 			}
 		}
 	}
 	if far < 20 {
-		t.Errorf("the swath is off %d of 200 boxes; the test wants more", far)
+		t.Errorf("the swath is beyond %d of 800 limits; the test wants more", far)
 	}
 	still := NewSwath([]float64{0, 1})
 	still.Add([]swing.Pose{alone(swing.Clubhead, ballAt(0, 0.05)), alone(swing.Clubhead, ballAt(0, 0.05))})
-	if got := still.Gap(beyond(2)); math.Abs(got-1.95) > rounding {
-		t.Errorf("a ball of 0.05 m that lies 2 m off: %v, want 1.95", got)
+	if b := beyond(2); !still.Beyond(b, 1.95-rounding) || still.Beyond(b, 1.95+rounding) {
+		t.Error("a ball of 0.05 m that lies 2 m off is not beyond 1.95 m, or beyond more")
 	}
 }
