@@ -27,6 +27,9 @@ func (tb *tab) openSheet(name string) {
 		tb.untilBall()
 	case "build", "projector":
 		tb.until("the sheet "+name+" worked out", `document.querySelector("#`+name+`").dataset.busy === "no"`)
+		if said := eval[string](tb, `document.querySelector("#`+name+`-said").innerText`); said != "" {
+			tb.t.Fatalf("instead of the sheet %s there is %q", name, said)
+		}
 	case "room": // its head is laid out anew when the rooms to start from come
 		tb.until("the rooms and the walls", `!document.querySelector("#rooms").hidden && document.querySelectorAll("[data-wall]").length === 3`)
 	}

@@ -5,7 +5,7 @@ import { again as tryAgain } from "./again.js";
 
 // What may wait for everything else: it is long, and nobody's next step depends on it.
 const PATIENT = new Set(["maps", "changes", "remedies", "limits", "ball"]);
-const SILENT_MS = 30_000; // a worker at work is heard of several times a second, a program that comes with every piece of it
+const SILENT_MS = 30_000; // a solver at work is heard of several times a second, a program that comes with every piece of it
 
 /**
  * A frame in a sandbox has no origin, and may start no worker by its address; one of
@@ -23,8 +23,11 @@ function startWorker(address, name) {
   return new Worker(URL.createObjectURL(new Blob([code], { type: "text/javascript" })), { name });
 }
 
-/** onProgress(share) tells how far the first or the newest plan is, 0 to 1. */
-export function createSolver({ onFatal, program = "solver.wasm", onProgress = (/** @type {number} */ _share) => {} }) {
+/**
+ * onProgress(share) tells how far the first or the newest plan is, 0 to 1. silent is how
+ * long the program may work without a word, ms.
+ */
+export function createSolver({ onFatal, program = "solver.wasm", silent = SILENT_MS, onProgress = (/** @type {number} */ _share) => {} }) {
   let worker = null; // started by the first who asks
   let silence = 0; // timer
   const pending = new Map(); // id → {resolve, kind}
@@ -48,7 +51,7 @@ export function createSolver({ onFatal, program = "solver.wasm", onProgress = (/
     silence = setTimeout(() => {
       if (again) listen(false);
       else die("The solver does not answer any more. Change any number to try again; your numbers are in the address.");
-    }, SILENT_MS / 2);
+    }, silent / 2);
   }
 
   function start() {

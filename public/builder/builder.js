@@ -9,6 +9,8 @@ import { createFields } from "./fields.js";
 import { createFloor } from "./floor.js";
 import { createLight } from "./light.js";
 
+const SILENT_MS = 180_000; // it answers in one go, after swinging everybody's clubs itself
+
 /** @param {Shared} shared */
 export function createBuilder({ state, solver, sheets }) {
   styles("builder/builder.css").catch(() => {}); // plainer without
@@ -17,7 +19,7 @@ export function createBuilder({ state, solver, sheets }) {
     setText(said[name], asSentence(message));
     $(`#${name}`).dataset.busy = "no";
   };
-  const builder = createSolver({ program: "builder.wasm", onFatal: (message) => Object.keys(said).forEach((name) => failed(name, message)) });
+  const builder = createSolver({ program: "builder.wasm", silent: SILENT_MS, onFatal: (message) => Object.keys(said).forEach((name) => failed(name, message)) });
 
   const ctx = {
     state,
