@@ -21,7 +21,6 @@ export function createSheets() {
       const on = tab === tabs[at];
       tab.setAttribute("aria-selected", String(on));
       tab.tabIndex = on ? 0 : -1;
-      if (on) tab.parentElement.scrollLeft = tab.offsetLeft - tab.parentElement.clientWidth / 2; // a narrow index scrolls
     }
     const panel = tabs[at].getAttribute("aria-controls");
     for (const one of $$("[role=tabpanel]")) one.hidden = one.id !== panel;
