@@ -25,7 +25,7 @@ const countWords = `((root, whole) => {
 // as they open.
 func TestFewWords(t *testing.T) {
 	t.Parallel()
-	const mostOnSheets = 1200
+	const mostOnSheets = 1200 // of the swing and its room; what is built and bought is tables
 	for _, tt := range []struct {
 		view size
 		most int
@@ -43,6 +43,9 @@ func TestFewWords(t *testing.T) {
 			}
 			total := 0
 			for _, sheet := range sheets {
+				if sheet == "build" || sheet == "projector" {
+					continue
+				}
 				tb.openSheet(sheet)
 				n := len(eval[[]string](tb, countWords+`("main", true)`))
 				t.Logf("%s: %d words", sheet, n)
