@@ -1,6 +1,7 @@
 package projector
 
 import (
+	"errors"
 	"math"
 
 	"wideberth/internal/sim/build/screen"
@@ -86,6 +87,9 @@ func Region(l *fit.Lab, given plan.Checked, casts []fit.Cast, j spec.Projector, 
 			continue
 		}
 		spot, err := maps.HangThing(l, given, maps.Hanging{Name: DefaultName + " on trial", X: c.X - j.Body[0]/2, Y: j.Lens[1], Length: j.Body[0], Width: j.Body[1], Drop: j.Body[2]})
+		if _, wrong := errors.AsType[*plan.FieldError](err); wrong {
+			continue // the case is too large for the ceiling there
+		}
 		if err != nil {
 			return nil, err
 		}

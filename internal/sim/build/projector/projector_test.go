@@ -256,6 +256,28 @@ func TestRegion(t *testing.T) {
 	}
 }
 
+// TestRegionUnderKnee: where the ceiling comes down lower than the case is high the lens
+// may not hang, and that is no mistake.
+func TestRegionUnderKnee(t *testing.T) {
+	p := plan.Demo()
+	p.Players, p.Clubs = p.Players[:1], p.Clubs[:1]
+	p.Room.Slopes = append(p.Room.Slopes, plan.Slope{Name: "eaves", Wall: plan.WallBack, KneeHeight: 0, Run: 1.5})
+	c, err := plan.Check(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var lab fit.Lab
+	casts, err := lab.Casts(c.Plan(), nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	j := spec.Projector{Lens: [3]float64{0.6, 2.7, 0.2}, ThrowRatio: [2]float64{1, 1.6}, Body: [3]float64{0.4, 0.3, 1}, Mount: spec.MountCeiling}
+	region, err := Region(&lab, c, casts, j, screen.Image{X: 5.99, Centre: 2.7, Width: 3.4, Height: 2, Bottom: 0.1})
+	if err != nil || len(region) == 0 || len(region) >= columns {
+		t.Errorf("%d columns, %v; want some, less than %d", len(region), err, columns)
+	}
+}
+
 // TestShadowsNamed: of two tees the darker is told, in a phase of the swing.
 func TestShadowsNamed(t *testing.T) {
 	p := plan.Demo()
