@@ -72,7 +72,9 @@ func (s *Store) Of(player plan.Player, club plan.Club, dirs []geom.Vec) (*Relati
 	if err != nil {
 		return nil, err
 	}
-	s.kept = slices.Insert(s.kept, 0, kept{key, r})
+	s.kept = append(s.kept, kept{})
+	copy(s.kept[1:], s.kept)
+	s.kept[0] = kept{key, r}
 	s.forget()
 	return r, nil
 }

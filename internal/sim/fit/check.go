@@ -66,7 +66,9 @@ func (l *Lab) check(player plan.Player, club plan.Club, place sweep.Placement, s
 	}
 	t := trial{kin, place, surfaces, local}
 	one.check = t.check(margin)
-	l.checks = slices.Insert(l.checks, 0, one)
+	l.checks = append(l.checks, made{})
+	copy(l.checks[1:], l.checks)
+	l.checks[0] = one
 	return one.check, nil
 }
 

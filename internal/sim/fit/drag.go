@@ -65,7 +65,13 @@ func (l *Lab) At(given plan.Checked, tee string, x, y float64) (Reading, error) 
 		flat, _ := f.Flat(at, math.Inf(1))
 		place := c.Placed(at)
 		// An atlas costs more than a check: it is made for boxes only that may decide.
-		f.Boxes = slices.DeleteFunc(f.Boxes, func(s sweep.Surface) bool { return c.Kin.Beyond(place.Surface(s).Box, flat) })
+		boxes := f.Boxes
+		f.Boxes = nil
+		for _, s := range boxes {
+			if !c.Kin.Beyond(place.Surface(s).Box, flat) {
+				f.Boxes = append(f.Boxes, s)
+			}
+		}
 		t := f.Tightest(at, math.Inf(1))
 		q := QuickCheck{
 			Player: c.Player.Name, Club: c.Club.Name,
