@@ -96,7 +96,14 @@ func TestBuilder(t *testing.T) {
 	if _, moved := tb.inAddress(); math.Abs(moved.Build.Cups[1].Y-after.Build.Cups[1].Y+0.0254) > 1e-4 {
 		t.Errorf("by a key the cup went from %v to %v", after.Build.Cups[1].Y, moved.Build.Cups[1].Y)
 	}
-	// A door is added, typed over and taken out again.
+	// Foam goes where balls meet a bare wall.
+	tb.find("button", "Add padding, left wall").click()
+	tb.until("the foam in the plan", `[...document.querySelectorAll("#build button")].every((b) => b.innerText !== "Add padding, left wall") && document.querySelector("#build").innerText.includes("foam padding")`)
+	tb.untilSheet("build")
+	if p, _ := tb.inAddress(); len(p.Room.Solids) != 2 || p.Room.Solids[1].Cover != plan.CoverFoam {
+		t.Errorf("solids %+v", p.Room.Solids)
+	}
+	// A door is added and typed over.
 	eval[bool](tb, `[...document.querySelectorAll("#build details")].filter((fold) => fold.querySelector("summary").innerText.includes("Walls as they are")).map((fold) => { fold.open = true; }).length === 1`)
 	tb.find("button", "Add a door").click()
 	tb.until("the door's fields", `document.querySelector("#build [data-path='build.walls.doors[0].width']") !== null`)

@@ -1,6 +1,7 @@
 package builder
 
 import (
+	"slices"
 	"strings"
 
 	"wideberth/internal/lean/fmt"
@@ -20,6 +21,7 @@ type BuildAnswer struct {
 	Stacks     []StackRow   `json:"stacks"`
 	Things     []Thing      `json:"things"` // doors, ledges, sensor: with fields of their own
 	More       []More       `json:"more"`   // that may be added
+	Pads       []plan.Solid `json:"pads"`   // foam over the bare hard places that balls meet
 	Sound      SoundTable   `json:"sound"`
 	Quantities []LineRow    `json:"quantities"`
 	Total      string       `json:"total"`
@@ -85,6 +87,13 @@ func (b *Builder) build(c plan.Checked) (any, error) {
 		Drawing: floorDrawing(p, r, w), Stacks: []StackRow{}, Quantities: []LineRow{}, CSV: r.CSV,
 	}
 	out.Things, out.More = thingsShown(&s, p.Units), more(&s)
+	out.Pads = []plan.Solid{}
+	for _, hard := range r.Screen.Hard {
+		pad, ok := build.Padding(p, hard)
+		if taken := slices.ContainsFunc(p.Room.Solids, func(s plan.Solid) bool { return s.Name == pad.Name }); ok && !taken {
+			out.Pads = append(out.Pads, pad)
+		}
+	}
 	out.Said = w.saidOfFloor(p, r)
 	for _, k := range r.Floor.Stacks {
 		out.Stacks = append(out.Stacks, w.stack(p, k))
@@ -248,7 +257,7 @@ func (w pen) screen(p plan.Plan, r build.Report) []Figure {
 		hard = append(hard, h.Surface)
 	}
 	if len(hard) > 0 {
-		out = append(out, Figure{Term: "Bare and hard", Text: "Balls meet " + strings.Join(hard, ", ") + ": padding belongs there. Add it in Room and people as a beam that a ball meets as foam; golfer and club then have to clear it too.", Mark: string(fit.Tight)})
+		out = append(out, Figure{Term: "Bare and hard", Text: "Balls meet " + strings.Join(hard, ", ") + ": padding belongs there. Once it is in the plan, golfer and club have to clear it too.", Mark: string(fit.Tight)})
 	}
 	return out
 }

@@ -61,6 +61,9 @@ func TestSheets(t *testing.T) {
 	if len(floor.Drawing.Pieces) < 5 || len(floor.Drawing.Putts) != 2 || len(floor.Stacks) == 0 || len(floor.Quantities) < 8 || !strings.HasPrefix(floor.CSV, "item,count,") || len(floor.Sound.After) != 6 {
 		t.Errorf("build: %+v", floor)
 	}
+	if len(floor.Pads) == 0 || floor.Pads[0].Cover != plan.CoverFoam {
+		t.Errorf("pads %+v", floor.Pads)
+	}
 	if !light.There || light.Hang == nil || !light.InPlan || len(light.Drawing.Region) == 0 || len(light.Shadows) != 1 {
 		t.Errorf("projector: %+v", light)
 	}

@@ -148,6 +148,9 @@ export function createFloor({ state, read, set, change }, fields) {
   /** The fields of a door or the like, and the button that takes it out. */
   const thingOf = ({ title: name, path: where, fields: shown }) => fieldset(name, [...fields.group(shown, where), h("button", { type: "button", onclick: () => change("remove", where) }, `Remove: ${name}`)]);
 
+  /** A button for each bare hard wall: it hangs foam there, as a solid of the plan. */
+  const padsOf = () => (reply.pads.length ? h("div", { class: "map-buttons build-adds" }, ...reply.pads.map((pad) => h("button", { type: "button", onclick: () => state.edit((next) => { (next.room.solids ??= []).push(pad); }) }, `Add ${pad.name}`))) : null);
+
   function addsOf(id) {
     const kinds = reply.more.filter(({ group }) => group === id);
     return kinds.length ? h("div", { class: "map-buttons build-adds" }, ...kinds.map(({ title: name, path: where }) => h("button", { type: "button", onclick: () => change("add", where) }, name))) : null;
@@ -158,7 +161,7 @@ export function createFloor({ state, read, set, change }, fields) {
     const own = { screen: "Padding and border" };
     const parts = reply.groups.map(({ id, title, figures }) => h("details", { class: "build-part", open: id === "putting" || id === "screen" }, h("summary", {}, h("h3", {}, title)),
       h("div", { class: "facts" }, ...facts(figures, rules)), own[id] ? fieldset(own[id], fields.group(reply.fields, id)) : null,
-      ...reply.things.filter(({ group }) => group === id).map(thingOf), addsOf(id)));
+      id === "screen" ? padsOf() : null, ...reply.things.filter(({ group }) => group === id).map(thingOf), addsOf(id)));
     const { bands, before, after } = reply.sound;
     const sound = h("details", { class: "build-part" }, h("summary", {}, h("h3", {}, "Sound")),
       table("How long it rings, by Sabine", ["Octave", "Bare room", "As planned"], bands.map((band, k) => h("tr", {}, h("th", { scope: "row" }, band), h("td", { class: "fig" }, before[k]), h("td", { class: "fig" }, after[k])))),

@@ -3,11 +3,14 @@ package build
 import (
 	"math"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
 	leanjson "wideberth/internal/lean/json"
+	"wideberth/internal/sim/ball"
 	"wideberth/internal/sim/build/floor"
+	"wideberth/internal/sim/build/quantity"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/plan/plantest"
@@ -258,6 +261,36 @@ func TestPrices(t *testing.T) {
 	}
 	if math.Abs(sum-r.Total) > 1e-9 || r.Unpriced != len(r.Quantities)-2 || !strings.Contains(r.CSV, "putting cup,2,piece,12.5,25,") {
 		t.Errorf("total %v of %v, %d without a price", r.Total, sum, r.Unpriced)
+	}
+}
+
+// TestPadding: foam over a bare hard wall lies against it where balls met it, is bought
+// by its area, and balls then meet foam there.
+func TestPadding(t *testing.T) {
+	p := one(``, ``)
+	p.Tees = []plan.Tee{{Name: "askew", X: 2.9, Y: 4.9}}
+	p.Screen.SideReturn = 0
+	hard := answer(t, p, Floors).Screen.Hard
+	n := slices.IndexFunc(hard, func(h ball.Pad) bool { return h.Surface == "left wall" })
+	if n < 0 {
+		t.Fatalf("no ball met the left wall: %+v", hard)
+	}
+	pad, ok := Padding(p, hard[n])
+	if !ok || pad.Max[1] != p.Room.Width || math.Abs(pad.Max[1]-pad.Min[1]-padThick) > 1e-4 || pad.Min[0] > hard[n].From[0] || pad.Max[0] < min(p.Room.Length, hard[n].To[0]) {
+		t.Fatalf("%+v for %+v", pad, hard[n])
+	}
+	p.Room.Solids = append(slices.Clone(p.Room.Solids), pad)
+	r := answer(t, p, Floors)
+	if !slices.ContainsFunc(r.Quantities, func(l quantity.Line) bool { return l.Item == "foam padding" && l.Count > 0 }) {
+		t.Error("the foam is not on the list")
+	}
+	for _, h := range r.Screen.Hard {
+		if h.Surface == pad.Name {
+			t.Errorf("the padding is called bare and hard: %+v", h)
+		}
+	}
+	if _, ok := Padding(p, ball.Pad{Surface: "boxed beam"}); ok {
+		t.Error("a beam is padded like a wall")
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"wideberth/internal/sim/ball"
 	"wideberth/internal/sim/build/quantity"
 	"wideberth/internal/sim/build/spec"
+	"wideberth/internal/sim/plan"
 	"wideberth/internal/units"
 )
 
@@ -32,6 +33,15 @@ func (r *room) quantities() {
 		bill.Pieces("2×4, 8 ft, for the frame", quantity.Lengths(pieces, stud), "length",
 			fmt.Sprintf("%d pieces, %s in all, cut from 8 ft: uprights, headers and rails around screen and returns, a saw cut between", len(pieces), label(total)))
 		bill.Length("pad for the frame", 2*s.Height+s.Width, "both uprights and the header that face the golfer")
+	}
+	for cover, item := range [2]string{"foam padding", "curtain or net"} {
+		area := 0.0
+		for _, v := range p.Room.Solids {
+			if v.Cover == [2]string{plan.CoverFoam, plan.CoverCloth}[cover] {
+				area += padded(v)
+			}
+		}
+		bill.Area(item, area, "the largest side of every solid that the plan covers with it")
 	}
 	room := p.Room
 	painted := 2*(room.Length+room.Width)*room.Height + room.Length*room.Width

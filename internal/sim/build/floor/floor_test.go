@@ -92,6 +92,25 @@ func TestStacksBest(t *testing.T) {
 	}
 }
 
+// TestStackPrice: a square metre of a sheet costs its share, a layer without a price
+// leaves the stack without one, and of two stacks as near the cheaper comes first.
+func TestStackPrice(t *testing.T) {
+	dear := spec.Stock{Name: "a dear board", Kind: spec.Panel, Least: 0.010, Most: 0.012, Long: 2, Wide: 1, Price: 30}
+	cheap := dear
+	cheap.Name, cheap.Price = "b cheap board", 20
+	turf := spec.Stock{Name: "turf", Kind: spec.Turf, Least: 0.010, Most: 0.010, Price: 7}
+	if got := NewStack([]spec.Stock{dear, turf}, 0.021, 0.001).Price; got != 15+7 {
+		t.Errorf("price %v of a square metre, want 22", got)
+	}
+	if got := Stacks([]spec.Stock{dear, cheap, turf}, 0.021, 0.001, 2)[0]; got.Layers[0] != cheap.Name {
+		t.Errorf("first of two as near is %v, want the cheaper", got.Layers)
+	}
+	turf.Price = 0
+	if got := NewStack([]spec.Stock{dear, turf}, 0.021, 0.001).Price; got != 0 {
+		t.Errorf("price %v with a layer that has none", got)
+	}
+}
+
 // fewest is the fewest sheets that hold all pieces, found by trying every straight cut:
 // which pieces go into one sheet together, and whether a sheet holds a set at all.
 func fewest(pieces []Size, sheet Size) int {
@@ -344,6 +363,11 @@ func TestPuttsKnown(t *testing.T) {
 	}
 	if p := all[1]; !p.OnSeam || p.Clear < 2 {
 		t.Errorf("a cup on the seam, which does not count inside the cup: %+v", p)
+	}
+	// Over the end of a short seam a putt goes on.
+	short := Green{Floor: g.Floor, Seams: []Seam{{2, 0, 2, 0.2}}}
+	if p := short.Putts([][2]float64{{1, 1.5}})[0]; math.Abs(p.Clear-math.Hypot(3, 1.5)) > 1e-5 {
+		t.Errorf("beside a short seam: %+v", p)
 	}
 	if !all[2].OnEdge || all[2].Clear != 0 || !all[3].OnEdge {
 		t.Errorf("cups in the mat and across the edge: %+v, %+v", all[2], all[3])

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"errors"
 	"reflect"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -191,4 +192,95 @@ func FuzzOf(f *testing.F) {
 			t.Errorf("%v: %+v is read again as %+v", err, s, again)
 		}
 	})
+}
+
+// TestLimits: every number passes at both ends of its range and not beyond them.
+func TestLimits(t *testing.T) {
+	const sensor = `{"sensor":{"place":"behind","body":{"min":[0,0,0],"max":[1,1,1]}`
+	for _, c := range []struct {
+		member, text string // X stands for the number
+		least, most  float64
+	}{
+		{"projector", `{"lens":[2.5,X,2.8],"throwRatio":[0.8,1.1]}`, -1, 61},
+		{"projector", `{"lens":[2.5,2.7,2.8],"throwRatio":[X,10]}`, 0.1, 10},
+		{"projector", lens + `,"aspect":X}`, 0.5, 4},
+		{"projector", lens + `,"lumens":X}`, 50, 100000},
+		{"projector", lens + `,"gain":X}`, 0.1, 5},
+		{"projector", lens + `,"offset":[X,2]}`, -1.5, 2},
+		{"projector", lens + `,"sideShift":X}`, 0, 1},
+		{"projector", lens + `,"body":[0.4,0.3,X]}`, 0.02, 2},
+		{"projector", lens + `,"columns":X}`, 320, 16384},
+		{"projector", lens + `,"roomLight":X}`, 0, 5000},
+		{"projector", lens + `,"image":{"width":X}}`, 0.3, 20},
+		{"projector", lens + `,"image":{"bottom":X}}`, 0, 3.2004},
+		{"build", `{"floor":{"tolerance":X}}`, 0.0005, 0.02},
+		{"build", `{"floor":{"layers":X}}`, 1, 6},
+		{"build", `{"floor":{"covers":[X,0,6.4,5]}}`, 0, 6.1},
+		{"build", `{"floor":{"gap":X}}`, 0, 0.02},
+		{"build", `{"floor":{"turfRoll":X}}`, 0.3, 10},
+		{"build", `{"stock":[{"name":"x","kind":"turf","least":X,"most":0.2}]}`, 0.001, 0.2},
+		{"build", `{"stock":[{"name":"x","kind":"panel","least":0.01,"most":0.02,"long":X}]}`, 0.2, 6},
+		{"build", `{"stock":[{"name":"x","kind":"panel","least":0.01,"most":0.02,"wide":X}]}`, 0.2, 6},
+		{"build", `{"stock":[{"name":"x","kind":"panel","least":0.01,"most":0.02,"price":X}]}`, 0, 1e6},
+		{"build", `{"cups":[{"x":X,"y":1}]}`, 0, 6.4008},
+		{"build", `{"cups":[{"x":1,"y":X}]}`, 0, 5.4864},
+		{"build", `{"enclosure":{"padding":X}}`, 0, 0.5},
+		{"build", `{"enclosure":{"sill":X}}`, 0, 0.5},
+		{"build", `{"enclosure":{"border":X}}`, 0, 1},
+		{"build", `{"finish":{"coats":X}}`, 0, 10},
+		{"build", `{"finish":{"coverage":X}}`, 1, 30},
+		{"build", `{"finish":{"absorber":X}}`, 0, 1000},
+		{"build", `{"wiring":{"source":[1,1,X]}}`, -1, 61},
+		{"build", `{"wiring":{"receptacles":X}}`, 0, 40},
+		{"build", `{"wiring":{"slack":X}}`, 0, 10},
+		{"build", `{"walls":{"feet":[{"wall":"left","height":X}]}}`, 0.001, 2},
+		{"build", `{"walls":{"feet":[{"wall":"left","height":1,"depth":X}]}}`, 0, 2},
+		{"build", `{"walls":{"doors":[{"name":"d","wall":"left","from":X,"width":1}]}}`, 0, 6.4008},
+		{"build", `{"walls":{"doors":[{"name":"d","wall":"back","from":X,"width":1}]}}`, 0, 5.4864},
+		{"build", `{"walls":{"doors":[{"name":"d","wall":"left","from":1,"width":X}]}}`, 0.3, 3},
+		{"build", `{"walls":{"doors":[{"name":"d","wall":"left","from":1,"width":1,"height":X}]}}`, 1, 4},
+		{"build", `{"walls":{"doors":[{"name":"d","wall":"left","from":1,"width":1,"gap":X}]}}`, 0, 0.3},
+		{"build", `{"walls":{"garage":{"wall":"back","from":1,"width":X,"height":2}}}`, 1, 10},
+		{"build", `{"walls":{"garage":{"wall":"back","from":1,"width":2,"height":X}}}`, 1.5, 5},
+		{"build", `{"walls":{"slab":{"towards":"left","fall":X}}}`, 0, 0.1},
+		{"build", `{"prices":[{"item":"x","price":X}]}`, 0, 1e6},
+	} {
+		with := func(v float64) error {
+			text := strings.Replace(c.text, "X", strconv.FormatFloat(v, 'f', -1, 64), 1)
+			projector, build := text, ""
+			if c.member == "build" {
+				projector, build = "", text
+			}
+			_, err := read(t, projector, build)
+			return err
+		}
+		for _, v := range []float64{c.least, c.most} {
+			if err := with(v); err != nil {
+				t.Errorf("%s at %v: %v", c.text, v, err)
+			}
+		}
+		const step = 1e-6
+		if with(c.least-step) == nil || with(c.most+step) == nil {
+			t.Errorf("%s passes beyond %v–%v", c.text, c.least, c.most)
+		}
+	}
+	// As long as lists may be, and one longer.
+	for _, c := range []struct {
+		text, one string // X stands for the list
+		most      int
+	}{
+		{`{"cups":[X]}`, `{"x":1,"y":1}`, maxCups},
+		{sensor + `,"keepOut":[X]}}`, `{"min":[0,0,0],"max":[1,1,1]}`, maxKeepOut},
+		{`{"walls":{"feet":[X]}}`, `{"wall":"left","height":1}`, maxFeet},
+		{`{"walls":{"doors":[X]}}`, `{"name":"d","wall":"left","from":1,"width":1}`, maxDoors},
+		{`{"prices":[X]}`, `{"item":"x","price":1}`, maxPrices},
+		{`{"stock":[X]}`, `{"name":"x","kind":"turf","least":0.01,"most":0.02}`, maxStock},
+	} {
+		for more, fine := range map[int]bool{0: true, 1: false} {
+			list := strings.TrimSuffix(strings.Repeat(c.one+",", c.most+more), ",")
+			if _, err := read(t, "", strings.Replace(c.text, "X", list, 1)); (err == nil) != fine {
+				t.Errorf("%s with %d: %v", c.text, c.most+more, err)
+			}
+		}
+	}
 }
