@@ -143,16 +143,23 @@ func TestMeasure(t *testing.T) {
 	write(t, filepath.Join(public, "build", "solver.wasm.br"), "twin")
 	write(t, filepath.Join(public, "build", "scene.wasm"), "plain")
 	write(t, filepath.Join(public, "build", "sure.json"), "plain")
+	write(t, filepath.Join(public, "build", "builder.wasm"), "plain")
+	write(t, filepath.Join(public, "builder", "builder.js"), "x")
 	sizes, err := Measure(public, Manifest{
 		"solver.wasm": {Bytes: 2_000_000, Brotli: 500_000},
 		"scene.wasm":  {Bytes: 9_000_000, Brotli: 1_800_000},
 		"sure.json":   {Bytes: 40_000, Brotli: 5_000},
+
+		"builder.wasm": {Bytes: 4_000_000, Brotli: 700_000},
 	}, 1_500_000)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(sizes.Files) != 5 {
-		t.Errorf("measured %d files, want 5: no twins", len(sizes.Files))
+	if len(sizes.Files) != 7 {
+		t.Errorf("measured %d files, want 7: no twins", len(sizes.Files))
+	}
+	if asked := sizes.Asked - 700_000; asked != 1 {
+		t.Errorf("%d bytes come with a sheet beside its program, want its script's one, and nothing of both in a visit", asked)
 	}
 	if page := sizes.FirstVerdict - 500_000; page <= 0 || page > 200 {
 		t.Errorf("the page counts %d bytes beside the solver, want it compressed to 1–200", page)
@@ -176,6 +183,7 @@ func TestCheckBudgets(t *testing.T) {
 	}{
 		{"verdict", Sizes{FirstVerdict: FirstVerdictBudget + 1}, "before the first verdict 900001 bytes are transferred, 1 more than the budget of 900000"},
 		{"visit", Sizes{FirstVisit: FirstVisitBudget + 20}, "a first visit transfers 3000020 bytes, 20 more than the budget of 3000000"},
+		{"sheets", Sizes{Asked: AskedBudget + 5}, "the sheets Build and Projector transfer 900005 bytes, 5 more than the budget of 900000"},
 		{"scene", Sizes{SceneRatio: 1.3}, "the scene's program is 1.300 times the empty engine program, over the budget of 1.25"},
 	}
 	for _, tt := range tests {
