@@ -170,6 +170,21 @@ func TestMeasure(t *testing.T) {
 	}
 }
 
+// What comes with a sheet of its own is counted apart from a visit.
+func TestMeasureAsked(t *testing.T) {
+	public := t.TempDir()
+	write(t, filepath.Join(public, "index.html"), "x")
+	write(t, filepath.Join(public, "build", "builder.wasm"), "plain")
+	write(t, filepath.Join(public, "builder", "builder.js"), "x")
+	sizes, err := Measure(public, Manifest{"builder.wasm": {Bytes: 4_000_000, Brotli: 700_000}}, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if sizes.Asked != 700_001 || sizes.FirstVisit != 1 || sizes.FirstVerdict != 1 {
+		t.Errorf("%d with a sheet, %d a visit, %d before the verdict; want 700001, and the page's one byte", sizes.Asked, sizes.FirstVisit, sizes.FirstVerdict)
+	}
+}
+
 func TestCheckBudgets(t *testing.T) {
 	tests := []struct {
 		name  string
@@ -178,6 +193,7 @@ func TestCheckBudgets(t *testing.T) {
 	}{
 		{"verdict", Sizes{FirstVerdict: FirstVerdictBudget + 1}, "before the first verdict 900001 bytes are transferred, 1 more than the budget of 900000"},
 		{"visit", Sizes{FirstVisit: FirstVisitBudget + 20}, "a first visit transfers 3000020 bytes, 20 more than the budget of 3000000"},
+		{"sheets", Sizes{Asked: AskedBudget + 5}, "the sheets Build and Projector transfer 900005 bytes, 5 more than the budget of 900000"},
 		{"scene", Sizes{SceneRatio: 1.3}, "the scene's program is 1.300 times the empty engine program, over the budget of 1.25"},
 	}
 	for _, tt := range tests {
