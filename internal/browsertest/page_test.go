@@ -58,6 +58,7 @@ func openPage(t *testing.T, b *browser, view size, path string) *tab {
 func (tb *tab) ready() {
 	tb.t.Helper()
 	tb.until("the first answer", `document.documentElement.dataset.state === "ready" && document.documentElement.dataset.busy === "no"`)
+	tb.until("the cards", `document.documentElement.dataset.audience === "friend" || document.querySelector("#cards").childElementCount > 0`)
 }
 
 // openPlan gives the page a plan file, as its "Open plan file" button does, and

@@ -87,8 +87,8 @@ func Measure(public string, manifest Manifest, empty int) (Sizes, error) {
 
 // later are the parts of the public folder that the page fetches only once the
 // first verdict stands: folders, and what is built for them.
-var later = []string{"scene/", "ball/", "maps/", "model/", "pictures/", "room/", "stage/", "drawings/", "build/scene", "build/sure",
-	"help/", "offline/", "manifest.webmanifest", worker, Files}
+var later = []string{"scene/", "ball/", "maps/", "model/", "pictures/", "room/", "stage/", "drawings/", "build/scene", "build/sure", "build/build.json",
+	"form/form.js", "form/list.js", "form/field.js", "form/typing.js", "app/causes.js", "app/glossary.js", "app/keys.js", "app/word.js", "app/toolbar.js", "help/", "offline/", "manifest.webmanifest", worker, Files}
 
 // elsewhere is what the page never fetches: the embed is a page of its own, preview and
 // icons are for those who show links.
@@ -98,9 +98,9 @@ func isElsewhere(name string) bool {
 	return slices.ContainsFunc(elsewhere, func(part string) bool { return strings.HasPrefix(name, part) })
 }
 
-// early are what such folders hold and the first verdict has all the same: styles
-// that keep the places, and the words that a sentence is made with.
-var early = []string{"stage/stage.css", "drawings/drawings.css", "drawings/words.js"}
+// early is what such folders hold and the first verdict has all the same: styles that
+// keep the places.
+var early = []string{"stage/stage.css"}
 
 // asked are the parts that belong to a sheet or a dialog of their own: whoever never opens
 // it never fetches them.

@@ -4,7 +4,7 @@
 // "error" (the solver cannot run); data-busy is "yes" from an edit until its
 // answer is painted and in the address; data-stale is "yes" while the numbers
 // typed are not those of the answer shown.
-import { $, $$, asSentence, setText } from "./dom.js";
+import { $, $$, asSentence, setText, styles } from "./dom.js";
 import { createSolver } from "./solver.js";
 import { createState } from "./state.js";
 import { address, keep, keptLink, savedPlan } from "./store.js";
@@ -13,14 +13,9 @@ import { createSheets } from "./sheets.js";
 import { createMover } from "./mover.js";
 import { unpack } from "./link.js";
 import { again } from "./again.js";
-import { createForm } from "../form/form.js";
 import { createStrip } from "../form/strip.js";
-import { createToolbar } from "./toolbar.js";
 import { showMoving, showVerdict, showSurfaces } from "./verdict.js";
-import { showCauses } from "./causes.js";
 import { showEveryone } from "./everyone.js";
-import { fillGlossary } from "./glossary.js";
-import { createKeys } from "./keys.js";
 
 const OFFLINE_MS = 4000; // after the first answer: what is in sight comes before what is kept for later
 
@@ -88,9 +83,7 @@ state.onAnswered(({ said }) => {
   say(`${asSentence(refusal.message)} The answer shown is from the last good numbers.`);
 });
 state.onAnswered(showVerdict, () => state.answer && showVerdict(state)); // a tee let go where it cannot be: the last good answer stands
-for (const show of [showSurfaces, showCauses, showEveryone]) state.onAnswered(show);
-createToolbar(state, { open, say });
-createKeys();
+for (const show of [showSurfaces, showEveryone]) state.onAnswered(show);
 const sheets = createSheets();
 const mover = createMover(state, solver.latest);
 createStrip(state, mover, (text) => solver.ask({ kind: "length", text, units: state.good.units }));
@@ -103,7 +96,7 @@ let pictures = null; // on their way, or there
 
 /** Fetches the drawings and the stage, once: the first verdict does not wait for them. */
 function withPictures() {
-  pictures ??= Promise.all([import("../drawings/drawings.js"), import("../stage/stage.js")]).then(([{ createDrawings }, { createStage }]) => {
+  pictures ??= Promise.all([import("../drawings/drawings.js"), import("../stage/stage.js"), styles("drawings/drawings.css")]).then(([{ createDrawings }, { createStage }]) => {
     shared.drawings = createDrawings(state);
     createStage(state, mover, { reel: (request) => solver.latest("reel", request), show: solver.show, map: (which) => shared.mapOf(which) });
   }).catch((error) => {
@@ -193,10 +186,7 @@ async function openFirst() {
     const reply = await solver.ask({ kind: "start", ...texts });
     error ??= reply.error;
     if (!reply.plan) continue;
-    if (shared.cards.length === 0) {
-      shared.cards = reply.cards;
-      createForm($("#cards"), reply.cards, state);
-    }
+    shared.cards = reply.cards;
     const mine = friend && !error;
     page.audience = mine ? "friend" : "";
     const refused = await state.open(mine ? friend.roomForFriend(reply.plan) : reply.plan,
@@ -245,8 +235,20 @@ async function askOwner(text) {
   }
 }
 
+/** Steps back, the cards, the causes and what explains: nobody needs them before the first answer. */
+async function createRest() {
+  const [{ createToolbar }, { createForm }, { showCauses }, { fillGlossary }, { createKeys }] = await Promise.all([
+    import("./toolbar.js"), import("../form/form.js"), import("./causes.js"), import("./glossary.js"), import("./keys.js")]);
+  createToolbar(state, { open, say });
+  createForm($("#cards"), shared.cards, state);
+  state.onAnswered(showCauses);
+  fillGlossary($("#glossary"));
+  createKeys();
+}
+
 /** The parts of the page that come after the verdict. */
 function wholePage() {
+  comesLater(createRest, () => say(`The numbers of the room could not be fetched. The answer is complete without them; ${again()}`));
   comesLater(withPictures, () => say(`The drawings could not be fetched. The answer is complete without them; ${again()}`));
   comesLater(async () => { await withPictures(); (await import("../ball/ball.js")).createBall(shared); },
     () => setText($("#ball-failed"), "The part about the ball could not be fetched. The answer about the swing is complete without it."));
@@ -289,5 +291,4 @@ function watchAnswer() {
   });
 }
 
-fillGlossary($("#glossary"));
 openFirst();
