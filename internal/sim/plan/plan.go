@@ -91,8 +91,8 @@ type Screen struct {
 	Bottom     float64 `json:"bottom"` // above the structural floor
 	Width      float64 `json:"width"`
 	Height     float64 `json:"height"`
-	SideReturn float64 `json:"sideReturn,omitempty"` // depth of each side return
-	TopReturn  float64 `json:"topReturn,omitempty"`  // depth of the top return
+	SideReturn float64 `json:"sideReturn,omitempty" zero:"same"` // depth of each side return
+	TopReturn  float64 `json:"topReturn,omitempty" zero:"same"`  // depth of the top return
 }
 
 // Tee is where a ball lies.

@@ -56,10 +56,11 @@ func checkObject(object map[string]any, t reflect.Type, path string, optional []
 }
 
 // notGiven reports whether a zero of a number stands for one that was left out and
-// means another. (Without it a return has no depth, which is what zero says.)
+// means another. Where both mean zero (a return without depth), the field says so by
+// its tag zero:"same".
 func notGiven(field reflect.StructField) bool {
-	name, rest, _ := strings.Cut(field.Tag.Get("json"), ",")
-	return rest == "omitempty" && name != "sideReturn" && name != "topReturn"
+	_, rest, _ := strings.Cut(field.Tag.Get("json"), ",")
+	return rest == "omitempty" && field.Tag.Get("zero") != "same"
 }
 
 func checkValue(value any, t reflect.Type, path string) error {

@@ -17,19 +17,19 @@ type Spec struct {
 
 // Projector throws the image on the screen.
 type Projector struct {
-	Lens       [3]float64 `json:"lens"`                // middle of the lens, room frame, m
-	ThrowRatio [2]float64 `json:"throwRatio"`          // least and most: distance from lens to screen over image width
-	Aspect     float64    `json:"aspect,omitempty"`    // image width over height; 1.6
-	Lumens     float64    `json:"lumens,omitempty"`    // rated light, lm; 3000
-	Gain       float64    `json:"gain,omitempty"`      // of the screen beside a perfect diffuser; 1
-	Mount      string     `json:"mount,omitempty"`     // MountCeiling (default), MountFloor, MountRear
-	Offset     []float64  `json:"offset,omitempty"`    // least and most, share of the image height from lens axis to the nearest image edge, into the image negative; none: not known
-	SideShift  float64    `json:"sideShift,omitempty"` // most that the image's middle may lie to either side of the lens, share of its width; 0
-	Body       [3]float64 `json:"body,omitempty"`      // length, width, height of the case, m; 0.40 × 0.32 × 0.15
-	Columns    float64    `json:"columns,omitempty"`   // pixels across; 1920
-	RoomLight  float64    `json:"roomLight,omitempty"` // what falls on the screen with the projector dark, lx; 0
-	RiskGroup  string     `json:"riskGroup,omitempty"` // "RG1", "RG2", "RG3" on its label; "": not known
-	Image      *Image     `json:"image,omitempty"`     // nil: the largest, in the middle of the screen
+	Lens       [3]float64 `json:"lens"`                            // middle of the lens, room frame, m
+	ThrowRatio [2]float64 `json:"throwRatio"`                      // least and most: distance from lens to screen over image width
+	Aspect     float64    `json:"aspect,omitempty"`                // image width over height; 1.6
+	Lumens     float64    `json:"lumens,omitempty"`                // rated light, lm; 3000
+	Gain       float64    `json:"gain,omitempty"`                  // of the screen beside a perfect diffuser; 1
+	Mount      string     `json:"mount,omitempty"`                 // MountCeiling (default), MountFloor, MountRear
+	Offset     []float64  `json:"offset,omitempty"`                // least and most, share of the image height from lens axis to the nearest image edge, into the image negative; none: not known
+	SideShift  float64    `json:"sideShift,omitempty" zero:"same"` // most that the image's middle may lie to either side of the lens, share of its width; 0
+	Body       [3]float64 `json:"body,omitempty"`                  // length, width, height of the case, m; 0.40 × 0.32 × 0.15
+	Columns    float64    `json:"columns,omitempty"`               // pixels across; 1920
+	RoomLight  float64    `json:"roomLight,omitempty" zero:"same"` // what falls on the screen with the projector dark, lx; 0
+	RiskGroup  string     `json:"riskGroup,omitempty"`             // "RG1", "RG2", "RG3" on its label; "": not known
+	Image      *Image     `json:"image,omitempty"`                 // nil: the largest, in the middle of the screen
 }
 
 // Image is where the picture is wanted.
@@ -102,9 +102,9 @@ type Cup struct {
 
 // Enclosure is what stands around the cloth.
 type Enclosure struct {
-	Padding float64 `json:"padding,omitempty"` // that overlaps the cloth along its sides and top, m; 0
-	Sill    float64 `json:"sill,omitempty"`    // that overlaps it along its bottom, m; 0
-	Border  float64 `json:"border,omitempty"`  // cloth left blank around the image at least, m; 0
+	Padding float64 `json:"padding,omitempty" zero:"same"` // that overlaps the cloth along its sides and top, m; 0
+	Sill    float64 `json:"sill,omitempty" zero:"same"`    // that overlaps it along its bottom, m; 0
+	Border  float64 `json:"border,omitempty" zero:"same"`  // cloth left blank around the image at least, m; 0
 }
 
 // Sensor is the case of a ball sensor. What it reads is the plan's own sensor.
@@ -129,11 +129,11 @@ type Zone struct {
 
 // Finish is paint and sound.
 type Finish struct {
-	Coats    float64 `json:"coats,omitempty"`    // of paint; 2
-	Coverage float64 `json:"coverage,omitempty"` // m² that a litre covers once; 9
-	Absorber float64 `json:"absorber,omitempty"` // area of absorbers on walls and ceiling, m²; 0
-	Walls    string  `json:"walls,omitempty"`    // what walls are made of, a Material; GypsumBoard
-	Ceiling  string  `json:"ceiling,omitempty"`  // the same of the ceiling
+	Coats    float64 `json:"coats,omitempty"`                // of paint; 2
+	Coverage float64 `json:"coverage,omitempty"`             // m² that a litre covers once; 9
+	Absorber float64 `json:"absorber,omitempty" zero:"same"` // area of absorbers on walls and ceiling, m²; 0
+	Walls    string  `json:"walls,omitempty"`                // what walls are made of, a Material; GypsumBoard
+	Ceiling  string  `json:"ceiling,omitempty"`              // the same of the ceiling
 }
 
 // Wiring is cables and sockets.
@@ -154,8 +154,8 @@ type Walls struct {
 // Foot is what the foot of a wall has: a ledge that sticks out, or a gap under it.
 type Foot struct {
 	Wall   string  `json:"wall"`
-	Height float64 `json:"height"`          // of the ledge or the gap, m
-	Depth  float64 `json:"depth,omitempty"` // that a ledge sticks out, m; 0: it is a gap
+	Height float64 `json:"height"`                      // of the ledge or the gap, m
+	Depth  float64 `json:"depth,omitempty" zero:"same"` // that a ledge sticks out, m; 0: it is a gap
 }
 
 // Door swings into the room.
