@@ -654,7 +654,6 @@ declare namespace Wire {
   interface DragAnswer {
     x: number;
     y: number;
-    free: boolean;
     verdict: string;
     sentence: string;
     labels: [string, string];

@@ -42,8 +42,7 @@ export function showMoving(mover) {
   const moving = $("#verdict-moving");
   mover.onMoved((reply) => {
     if (!reply) return;
-    const shown = reply.free ? reply.verdict : "strikes";
-    sign(shown);
+    sign(reply.verdict);
     setText(moving, reply.sentence);
     moving.hidden = false;
     $("#verdict").hidden = true;

@@ -24,7 +24,7 @@ export function createTee(state, { mover, fieldsOf, speak, chosen }) {
     mine?.moveTo(going.x, going.y);
     if (!reply) return;
     spot.show(reply.x, reply.y, reply.labels);
-    tell(reply.free ? reply.verdict : "strikes", reply.sentence);
+    tell(reply.verdict, reply.sentence);
     reading.hidden = false;
     speak(reading.textContent);
   });

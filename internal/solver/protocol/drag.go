@@ -17,8 +17,7 @@ import (
 type dragAnswer struct {
 	X        float64     `json:"x"` // m
 	Y        float64     `json:"y"`
-	Free     bool        `json:"free"` // a ball may lie there
-	Verdict  fit.Verdict `json:"verdict"`
+	Verdict  fit.Verdict `json:"verdict"` // strikes where no ball can lie
 	Sentence string      `json:"sentence"`
 	Labels   [2]string   `json:"labels"` // of x and y
 	Off      string      `json:"off"`    // how far off the middle of the room
@@ -44,7 +43,7 @@ func (s *Solver) reading(doc plan.Checked, tee string, x, y float64) (dragAnswer
 		return dragAnswer{}, err
 	}
 	everybody := slices.Clone(r.Checks)
-	out := dragAnswer{X: r.X, Y: r.Y, Free: r.Free, Labels: words.WordsOf(p).Both(r.X, r.Y), Off: words.WordsOf(p).OffMiddle(r.Y, p.Room.Width)}
+	out := dragAnswer{X: r.X, Y: r.Y, Labels: words.WordsOf(p).Both(r.X, r.Y), Off: words.WordsOf(p).OffMiddle(r.Y, p.Room.Width)}
 	for _, other := range p.Tees {
 		if other.Name == r.Tee {
 			continue
@@ -71,7 +70,7 @@ func told(w words.Words, r fit.Reading, everybody []fit.QuickCheck) (verdict fit
 	verdict = words.Worst(verdicts)
 	switch {
 	case !r.Free:
-		return verdict, "No ball can lie here."
+		return fit.Strikes, "No ball can lie here."
 	case len(r.Checks) == 0:
 		return verdict, fmt.Sprintf("Nobody plays from the %s.", words.TeeName(r.Tee))
 	}
