@@ -35,11 +35,14 @@ func TestFirstSteps(t *testing.T) {
 			tb.shootWindow("steps-3-" + view.name)
 			tb.press(kb.Escape)
 			tb.until("no step", box+` === null && !document.querySelector(".is-pointed-at")`)
-			tb.goTo("/?again")
-			tb.ready()
-			tb.until("the stage", `document.querySelector("#stage-root").dataset.ready === "yes"`)
-			if eval[bool](tb, box+` !== null`) {
-				t.Error("the steps come again")
+			if view == desktop {
+				tb.goTo("/?again")
+				tb.ready()
+				tb.until("the stage", `document.querySelector("#stage-root").dataset.ready === "yes"`)
+				if eval[bool](tb, box+` !== null`) {
+					t.Error("the steps come again")
+				}
+				return
 			}
 
 			tb.openSheet("room")

@@ -32,7 +32,7 @@ func TestFewWords(t *testing.T) {
 	}{{desktop, 120}, {phone, 60}} {
 		t.Run(tt.view.name, func(t *testing.T) {
 			t.Parallel()
-			tb := openPage(t, noGL, tt.view, "/")
+			tb := openPage(t, noGL, tt.view, light)
 			tb.until("the changes that would do, the last part", `document.querySelector("#changes button")`)
 			words := eval[[]string](tb, countWords+`("main", false)`)
 			if len(words) > tt.most {
