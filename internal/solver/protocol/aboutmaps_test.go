@@ -218,7 +218,7 @@ func TestToldInWords(t *testing.T) {
 		{"alone", fit.Reading{Free: true, Tee: "middle", Checks: all}, all, fit.Tight, "Tight: 1 of 2. Ann with the driver passes the beam by 80 mm, tighter than your 150 mm margin. The full check may find up to 81 mm more."},
 		{"at flat surfaces", fit.Reading{Free: true, Tee: "middle", Checks: all[:1]}, all[:1], fit.Clear, "Clear. Ann with the iron keeps 300 mm from the ceiling."},
 		{"one of two tees", fit.Reading{Free: true, Tee: "middle", Checks: all[:1]}, []fit.QuickCheck{far, struck}, fit.Strikes, "Strikes: 1 of 2. From the middle tee, Ann with the iron keeps 300 mm from the ceiling."},
-		{"no ball", fit.Reading{Tee: "middle", Checks: all}, all, fit.Tight, "No ball can lie here."},
+		{"no ball", fit.Reading{Tee: "middle", Checks: all}, all, fit.Strikes, "No ball can lie here."},
 		{"nobody", fit.Reading{Free: true, Tee: "middle"}, []fit.QuickCheck{struck}, fit.Strikes, "Nobody plays from the middle tee."},
 	} {
 		verdict, text := told(inMetres, c.r, c.everybody)
