@@ -56,7 +56,7 @@ func (tb *tab) lastClub() {
 // distances can be read.
 func TestGuestFits(t *testing.T) {
 	t.Parallel()
-	for _, view := range []size{desktop, phone, narrowest, {"beamer", 1920, 1080}} {
+	for _, view := range []size{desktop, narrowest, {"beamer", 1920, 1080}} {
 		t.Run(view.name, func(t *testing.T) {
 			t.Parallel()
 			tb := openPage(t, noGL, view, light)
