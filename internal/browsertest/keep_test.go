@@ -8,7 +8,6 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 )
@@ -155,10 +154,7 @@ func TestWhateverComesIn(t *testing.T) {
 		t.Errorf("the next edit brings %q", got)
 	}
 	// A browser that lets nothing be kept: the page works, and says so where one would keep a plan.
-	if _, err := chromedp.Call(tb.ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{
-		Source: `Object.defineProperty(window, "localStorage", {get() { throw new DOMException("denied", "SecurityError"); }})`}); err != nil {
-		t.Fatal(err)
-	}
+	tb.before(`Object.defineProperty(window, "localStorage", {get() { throw new DOMException("denied", "SecurityError"); }})`)
 	tb.reload()
 	tb.ready()
 	tb.typeInStrip("Height", "152 cm")

@@ -8,7 +8,6 @@ import (
 	"wideberth/internal/sim/build"
 	"wideberth/internal/sim/build/floor"
 	"wideberth/internal/sim/build/quantity"
-	"wideberth/internal/sim/build/spec"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/solver/words"
@@ -72,11 +71,7 @@ type LineRow struct {
 }
 
 func (b *Builder) build(c plan.Checked) (any, error) {
-	r, err := build.Room(&b.lab, c, build.Floors)
-	if err != nil {
-		return nil, err
-	}
-	s, err := spec.Of(c)
+	r, s, err := b.room(c, build.Floors)
 	if err != nil {
 		return nil, err
 	}

@@ -17,6 +17,7 @@ package builder
 import (
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/build"
+	"wideberth/internal/sim/build/spec"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/solver/reply"
@@ -160,4 +161,14 @@ func mark(fine bool) string {
 		return string(fit.Clear)
 	}
 	return string(fit.Strikes)
+}
+
+// room is the part of the rest of the room that a sheet shows, and what the plan says of it.
+func (b *Builder) room(c plan.Checked, of build.Part) (build.Report, spec.Spec, error) {
+	r, err := build.Room(&b.lab, c, of)
+	if err != nil {
+		return build.Report{}, spec.Spec{}, err
+	}
+	s, err := spec.Of(c)
+	return r, s, err
 }

@@ -125,11 +125,7 @@ func runs(dark []bool) []int {
 }
 
 func (b *Builder) projector(c plan.Checked) (any, error) {
-	r, err := build.Room(&b.lab, c, build.Light)
-	if err != nil {
-		return nil, err
-	}
-	s, err := spec.Of(c)
+	r, s, err := b.room(c, build.Light)
 	if err != nil {
 		return nil, err
 	}

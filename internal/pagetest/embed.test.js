@@ -1,6 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { slug, snippet, wrapped } from "../../public/share/embed.js";
+import { slug } from "../../public/app/dom.js";
+import { snippet, wrapped } from "../../public/share/embed.js";
 
 const plain = { base: "https://example.org/golf/index.html", link: "#p=abc_-", name: "the-loft", title: "The loft", sentence: "Clear. All of it.", poster: "PPP", beside: false };
 

@@ -106,6 +106,12 @@ function withPictures() {
   return pictures;
 }
 
+/** Brings a part that builds on the drawings: fetchPart() resolves to what makes it of what is shared. */
+async function onPictures(fetchPart) {
+  await withPictures();
+  (await fetchPart())(shared);
+}
+
 /** Brings a part of the page; if that fails, it says so and tries again with the next answer. */
 function comesLater(bring, failed) {
   let there = false;
@@ -250,17 +256,16 @@ async function createRest() {
 function wholePage() {
   comesLater(createRest, () => say(`The numbers of the room could not be fetched. The answer is complete without them; ${again()}`));
   comesLater(withPictures, () => say(`The drawings could not be fetched. The answer is complete without them; ${again()}`));
-  comesLater(async () => { await withPictures(); (await import("../ball/ball.js")).createBall(shared); },
+  comesLater(() => onPictures(async () => (await import("../ball/ball.js")).createBall),
     () => setText($("#ball-failed"), "The part about the ball could not be fetched. The answer about the swing is complete without it."));
   comesLater(async () => {
-    await withPictures();
-    (await import("../maps/maps.js")).createMaps(shared);
+    await onPictures(async () => (await import("../maps/maps.js")).createMaps);
     printByKey();
   },
     () => setText($("#map-live"), "The maps could not be fetched. The answer about the swing is complete without them."));
-  comesLater(async () => { await withPictures(); (await import("../room/room.js")).createRoom(shared); },
+  comesLater(() => onPictures(async () => (await import("../room/room.js")).createRoom),
     () => say("The drawing of the room could not be fetched. Its numbers work without it."));
-  comesLater(async () => withBuilder(), () => {}); // it says itself what fails
+  withBuilder();
   $("#measured").addEventListener("toggle", showMeasured);
   state.onAnswered(showMeasured);
   onDemand("#plans, #plans-kept", async () => (await import("../keep/keep.js")).openKeep);
@@ -271,12 +276,7 @@ function wholePage() {
       // Without it the page works as long as there is a network.
     }
   }, OFFLINE_MS);
-  if (newcomer) {
-    comesLater(async () => {
-      await withPictures();
-      (await import("../help/steps.js")).showSteps();
-    }, () => {}); // the page explains itself without
-  }
+  if (newcomer) comesLater(() => onPictures(async () => (await import("../help/steps.js")).showSteps), () => {}); // the page explains itself without
   onDemand("#measuring", async () => (await import("../help/measure.js")).openMeasuring);
   onDemand("#share", async () => (await import("../share/share.js")).openShare);
 }

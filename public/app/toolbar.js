@@ -1,5 +1,5 @@
 // Undo and redo, the plan file, the demo and the units.
-import { $, $$, active, download } from "./dom.js";
+import { $, $$, active, download, slug } from "./dom.js";
 
 const FILE_LIMIT = 2e6; // bytes; a plan is a few thousand
 
@@ -32,8 +32,7 @@ export function createToolbar(/** @type {State} */ state, { open, say }) {
 
   function save() {
     const doc = state.good;
-    const name = (doc.title || "room").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "") || "room";
-    download(new Blob([JSON.stringify(doc, null, 2), "\n"], { type: "application/json" }), `${name}.json`);
+    download(new Blob([JSON.stringify(doc, null, 2), "\n"], { type: "application/json" }), `${slug(doc.title)}.json`);
   }
 
   async function openFile(e) {

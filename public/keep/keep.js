@@ -1,13 +1,11 @@
 // The plans kept in this browser: keep, open, rename, duplicate, remove with undo, take
 // along as files and bring in again, and two of them side by side.
-import { $$, asSentence, download, h, styles } from "../app/dom.js";
+import { $$, asSentence, download, h, slug, styles } from "../app/dom.js";
 import { fileOf, plansIn, putBack, putOn, readShelf, rename, takeOff, whyNot } from "./shelf.js";
 
 const FILE_LIMIT = 20e6; // bytes of a file with many plans
 const MOST = 200; // plans taken from one file
 
-/** A file's name made of a plan's. */
-const fileName = (name) => `${name.toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "") || "room"}.json`;
 const asFile = (text, name) => download(new Blob([text], { type: "application/json" }), name);
 
 /** Opens the dialog. */
@@ -93,7 +91,7 @@ export function openKeep(/** @type {Shared} */ shared) {
           putBack({ ...one, plan: state.good, at: Date.now(), aside: false });
           return [`“${one.name}” holds the plan as it is now.`, () => putBack(one)];
         }),
-        h("button", { type: "button", "aria-label": `Save ${one.name} as a file`, onclick: () => asFile(`${JSON.stringify(one.plan, null, 2)}\n`, fileName(one.name)) }, "File"),
+        h("button", { type: "button", "aria-label": `Save ${one.name} as a file`, onclick: () => asFile(`${JSON.stringify(one.plan, null, 2)}\n`, `${slug(one.name)}.json`) }, "File"),
         act("Remove", () => {
           takeOff(one.id);
           return [`“${one.name}” is removed.`, () => putBack(one)];

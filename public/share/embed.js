@@ -1,6 +1,6 @@
 // "Embed": the plan for an iframe on somebody's own page. A dialog with the lines to
 // paste, the poster to keep beside them, and what it looks like at three widths.
-import { download, h, keptTogether, s, setText, styles, VERDICT_WORDS } from "../app/dom.js";
+import { download, h, keptTogether, s, setText, slug, styles, VERDICT_WORDS } from "../app/dom.js";
 import { pack } from "../app/link.js";
 import { keptLink } from "../app/store.js";
 import { drawView } from "../drawings/drawings.js";
@@ -15,9 +15,6 @@ const SAID = 16;
 const LINE = 1.3;
 const SANDBOX = "allow-scripts allow-popups allow-popups-to-escape-sandbox";
 const RATIO = "3 / 4"; // of a frame whose page does not hear how high it wants to be
-
-/** A name for files, of the room's own. */
-export const slug = (title) => (title ?? "").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "") || "room";
 
 const attribute = (text) => text.replace(/&/g, "&amp;").replace(/"/g, "&quot;").replace(/</g, "&lt;");
 
