@@ -44,7 +44,7 @@ func buildPage(ctx context.Context, quality int) (webbuild.Manifest, error) {
 	return webbuild.Build(ctx, webbuild.Options{
 		Root: ".", Out: filepath.Join(publicDir, "build"), Cache: cacheDir, Quality: quality,
 		Programs: programs,
-		Data:     append([]webbuild.Data{webbuild.Sureness, webbuild.Licences(ctx, ".", programs...)}, webbuild.Pictures...),
+		Data:     append([]webbuild.Data{webbuild.Sureness, webbuild.Known, webbuild.Licences(ctx, ".", programs...)}, webbuild.Pictures...),
 	})
 }
 

@@ -22,8 +22,9 @@ function stage(t) {
   Object.assign(globalThis, { Worker: FakeWorker, navigator: { onLine: true } });
   const fatal = [];
   const shares = [];
-  const solver = createSolver({ onFatal: (message) => fatal.push(message), onProgress: (share) => shares.push(share) });
-  return { solver, workers, fatal, shares, tick: (ms) => t.mock.timers.tick(ms) };
+  const known = new Map();
+  const solver = createSolver({ onFatal: (message) => fatal.push(message), onProgress: (share) => shares.push(share), known });
+  return { solver, known, workers, fatal, shares, tick: (ms) => t.mock.timers.tick(ms) };
 }
 
 const solve = (n) => ({ kind: "solve", plan: n });
@@ -50,11 +51,28 @@ test("what a finger asks for is not given up for the next", async (t) => {
 test("maps and changes say that they can wait, a plan says how far it is", (t) => {
   const { solver, workers, shares } = stage(t);
   for (const kind of ["solve", "drag", "maps", "changes"]) solver.ask({ kind });
-  assert.deepEqual(workers[0].posted.map((m) => m.patient), [false, false, true, true]);
+  solver.warm({ kind: "drag" });
+  assert.deepEqual(workers[0].posted.map((m) => m.patience), [0, 0, 1, 1, 2]);
   workers[0].say({ id: 1, progress: 0.5 });
   workers[0].say({ id: 3, progress: 0.9 });
   workers[0].say({ id: 1, progress: -1 });
   assert.deepEqual(shares, [0.5]);
+});
+
+test("what is known needs no worker, unless the worker is to learn it", async (t) => {
+  const { solver, workers, known } = stage(t);
+  known.set(JSON.stringify(solve(1)), '{"plan":1}');
+  assert.deepEqual([await solver.ask(solve(1)), await solver.latest("solve", solve(1))], [{ plan: 1 }, { plan: 1 }]);
+  assert.equal(workers.length, 0);
+  solver.warm(solve(1));
+  solver.ask(solve(2));
+  assert.equal(workers[0].posted.length, 2);
+  let there = false;
+  solver.started.then(() => { there = true; });
+  await Promise.resolve();
+  assert.equal(there, false);
+  workers[0].say({ started: true });
+  await solver.started;
 });
 
 test("what is given up by a button is answered with a sentence", async (t) => {

@@ -13,6 +13,7 @@ import { createSheets } from "./sheets.js";
 import { createMover } from "./mover.js";
 import { unpack } from "./link.js";
 import { again } from "./again.js";
+import { learnDemo, learnLast } from "./known.js";
 import { createStrip } from "../form/strip.js";
 import { showMoving, showVerdict, showSurfaces } from "./verdict.js";
 import { showEveryone } from "./everyone.js";
@@ -26,6 +27,7 @@ const say = (sentence) => setText($("#notice"), sentence);
 
 const SLOW_MS = 1500; // of waiting before its progress is shown
 const progress = $("#progress");
+const known = new Map();
 let since = 0; // of the page, when the wait for an answer began, ms
 
 function fatal(message) {
@@ -42,6 +44,7 @@ const solver = createSolver({
     $("progress", progress).value = share;
   },
   onFatal: fatal,
+  known,
 });
 const state = createState({
   ask: (request) => solver.latest("solve", request),
@@ -98,7 +101,7 @@ let pictures = null; // on their way, or there
 function withPictures() {
   pictures ??= Promise.all([import("../drawings/drawings.js"), import("../stage/stage.js"), styles("drawings/drawings.css")]).then(([{ createDrawings }, { createStage }]) => {
     shared.drawings = createDrawings(state);
-    createStage(state, mover, { reel: (request) => solver.latest("reel", request), show: solver.show, map: (which) => shared.mapOf(which) });
+    createStage(state, mover, { reel: (request) => solver.latest("reel", request), show: solver.show, map: (which) => shared.mapOf(which), started: solver.started });
   }).catch((error) => {
     pictures = null;
     throw error;
@@ -182,12 +185,13 @@ function onDemand(buttons, fetchPart) {
  */
 async function openFirst() {
   const { error: damage, ...link } = await linked();
-  const saved = savedPlan();
+  const saved = savedPlan() || undefined;
   const friend = page.audience === "friend" && link.linked ? await import("../share/friend.js").catch(() => null) : null;
   await friend?.dressForFriend();
   const asks = page.audience === "owner" && link.linked && saved && !(await solver.ask({ kind: "open", saved })).error;
   let error = damage;
   newcomer = !friend && !error && !link.linked && !saved;
+  await (newcomer ? learnDemo : learnLast)(known);
   for (const texts of [asks ? { saved } : { ...link, saved }, { saved }, {}]) {
     const reply = await solver.ask({ kind: "start", ...texts });
     error ??= reply.error;
@@ -229,6 +233,26 @@ function begin(friend) {
     }
   });
   watchAnswer();
+  warmUp();
+}
+
+/**
+ * After the first answer the solver works it out too where that was known, and learns what
+ * a moved tee needs: nobody should wait for that later. What was known may be of another
+ * version than the solver, which has the last word.
+ */
+async function warmUp() {
+  const { answer, focus, good } = state;
+  const { x, y } = good.tees.find(({ name }) => name === focus.tee);
+  if (known.size) {
+    const own = await solver.warm({ kind: "solve", plan: good, focus });
+    if (own.error || state.answer !== answer) return;
+    if (JSON.stringify(own) !== JSON.stringify(answer)) {
+      known.clear();
+      state.look(focus);
+    }
+  }
+  solver.warm({ kind: "drag", plan: good, focus: { player: "", club: "", tee: focus.tee }, x, y });
 }
 
 /** Asks the visitor about a player whom a friend sent back; the visitor's plan is open. */
@@ -277,6 +301,7 @@ function wholePage() {
     }
   }, OFFLINE_MS);
   if (newcomer) comesLater(() => onPictures(async () => (await import("../help/steps.js")).showSteps), () => {}); // the page explains itself without
+  comesLater(async () => (await import("../keep/last.js")).createLast(shared), () => {}); // the next visit asks the solver
   onDemand("#measuring", async () => (await import("../help/measure.js")).openMeasuring);
   onDemand("#share", async () => (await import("../share/share.js")).openShare);
 }

@@ -3,8 +3,9 @@
 // that fails or falls silent is replaced when something is asked again.
 import { again as tryAgain } from "./again.js";
 
-// What may wait for everything else: it is long, and nobody's next step depends on it.
+// What may wait: it is long, and nobody's next step depends on it.
 const PATIENT = new Set(["maps", "changes", "remedies", "limits", "ball"]);
+const AT_ONCE = 0, PATIENCE = 1, ALL_PATIENCE = 2; // the order in which a worker serves what waits
 const SILENT_MS = 30_000; // a solver at work is heard of several times a second, a program that comes with every piece of it
 
 /**
@@ -25,14 +26,17 @@ function startWorker(address, name) {
 
 /**
  * onProgress(share) tells how far the first or the newest plan is, 0 to 1. silent is how
- * long the program may work without a word, ms.
+ * long the program may work without a word, ms. known are replies that need no worker, by
+ * their requests, both as text.
  */
-export function createSolver({ onFatal, program = "solver.wasm", silent = SILENT_MS, onProgress = (/** @type {number} */ _share) => {} }) {
+export function createSolver({ onFatal, program = "solver.wasm", silent = SILENT_MS, onProgress = (/** @type {number} */ _share) => {}, known = new Map() }) {
   let worker = null; // started by the first who asks
   let silence = 0; // timer
   const pending = new Map(); // id → {resolve, kind}
   const channels = new Map(); // name → {id of what is under way, next}
   let lastId = 0;
+  let isThere; // resolves started
+  const started = new Promise((resolve) => { isThere = resolve; });
 
   function die(message) {
     clearTimeout(silence);
@@ -58,6 +62,7 @@ export function createSolver({ onFatal, program = "solver.wasm", silent = SILENT
     const own = startWorker(new URL("worker.js", import.meta.url).href, program);
     own.addEventListener("message", ({ data }) => {
       if (own !== worker) return;
+      if (data.started) isThere();
       if (data.fatal) {
         die(`${data.fatal} Your numbers are in the address; ${tryAgain()}`);
         return;
@@ -78,16 +83,17 @@ export function createSolver({ onFatal, program = "solver.wasm", silent = SILENT
     return own;
   }
 
-  function post(request, as) {
-    worker ??= start();
+  function post(request, as, patience = PATIENT.has(request.kind) ? PATIENCE : AT_ONCE) {
+    const body = JSON.stringify(request).normalize(); // so that names which look the same are the same
     const id = ++lastId;
+    if (patience < ALL_PATIENCE && known.has(body)) return { id, reply: Promise.resolve(JSON.parse(known.get(body))) };
+    worker ??= start();
     return {
       id,
       reply: new Promise((resolve) => {
         pending.set(id, { resolve, kind: request.kind });
         if (pending.size === 1) listen();
-        // Normalised, so that names which look the same are the same.
-        worker.postMessage({ id, [as]: JSON.stringify(request).normalize(), patient: PATIENT.has(request.kind) });
+        worker.postMessage({ id, [as]: body, patience });
       }),
     };
   }
@@ -132,6 +138,10 @@ export function createSolver({ onFatal, program = "solver.wasm", silent = SILENT
     latest: (channel, request) => coalesce(channel, request, "body"),
     /** The scene's binary show; null when a newer one replaced it, or it could not be made. */
     show: async (request) => (await coalesce("show", request, "show"))?.bytes ?? null,
+    /** Has the worker learn what a request needs, once nothing else is to be done. */
+    warm: (request) => post(request, "body", ALL_PATIENCE).reply,
+    /** Resolves when the program is there. */
+    started,
     /** Gives up what a channel has under way: it resolves to an error. */
     giveUp: (channel) => stop(channels.get(channel)?.id, { error: { message: "this was stopped before it was answered" } }),
   };

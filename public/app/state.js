@@ -7,7 +7,8 @@ const HISTORY_LIMIT = 200;
 const MERGE_MS = 1500; // edits of one field closer than this are one undo step
 const MERGED_MS = 5000; // of such edits that one undo step takes at most
 
-const ANYBODY = { player: "", club: "", tee: "" };
+/** Nobody's check: the solver chooses, the worst. */
+export const ANYBODY = { player: "", club: "", tee: "" };
 
 /**
  * Where the state gets its answers and leaves its plan.

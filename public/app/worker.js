@@ -1,14 +1,14 @@
 // A thread of its own for a Go program, the one that the worker is named after: loads it
 // and passes requests to it.
-// In:  {id, body, patient}  → out {id, body}   (JSON text both ways)
+// In:  {id, body, patience} → out {id, body}   (JSON text both ways)
 //      {id, show: body}     → out {id, bytes} or {id, body} when the show failed
 //      {stop: id}           gives up a request, which is not answered
 // Also out: {id, progress} several times a second while it works on id, 0 to 1, or −1
-// where nobody knows; {progress: −1} while the program is on its way; or
-// {fatal: "sentence"} when it cannot start or has stopped.
+// where nobody knows; {progress: −1} while the program is on its way; {started: true}
+// when it is there; or {fatal: "sentence"} when it cannot start or has stopped.
 //
-// What is patient waits for everything else. It is begun again when something else came
-// in between: what was learnt on the way is kept.
+// The least patient is served first. What has patience is begun again when something with
+// less came in between: what was learnt on the way is kept.
 const READY_TRIES = 100; // × 50 ms: how long main may take to register itself
 const GC_PERCENT = "40"; // of what is in use, that may be garbage: memory that a page once took is never given back
 
@@ -48,11 +48,12 @@ async function start() {
     if (i >= READY_TRIES) throw new Error("the solver did not answer");
     await new Promise((done) => setTimeout(done, 50));
   }
+  postMessage({ started: true });
 }
 
 const started = start().catch((e) => postMessage({ fatal: `The answer cannot be worked out here: ${e.message}.` }));
 
-const queue = []; // not yet answered
+const queue = []; // not yet answered, as they came
 let serving = false;
 
 /** Lets messages in that have come meanwhile. */
@@ -62,14 +63,17 @@ const turn = () => new Promise((done) => {
   port2.postMessage(0);
 });
 
-/** Works on a message until it is answered, given up, or something comes that cannot wait. */
+/** What is served next. */
+const next = () => queue.reduce((first, one) => (one.patience < first.patience ? one : first));
+
+/** Works on a message until it is answered, given up, or something comes that has less patience. */
 async function work(message) {
   if (message.show !== undefined) return globalThis.wideBerthShow(message.show);
   let reply = globalThis.wideBerthSolve(message.body);
   while (typeof reply === "number") {
     postMessage({ id: message.id, progress: reply });
     await turn();
-    if (!queue.includes(message) || (message.patient && queue.some((other) => !other.patient))) {
+    if (!queue.includes(message) || next().patience < message.patience) {
       globalThis.wideBerthStop();
       return null;
     }
@@ -83,7 +87,7 @@ async function serve() {
   serving = true;
   await started;
   while (queue.length) {
-    const message = queue.find((one) => !one.patient) ?? queue[0];
+    const message = next();
     let reply;
     try {
       reply = await work(message);

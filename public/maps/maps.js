@@ -31,7 +31,7 @@ export function createMaps(shared) {
   styles("maps/maps.css").catch(() => {}); // plainer without
   const figure = $("#view-plan");
   const summary = h("p", { class: "map-summary" });
-  const ofPlan = (request) => ({ plan: state.good, ...request });
+  const ofPlan = ({ kind, ...request }) => ({ kind, plan: state.good, ...request });
   const ask = (channel, request) => solver.latest(channel, ofPlan(request));
 
   shared.mapOf = (which) => ask(`of all: ${which}`, { kind: "maps", of: which, focus: {} }); // everybody's

@@ -17,7 +17,7 @@ const TURNS = [["‚Üê", "Turn left", { type: "orbit", yaw: -15, pitch: 0 }], ["‚Ü
 /**
  * Builds the stage into #stage-root. ask.reel(request), ask.show(request) and
  * ask.map(which) resolve to the solver's reel, to the scene's recording and to a map,
- * null when there is something newer.
+ * null when there is something newer; ask.started when the solver is there.
  */
 export function createStage(/** @type {State} */ state, /** @type {Mover} */ mover, ask) {
   const root = $("#stage-root");
@@ -180,6 +180,7 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
     resume();
     if (comes || document.documentElement.dataset.audience === "friend") return; // 2 MB that a friend has not asked for
     comes = true;
+    await ask.started; // one after the other over a slow network, and what is typed before what turns
     scene.come();
   }
 
