@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"net/http"
 	"net/http/httptest"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -29,13 +30,16 @@ const (
 	slowRate    = 180e3 // bytes/s, of all requests together
 )
 
-// slowServer serves the page as over that network.
+// slowServer serves the page as over that network, by HTTP/2 as static hosts do.
 func slowServer(next http.Handler) *httptest.Server {
 	var line sync.Mutex // one line carries all
-	return httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+	slow := httptest.NewUnstartedServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		time.Sleep(slowLatency)
 		next.ServeHTTP(&slowWriter{w, &line}, r)
 	}))
+	slow.EnableHTTP2 = true
+	slow.StartTLS()
+	return slow
 }
 
 type slowWriter struct {
@@ -59,6 +63,9 @@ func (w *slowWriter) Write(b []byte) (int, error) {
 	return len(b), nil
 }
 
+// trusting takes the slow server's certificate, which nobody signed.
+var trusting = &browser{flags: append(slices.Clone(noGL.flags), chromedp.Flag("ignore-certificate-errors", true))}
+
 // watchFirst notes in the page when the first verdict is painted, and the longest that
 // something a person did took until the next picture.
 const watchFirst = `
@@ -80,6 +87,7 @@ func TestMeasure(t *testing.T) {
 	}
 	slow := slowServer(server.Config.Handler)
 	defer slow.Close()
+	defer trusting.stop()
 	columns := []string{"profile", "largest paint", "first verdict", "again, warm", "typed value", "moved tee", "map", "longest interaction"}
 	lines := []string{strings.Join(columns, " | ")}
 	for _, profile := range []struct {
@@ -87,7 +95,7 @@ func TestMeasure(t *testing.T) {
 		cpu    float64 // how many times slower the page's own thread is; its workers are not
 		server *httptest.Server
 	}{{"no throttle", 1, server}, {"page 4x slower", 4, server}, {"page 4x slower, slow phone network", 4, slow}} {
-		tb := open(t, noGL, phone)
+		tb := open(t, trusting, phone)
 		tb.origin = profile.server.URL
 		if _, err := chromedp.Call(tb.ctx, emulation.SetCPUThrottlingRate, emulation.SetCPUThrottlingRateParams{Rate: profile.cpu}); err != nil {
 			t.Fatal(err)

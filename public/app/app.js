@@ -4,7 +4,7 @@
 // "error" (the solver cannot run); data-busy is "yes" from an edit until its
 // answer is painted and in the address; data-stale is "yes" while the numbers
 // typed are not those of the answer shown.
-import { $, $$, asSentence, setText, styles } from "./dom.js";
+import { $, $$, asSentence, setText, styles, turn } from "./dom.js";
 import { createSolver } from "./solver.js";
 import { createState } from "./state.js";
 import { address, keep, keptLink, savedPlan } from "./store.js";
@@ -97,9 +97,11 @@ const shared = { state, solver, drawings: /** @type {Drawings} */ (null), sheets
 
 let pictures = null; // on their way, or there
 
-/** Fetches the drawings and the stage, once: the first verdict does not wait for them. */
+const fetchPictures = () => Promise.all([import("../drawings/drawings.js"), import("../stage/stage.js"), styles("drawings/drawings.css")]);
+
+/** Makes the drawings and the stage, once: the first verdict does not wait for them. */
 function withPictures() {
-  pictures ??= Promise.all([import("../drawings/drawings.js"), import("../stage/stage.js"), styles("drawings/drawings.css")]).then(([{ createDrawings }, { createStage }]) => {
+  pictures ??= fetchPictures().then(([{ createDrawings }, { createStage }]) => {
     shared.drawings = createDrawings(state);
     createStage(state, mover, { reel: (request) => solver.latest("reel", request), show: solver.show, map: (which) => shared.mapOf(which), started: solver.started });
   }).catch((error) => {
@@ -111,8 +113,9 @@ function withPictures() {
 
 /** Brings a part that builds on the drawings: fetchPart() resolves to what makes it of what is shared. */
 async function onPictures(fetchPart) {
-  await withPictures();
-  (await fetchPart())(shared);
+  const [make] = await Promise.all([fetchPart(), withPictures()]);
+  await turn();
+  make(shared);
 }
 
 /** Brings a part of the page; if that fails, it says so and tries again with the next answer. */
@@ -191,6 +194,7 @@ async function openFirst() {
   const asks = page.audience === "owner" && link.linked && saved && !(await solver.ask({ kind: "open", saved })).error;
   let error = damage;
   newcomer = !friend && !error && !link.linked && !saved;
+  if (newcomer) fetchPictures().catch(() => {}); // the line is free while what is known comes
   await (newcomer ? learnDemo : learnLast)(known);
   for (const texts of [asks ? { saved } : { ...link, saved }, { saved }, {}]) {
     const reply = await solver.ask({ kind: "start", ...texts });
@@ -270,6 +274,7 @@ async function createRest() {
   const [{ createToolbar }, { createForm }, { showCauses }, { fillGlossary }, { createKeys }] = await Promise.all([
     import("./toolbar.js"), import("../form/form.js"), import("./causes.js"), import("./glossary.js"), import("./keys.js")]);
   createToolbar(state, { open, say });
+  await turn();
   createForm($("#cards"), shared.cards, state);
   state.onAnswered(showCauses);
   fillGlossary($("#glossary"));
@@ -301,7 +306,7 @@ function wholePage() {
     }
   }, OFFLINE_MS);
   if (newcomer) comesLater(() => onPictures(async () => (await import("../help/steps.js")).showSteps), () => {}); // the page explains itself without
-  comesLater(async () => (await import("../keep/last.js")).createLast(shared), () => {}); // the next visit asks the solver
+  comesLater(async () => (await import("./last.js")).createLast(shared), () => {}); // the next visit asks the solver
   onDemand("#measuring", async () => (await import("../help/measure.js")).openMeasuring);
   onDemand("#share", async () => (await import("../share/share.js")).openShare);
 }

@@ -79,6 +79,9 @@ export const styles = (...files) => Promise.all(files.map((href) => {
   return dressed.get(href);
 }));
 
+/** Lets what somebody did meanwhile come first. */
+export const turn = () => new Promise((resolve) => setTimeout(resolve));
+
 /** A name for files, made of a plan's; "room" where that has no letters. */
 export const slug = (title) => (title ?? "").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "") || "room";
 

@@ -13,6 +13,7 @@ const AT_TIGHTEST = 0.0125; // s beside the tightest moment in which the tape is
 const HALF_FRAME = 1 / 480; // s
 const BALL_RADIUS = 4; // px, as in the sheets
 const DASHES = [10, 3, 2, 3]; // px, of the clubhead's path
+const INKS = ["--limb", "--limb-edge", "--shaft", "--clubhead", "--drawn"];
 const PARTS = { shaft: "--shaft", grip: "--limb-edge", clubhead: "--clubhead" };
 
 /** The three views; one of them is large. */
@@ -20,6 +21,7 @@ export function createFlat() {
   const views = Object.keys(AXES).map(createView);
   const el = h("div", { class: "stage-flat" }, ...views.map(({ el }) => el));
   let /** @type {Reel} */ reel = null;
+  let keys = []; // of the reel: by part, the frames that its sweep is made of
   let answer = null;
   let t = 0;
   let picked = ""; // the view somebody chose to see large
@@ -28,7 +30,10 @@ export function createFlat() {
   function lay() {
     el.dataset.large = large();
     if (!reel) return;
-    for (const view of views) view.lay(answer, reel);
+    const style = getComputedStyle(el);
+    const ink = Object.fromEntries(INKS.map((one) => [one, style.getPropertyValue(one)]));
+    const places = views.map((view) => view.place()); // all are read before any is changed
+    views.forEach((view, i) => view.lay(answer, reel, keys, places[i], ink));
     draw(t);
   }
   function draw(at) {
@@ -49,6 +54,7 @@ export function createFlat() {
     show(/** @type {ReturnType<typeof describe>} */ of, /** @type {Reel} */ next) {
       answer = of;
       reel = next;
+      keys = reel.parts.map((_, part) => sweptKeys(reel, part));
       lay();
     },
     pick(name) {
@@ -82,7 +88,7 @@ function createView(name) {
   let reel = null;
   let map = null; // null while the view is not seen
   let ink = null;
-  let keys = []; // by part: the frames that its sweep is made of
+  let keys = []; // by part
   let done = []; // by part: how many of them are painted
   let order = []; // parts, farthest first
   let path = new Path2D(); // of the clubhead's middle
@@ -93,10 +99,13 @@ function createView(name) {
   const x = (frame, part, end) => map.px(reel.coordinate(frame, part, 3 * end + across));
   const y = (frame, part, end) => map.py(reel.coordinate(frame, part, 3 * end + up));
 
+  /** The size (px) of the place that the view has. */
+  const place = () => ({ wide: room.clientWidth, high: room.clientHeight });
+
   /** Lays the view out anew and draws what stands still. */
-  function lay({ flat, dims, words }, next) {
+  function lay({ flat, dims, words }, next, strokes, { wide, high }, inks) {
     const view = flat[name];
-    const width = fitted(view.size, room.clientWidth, room.clientHeight);
+    const width = fitted(view.size, wide, high);
     map = null;
     if (width < 4 * MARGIN) return;
     reel = next;
@@ -117,9 +126,8 @@ function createView(name) {
       canvas.getContext("2d").setTransform(sharp, 0, 0, sharp, 0, 0);
     }
     paper.replaceChildren(drawView(name, still, dims, words[name] ?? "", width), swept, moving, over);
-    const style = getComputedStyle(el);
-    ink = Object.fromEntries(["--limb", "--limb-edge", "--shaft", "--clubhead", "--drawn"].map((one) => [one, style.getPropertyValue(one)]));
-    keys = reel.parts.map((_, part) => sweptKeys(reel, part));
+    ink = inks;
+    keys = strokes;
     done = keys.map(() => 1);
     order = keys.map((_, part) => ({ part, depth: 0 }));
     pathed = 0;
@@ -224,7 +232,7 @@ function createView(name) {
     ctx.stroke();
   }
 
-  return { el, lay, draw, shift };
+  return { el, place, lay, draw, shift };
 }
 
 /** The width (px) at which a view of that size (m) fits into a place. */
@@ -236,12 +244,15 @@ export function fitted([across, up], width, height) {
 export function sweptKeys(/** @type {Reel} */ reel, part) {
   const keys = [0];
   for (let frame = 1; frame < reel.count; frame++) {
-    for (let i = 0; i < 6; i += 3) {
-      const moved = Math.hypot(...[0, 1, 2].map((axis) => reel.coordinate(frame, part, i + axis) - reel.coordinate(keys.at(-1), part, i + axis)));
-      if (moved < SWEPT_STEP) continue;
-      keys.push(frame);
-      break;
-    }
+    const key = keys.at(-1);
+    if (moved(reel, part, 0, key, frame) >= SWEPT_STEP || moved(reel, part, 3, key, frame) >= SWEPT_STEP) keys.push(frame);
   }
   return keys;
+}
+
+/** How far (m) an end of a part, its coordinates from i on, is from where it was in another frame. */
+function moved(reel, part, i, before, frame) {
+  let square = 0;
+  for (let axis = i; axis < i + 3; axis++) square += (reel.coordinate(frame, part, axis) - reel.coordinate(before, part, axis)) ** 2;
+  return Math.sqrt(square);
 }

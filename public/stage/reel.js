@@ -13,8 +13,9 @@ export const DEPTHS = { plan: (x, y, z) => z, side: (x, y) => -y, face: (x) => -
 export function readReel(answer) {
   const { rate, parts, said, texts, moments, tightest } = answer;
   const width = 6 * parts.length;
-  const motion = Float32Array.from(answer.motion); // m
-  for (let i = 0; i < motion.length; i++) motion[i] = motion[i] / 1000 + (i < width ? 0 : motion[i - width]);
+  const motion = new Float32Array(answer.motion); // m
+  for (let i = 0; i < motion.length; i++) motion[i] /= 1000;
+  for (let i = width; i < motion.length; i++) motion[i] += motion[i - width];
   const count = said.length;
   const between = (t) => {
     const f = Math.max(0, Math.min(t * rate, count - 1));
