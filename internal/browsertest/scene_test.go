@@ -157,8 +157,18 @@ func TestPlay(t *testing.T) {
 	floor.click()
 	tb.untilHatched("the floor bare again", func(n int) bool { return n < bare+1000 })
 
+	// A browser may take the picture away: the drawings stand in, and it comes back as it was seen.
+	drawings := `!document.querySelector(".stage-picture").classList.contains("is-solid")`
+	eval[bool](tb, `(() => {
+		addEventListener("message", ({data}) => { if (data.type === "state") window.viewed = data.view; });
+		document.querySelector(".stage-scene iframe").contentDocument.querySelector("canvas").getContext("webgl2").getExtension("WEBGL_lose_context").loseContext();
+		return true;
+	})()`)
+	tb.until("the drawings instead", drawings)
+	tb.until("the scene again, from above", `document.querySelector(".stage-picture.is-solid") && window.viewed === "above"`)
+
 	tb.find("button", "Drawings").click()
-	tb.until("the drawings", `!document.querySelector(".stage-picture").classList.contains("is-solid")`)
+	tb.until("the drawings", drawings)
 	if strings.Contains(tb.moment(), "NaN") {
 		t.Errorf("the moment reads %q", tb.moment())
 	}

@@ -38,6 +38,8 @@ export function createScene({ ready, lost, told }) {
   let drawn = false;
   const orders = []; // who waits for a picture, in turn
   let sent = NaN; // the moment the scene was last sent to, s
+  let view = null; // where the viewer stands, as the scene last told
+  let back = null; // where the viewer stood when the scene was lost
 
   const say = (message, transfer = []) => frame?.contentWindow?.postMessage(message, location.origin, transfer);
 
@@ -57,6 +59,25 @@ export function createScene({ ready, lost, told }) {
     if (was) lost();
   }
 
+  /** A browser that takes the scene's picture away makes its document load again. */
+  function again() {
+    if (!drawn) return;
+    drawn = false;
+    back = view;
+    tell("Fetching the 3D model.", false);
+    lost();
+  }
+
+  /** Stands where the viewer stood. */
+  function goBack(now) {
+    if (back.view) say({ type: "view", name: back.view });
+    else {
+      say({ type: "orbit", yaw: back.yaw - now.yaw, pitch: back.pitch - now.pitch });
+      say({ type: "zoom", factor: back.zoom / now.zoom });
+    }
+    back = null;
+  }
+
   function load() {
     if (frame) return;
     const why = globalThis.origin === "null" ? NO_ORIGIN : hasWebGL2() ? "" : NO_WEBGL;
@@ -66,7 +87,7 @@ export function createScene({ ready, lost, told }) {
     }
     progress.removeAttribute("value");
     tell("Fetching the 3D model.", false);
-    frame = h("iframe", FRAME);
+    frame = h("iframe", { ...FRAME, onload: again });
     el.append(frame);
     el.hidden = false; // the engine measures its place
   }
@@ -74,7 +95,11 @@ export function createScene({ ready, lost, told }) {
   addEventListener("message", ({ origin, source, data }) => {
     if (!frame || origin !== location.origin || source !== frame.contentWindow) return;
     if (data.type === "failed") fail(data.message);
-    else if (data.type === "state") told(data);
+    else if (data.type === "state") {
+      if (back) goBack(data);
+      else view = data;
+      told(data);
+    }
     else if (data.type === "picture") orders.shift()?.({ png: new Uint8Array(data.png), width: data.width, height: data.height });
     else if (data.type === "ready") {
       drawn = true;

@@ -93,6 +93,7 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
   }
 
   async function sceneReady() {
+    for (const [type, button] of [["ball", ball], ["ghost", typical]]) scene.say({ type, shown: button.getAttribute("aria-pressed") === "true" });
     await record();
     laid.lay();
     choose(!wantsFlat);
