@@ -55,16 +55,22 @@ func TestKnownFirst(t *testing.T) {
 	tb.until("the solver's own words", headline+`.startsWith("Strikes")`)
 }
 
+// untilKept waits until the last answers are kept in the browser, with a part in them.
+func (tb *tab) untilKept(part string) {
+	tb.t.Helper()
+	eval[bool](tb, `(async () => {
+		for (let kept = ""; !kept?.includes(`+quote(part)+`); await new Promise(requestAnimationFrame)) kept = await (await caches.match(new URL("last.json", location)))?.text();
+		return true;
+	})()`)
+}
+
 // Whoever comes again, to the link in the address or to nothing, sees the plan last worked
 // on and its answer before the solver is there.
 func TestKnownAgain(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, light)
 	tb.typeInStrip("Height", "6 ft 1 in")
-	eval[bool](tb, `(async () => {
-		for (let kept = ""; !kept?.includes("1.8542"); await new Promise(requestAnimationFrame)) kept = await (await caches.match(new URL("last.json", location)))?.text();
-		return true;
-	})()`)
+	tb.untilKept("1.8542")
 	before := tb.answer()
 	tb.before(`self.Worker = class extends EventTarget { postMessage() {} terminate() {} }`)
 	for _, address := range []string{eval[string](tb, `location.pathname + location.hash`), "/"} {
