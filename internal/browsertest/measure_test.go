@@ -109,7 +109,7 @@ func TestMeasure(t *testing.T) {
 		cold := firstVerdict()
 		tb.until("the changes that would do, the last part", `document.querySelector("#changes button")`)
 		largest := eval[float64](tb, `window.largest`)
-		tb.untilKept("") // the answers for the next visit
+		tb.untilKept("solve") // the answers for the next visit
 		tb.reload()
 		warm := firstVerdict()
 		tb.until("the changes that would do, the last part", `document.querySelector("#changes button")`)
