@@ -3,6 +3,7 @@
 package browsertest
 
 import (
+	"github.com/chromedp/chromedp"
 	"slices"
 	"testing"
 
@@ -101,6 +102,11 @@ func TestReflow(t *testing.T) {
 			}
 			tb.axe("at 320 px")
 		})
+	}
+	// The same desktop, four times as large, is low as well.
+	tb.do(chromedp.EmulateViewport(narrowest.width, 256))
+	if over := eval[[]string](tb, `[...document.querySelectorAll("body *")].filter((e) => e.checkVisibility() && ["fixed", "sticky"].includes(getComputedStyle(e).position)).map((e) => e.className)`); len(over) > 0 {
+		t.Errorf("in a low window %q lies over the page", over)
 	}
 }
 

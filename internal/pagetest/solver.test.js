@@ -51,10 +51,11 @@ test("what a finger asks for is not given up for the next", async (t) => {
 test("maps and changes say that they can wait, a plan says how far it is", (t) => {
   const { solver, workers, shares } = stage(t);
   for (const kind of ["solve", "drag", "maps", "changes"]) solver.ask({ kind });
-  solver.warm({ kind: "drag" });
+  solver.warm({ kind: "solve" });
   assert.deepEqual(workers[0].posted.map((m) => m.patience), [0, 0, 1, 1, 2]);
   workers[0].say({ id: 1, progress: 0.5 });
   workers[0].say({ id: 3, progress: 0.9 });
+  workers[0].say({ id: 5, progress: 0.9 });
   workers[0].say({ id: 1, progress: -1 });
   assert.deepEqual(shares, [0.5]);
 });

@@ -32,7 +32,7 @@ function startWorker(address, name) {
 export function createSolver({ onFatal, program = "solver.wasm", silent = SILENT_MS, onProgress = (/** @type {number} */ _share) => {}, known = new Map() }) {
   let worker = null; // started by the first who asks
   let silence = 0; // timer
-  const pending = new Map(); // id → {resolve, kind}
+  const pending = new Map(); // id → {resolve, waits: a person, for the plan}
   const channels = new Map(); // name → {id of what is under way, next}
   let lastId = 0;
   let isThere; // resolves started
@@ -69,7 +69,7 @@ export function createSolver({ onFatal, program = "solver.wasm", silent = SILENT
       }
       const asked = pending.get(data.id);
       if (data.progress !== undefined) {
-        if (asked?.kind === "solve" && data.progress >= 0) onProgress(data.progress);
+        if (asked?.waits && data.progress >= 0) onProgress(data.progress);
       } else if (asked) {
         pending.delete(data.id);
         asked.resolve(data.bytes ? { bytes: data.bytes } : JSON.parse(data.body));
@@ -91,7 +91,7 @@ export function createSolver({ onFatal, program = "solver.wasm", silent = SILENT
     return {
       id,
       reply: new Promise((resolve) => {
-        pending.set(id, { resolve, kind: request.kind });
+        pending.set(id, { resolve, waits: request.kind === "solve" && patience < ALL_PATIENCE });
         if (pending.size === 1) listen();
         worker.postMessage({ id, [as]: body, patience });
       }),
