@@ -3,10 +3,10 @@
 package browsertest
 
 import (
-	"github.com/chromedp/chromedp"
 	"slices"
 	"testing"
 
+	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 )
 
