@@ -33,7 +33,7 @@ export function mapUnder(mode, /** @type {Wire.StandAnswer | Wire.HangAnswer | W
       area("tight", d(of("strike")) + d(of("margin"))),
       s("path", { class: "map-barred", d: d(of("barred")), "fill-rule": "evenodd" }),
       ...names.map((name) => line(name, of(name))),
-      ...labels(shapes.filter((one) => one.name === "margin" || one.name === "comfort"), map),
+      ...labels(shapes.filter((one) => one.name === "margin" || one.name === "comfort"), map, underPin(/** @type {Wire.StandAnswer} */ (answer).best, map)),
       of("strike").length === 0 ? text("touches wherever the tee is", (x0 + x1) / 2, y1 - 14, "middle") : null];
   }
   if (mode === "hang") {
@@ -50,11 +50,11 @@ const SHORT = 30; // points of a ring that is looked at whole
 const LINE = 15; // px that a line of text takes
 const EVERY = 3; // of a ring's points that are looked at for its label
 
-/** A label on the longest ring of each shape, where the others are farthest from it. */
-function labels(shapes, map) {
+/** A label on the longest ring of each shape, where the others are farthest from it and nothing is taken: [x, y, half the width]. */
+function labels(shapes, map, taken = []) {
   const rings = shapes.map((shape) => shape.rings.reduce((a, b) => (b.length > a.length ? b : a), []).filter((_, i, all) => i % EVERY === 0 || all.length < SHORT)
     .map(([x, y]) => [map.px(x), map.py(y)]));
-  const placed = []; // labels: [x, y, half their width]
+  const placed = [...taken];
   return shapes.map(({ label }, i) => {
     const half = label.length * 2.9 + 3;
     const covered = ([x, y]) => placed.some(([px, py, wide]) => Math.abs(px - x) < wide + half && Math.abs(py - y) < LINE);
@@ -132,6 +132,9 @@ export function pin(kind, words, x, y, map) {
     s("circle", { class: "pin-foot", r: 3 }),
     words ? s("text", { class: "map-label", x: 4, y: 16, "text-anchor": "middle" }, words) : null);
 }
+
+/** What a pin and its word cover, as labels() takes it. */
+const underPin = (best, map) => (best ? [-20, -8, 4, 16].map((down) => [map.px(best.x) + 6, map.py(best.y) + down, 16]) : []);
 
 /** The whole floor as a place to press. */
 export function floorTarget(map, press) {
