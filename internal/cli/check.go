@@ -6,7 +6,9 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
+	"strconv"
 	"strings"
 
 	"wideberth/internal/link"
@@ -76,9 +78,17 @@ func namedPlan(name string, in io.Reader) (plan.Checked, error) {
 	}
 	p, err := plan.Parse(data)
 	if err != nil {
-		return plan.Checked{}, fmt.Errorf("%s: %w", name, err)
+		return plan.Checked{}, fmt.Errorf("%s: %w", shown(name), err)
 	}
 	return p, nil
+}
+
+// shown is a file's name on one line.
+func shown(name string) string {
+	if quoted := strconv.Quote(name); quoted != `"`+name+`"` {
+		return quoted
+	}
+	return name
 }
 
 // maxInput is more than the largest plan that plan.Parse takes (1 MB): what is
@@ -88,8 +98,8 @@ const maxInput = 1<<20 + 1
 func readInput(name string, in io.Reader) ([]byte, error) {
 	if name != "-" {
 		file, err := os.Open(name)
-		if err != nil {
-			return nil, err
+		if path := new(fs.PathError); errors.As(err, &path) {
+			return nil, fmt.Errorf("%s: %w", shown(name), path.Err)
 		}
 		defer file.Close()
 		in = file

@@ -71,15 +71,33 @@ func verbs() []string {
 	return names
 }
 
+// flagSet lists its flags only to whoever asks for them: a mistake is one sentence.
+type flagSet struct {
+	*flag.FlagSet
+	list func()
+}
+
 // newFlags returns an empty flag set whose messages go to standard error. usage
 // is the line after the verb.
-func newFlags(verb, usage string, s streams) *flag.FlagSet {
+func newFlags(verb, usage string, s streams) flagSet {
 	flags := flag.NewFlagSet(verb, flag.ContinueOnError)
 	flags.SetOutput(io.Discard) // run shows the error itself, once
-	flags.Usage = func() {
+	flags.Usage = func() {}
+	return flagSet{flags, func() {
 		flags.SetOutput(s.err)
 		fmt.Fprintf(s.err, "usage: %s %s\n", verb, usage)
 		flags.PrintDefaults()
+	}}
+}
+
+// Parse reads the flags of a command line.
+func (f flagSet) Parse(args []string) error {
+	err := f.FlagSet.Parse(args)
+	switch {
+	case errors.Is(err, flag.ErrHelp):
+		f.list()
+	case err != nil:
+		return fmt.Errorf("%w (%s -h lists the flags)", err, f.Name())
 	}
-	return flags
+	return err
 }

@@ -23,6 +23,8 @@ func TestBadCommandLines(t *testing.T) {
 		{"a site in the page", []string{"site", "-o", "public/site"}, "public/site is in the page's own folder"},
 		{"an address of nothing", []string{"site", "-o", "x", "-address", "golf"}, `"golf" is not the address`},
 		{"a site of no quality", []string{"site", "-o", "x", "-quality", "-1"}, "quality -1 is outside 0–11"},
+		{"a bad value", []string{"build", "-quality", "good"}, "-h lists the flags"},
+		{"no such plan", []string{"check", "no\nplan.json"}, `"no\nplan.json": no such file`},
 		{"bad quality", []string{"build", "-quality", "12"}, "quality 12 is outside 0–11"},
 	}
 	for _, tt := range tests {
@@ -31,6 +33,9 @@ func TestBadCommandLines(t *testing.T) {
 			code := run(t.Context(), tt.args, strings.NewReader(""), &out, &errOut)
 			if code != exitBad || !strings.Contains(errOut.String(), tt.want) {
 				t.Errorf("run(%q) = %d with stderr %q, want %d with %q", tt.args, code, &errOut, exitBad, tt.want)
+			}
+			if n := strings.Count(errOut.String(), "\n"); n != 1 {
+				t.Errorf("run(%q) wrote %d lines, want one sentence:\n%s", tt.args, n, &errOut)
 			}
 			if out.Len() > 0 {
 				t.Errorf("run(%q) wrote %q to stdout, want nothing", tt.args, &out)

@@ -58,8 +58,11 @@ func listen(addr string) (net.Listener, error) {
 	return net.Listen("tcp", net.JoinHostPort(host, "0"))
 }
 
+// grace is what a download under way has to finish after an interrupt.
+const grace = time.Second
+
 // serveUntil answers requests until the context ends, then lets those under way
-// finish.
+// finish, if they are quick.
 func serveUntil(ctx context.Context, listener net.Listener, handler http.Handler) error {
 	server := &http.Server{Handler: handler, ReadHeaderTimeout: 10 * time.Second}
 	failed := make(chan error, 1)
@@ -69,7 +72,11 @@ func serveUntil(ctx context.Context, listener net.Listener, handler http.Handler
 		return err
 	case <-ctx.Done():
 	}
-	grace, cancel := context.WithTimeout(context.WithoutCancel(ctx), 3*time.Second)
+	ending, cancel := context.WithTimeout(context.WithoutCancel(ctx), grace)
 	defer cancel()
-	return server.Shutdown(grace)
+	err := server.Shutdown(ending)
+	if errors.Is(err, context.DeadlineExceeded) {
+		return server.Close()
+	}
+	return err
 }

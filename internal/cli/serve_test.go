@@ -53,3 +53,25 @@ func TestServe(t *testing.T) {
 		t.Errorf("serve = %d after an interrupt, want %d; stderr %q", got, exitClear, &errOut)
 	}
 }
+
+// An interrupt ends the server also while somebody takes a file slowly.
+func TestServeStalled(t *testing.T) {
+	listener, err := net.Listen("tcp", "localhost:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	ctx, stop := context.WithCancel(t.Context())
+	under := make(chan struct{})
+	handler := http.HandlerFunc(func(_ http.ResponseWriter, r *http.Request) {
+		close(under)
+		<-r.Context().Done()
+	})
+	go http.Get("http://" + listener.Addr().String())
+	go func() {
+		<-under
+		stop()
+	}()
+	if err := serveUntil(ctx, listener, handler); err != nil {
+		t.Errorf("serveUntil = %v after an interrupt, want nothing", err)
+	}
+}

@@ -164,11 +164,12 @@ func fileName(urlPath string) (string, error) {
 	return name, nil
 }
 
-// stat is fs.Stat that takes only plain files.
+// stat is fs.Stat that takes only plain files: what cannot be one, a name too long, a
+// folder that is a file, a way out of the root, is not there either.
 func stat(root fs.FS, name string) (fs.FileInfo, error) {
 	info, err := fs.Stat(root, name)
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("%w: %w", fs.ErrNotExist, err)
 	}
 	if !info.Mode().IsRegular() {
 		return nil, fmt.Errorf("%s is no plain file: %w", name, fs.ErrNotExist)

@@ -148,6 +148,14 @@ func TestHandlerKeepsInside(t *testing.T) {
 	if got := body(t, res); res.StatusCode == http.StatusOK || strings.Contains(got, "secret") {
 		t.Errorf("GET /link.txt = %d %q, want an error without the file's text", res.StatusCode, got)
 	}
+	if err := os.WriteFile(filepath.Join(public, "index.html"), nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	for name, path := range map[string]string{"a file as a folder": "/index.html/", "a very long name": "/" + strings.Repeat("a", 5000) + ".js", "a link out": "/link.txt"} {
+		if res := get(t, Handler(root.FS()), "GET", path, nil); res.StatusCode != http.StatusNotFound {
+			t.Errorf("%s: %d, want 404", name, res.StatusCode)
+		}
+	}
 }
 
 func TestAccepts(t *testing.T) {
