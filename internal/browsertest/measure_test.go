@@ -87,7 +87,7 @@ func TestMeasure(t *testing.T) {
 		cpu    float64 // how many times slower the page's own thread is; its workers are not
 		server *httptest.Server
 	}{{"no throttle", 1, server}, {"page 4x slower", 4, server}, {"page 4x slower, slow phone network", 4, slow}} {
-		tb := open(t, noGL, phone)
+		tb := open(t, cold, phone)
 		tb.origin = profile.server.URL
 		if _, err := chromedp.Call(tb.ctx, emulation.SetCPUThrottlingRate, emulation.SetCPUThrottlingRateParams{Rate: profile.cpu}); err != nil {
 			t.Fatal(err)
