@@ -3,13 +3,11 @@
 package browsertest
 
 import (
-	"context"
 	"flag"
 	"fmt"
 	"net/http/httptest"
 	"os"
 	"path/filepath"
-	"sync"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -27,12 +25,16 @@ var (
 
 	// server serves the built page as make run does.
 	server *httptest.Server
-	// withGL draws by software; noGL has WebGL switched off.
-	withGL = &browser{flags: []chromedp.ExecAllocatorOption{
+	// withGL draws by software; noGL has WebGL switched off, and so has cold, where
+	// each tab is a first visit.
+	withGL = &browser{warm: []string{"solver", "scene"}, flags: []chromedp.ExecAllocatorOption{
 		chromedp.Flag("use-angle", "swiftshader"),
 		chromedp.Flag("enable-unsafe-swiftshader", true),
 	}}
-	noGL = &browser{flags: []chromedp.ExecAllocatorOption{chromedp.Flag("disable-3d-apis", true)}}
+	noGL = &browser{warm: []string{"solver", "builder"}, flags: without3D}
+	cold = &browser{flags: without3D}
+
+	without3D = []chromedp.ExecAllocatorOption{chromedp.Flag("disable-3d-apis", true)}
 )
 
 func TestMain(m *testing.M) {
@@ -63,40 +65,6 @@ func runAll(m *testing.M) (int, error) {
 	defer server.Close()
 	defer withGL.stop()
 	defer noGL.stop()
+	defer cold.stop()
 	return m.Run(), nil
-}
-
-// browser is one Chromium process, started when the first test wants it.
-type browser struct {
-	flags []chromedp.ExecAllocatorOption
-
-	once    sync.Once
-	ctx     context.Context
-	cancels []context.CancelFunc
-	err     error
-}
-
-func (b *browser) start() (context.Context, error) {
-	b.once.Do(func() {
-		options := append(chromedp.DefaultExecAllocatorOptions[:],
-			chromedp.ExecPath(chromium),
-			chromedp.NoSandbox, // the tests may run as root
-			chromedp.Flag("headless", true),
-			chromedp.Flag("disable-quic", true),
-			chromedp.Flag("disable-component-update", true),
-			chromedp.WindowSize(1440, 900),
-		)
-		alloc, cancel := chromedp.NewExecAllocator(context.Background(), append(options, b.flags...)...)
-		b.cancels = append(b.cancels, cancel)
-		b.ctx, cancel = chromedp.NewContext(alloc)
-		b.cancels = append(b.cancels, cancel)
-		b.err = chromedp.Do(b.ctx)
-	})
-	return b.ctx, b.err
-}
-
-func (b *browser) stop() {
-	for i := len(b.cancels) - 1; i >= 0; i-- {
-		b.cancels[i]()
-	}
 }

@@ -63,8 +63,8 @@ func (w *slowWriter) Write(b []byte) (int, error) {
 	return len(b), nil
 }
 
-// trusting takes the slow server's certificate, which nobody signed.
-var trusting = &browser{flags: append(slices.Clone(noGL.flags), chromedp.Flag("ignore-certificate-errors", true))}
+// trusting is cold and takes the slow server's certificate, which nobody signed.
+var trusting = &browser{flags: append(slices.Clone(cold.flags), chromedp.Flag("ignore-certificate-errors", true))}
 
 // watchFirst notes in the page when the first verdict is painted, and the longest that
 // something a person did took until the next picture.

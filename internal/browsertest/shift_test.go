@@ -15,7 +15,7 @@ func TestLayoutShift(t *testing.T) {
 	for _, view := range []size{desktop, tablet, phone} {
 		t.Run(view.name, func(t *testing.T) {
 			t.Parallel()
-			tb := openPage(t, noGL, view, light)
+			tb := openPage(t, cold, view, light)
 			tb.until("the changes that would do, the last part", `document.querySelector("#changes button")`)
 			total, moved := tb.shifts()
 			if total > mostShift {

@@ -54,12 +54,13 @@ type tab struct {
 // request to somewhere else fails it.
 func open(t *testing.T, b *browser, view size) *tab {
 	t.Helper()
-	parent, err := b.start()
+	own, err := b.take()
 	if err != nil {
-		t.Fatalf("starting Chromium: %v", err)
+		t.Fatal(err)
 	}
 	tb := &tab{t: t, origin: server.URL, frames: frames{contexts: map[string]bool{}}, media: map[string]string{}}
-	ctx, cancel := chromedp.NewContext(parent, chromedp.WithNewBrowserContext(), chromedp.WithListener(tb.listen))
+	t.Cleanup(func() { b.give(t, own, tb.origin) })
+	ctx, cancel := chromedp.NewContext(own.ctx, chromedp.WithListener(tb.listen))
 	t.Cleanup(cancel)
 	ctx, cancelTimeout := context.WithTimeout(ctx, 6*time.Minute)
 	t.Cleanup(cancelTimeout)
