@@ -24,7 +24,7 @@ func (r *Relatives) everywhere() *sweep.Swath {
 		r.Family.SetTimes(times)
 		poses := make([]swing.Pose, len(times))
 		for m := range r.All() {
-			r.Family.Poses(m.Swing, poses)
+			r.Family.Poses(m.Swing, swing.AllParts, poses)
 			r.swath.Add(poses)
 		}
 	}
@@ -116,7 +116,7 @@ func (r *Relatives) roughPass(s sweep.Surface, look []window, limit float64) []p
 			if near[i] {
 				continue
 			}
-			r.Family.Poses(m.Swing, r.poses)
+			r.Family.Poses(m.Swing, swing.AllParts, r.poses)
 			for j, parts := range w.parts {
 				near[i] = near[i] || r.swath.PartsNear(w.from+j, parts, &s, &r.poses[j], &r.poses[j+1], limit)
 			}
@@ -199,7 +199,7 @@ func (r *Relatives) singleClearances(s sweep.Surface) []float64 {
 type window struct {
 	rough, coarse, fine []float64
 	from                int           // first step of the rough times during which
-	parts               []sweep.Parts // these come near, and so on
+	parts               []swing.Parts // these come near, and so on
 	clubOnly            bool          // whether only the club comes near
 }
 
@@ -258,14 +258,14 @@ func (r *Relatives) pass(s sweep.Surface, windows []window, times func(*window) 
 	}
 	for k := range windows {
 		times := times(&windows[k])
-		first, pose := swing.Part(0), r.Family.Poses
+		first, parts := swing.Part(0), swing.AllParts
 		r.Family.SetTimes(times)
 		r.poses = slices.Grow(r.poses[:0], len(times))[:len(times)]
 		if windows[k].clubOnly {
-			first, pose = swing.Grip, r.Family.ClubPoses
+			first, parts = swing.Grip, swing.ClubParts
 		}
 		for i, m := range members {
-			pose(m.Swing, r.poses)
+			r.Family.Poses(m.Swing, parts, r.poses)
 			r.track.ResetFrom(first, times, r.poses)
 			if c, near := r.track.ClearanceWithin(s, out[i].clearance); near {
 				out[i] = passage{c, c.Clearance, max(out[i].stray, r.track.Stray())}

@@ -150,7 +150,7 @@ func (r *Relatives) around(m *Member, at float64) *sweep.Track {
 	times := stretch(r.Times, at-around, at+around)
 	r.poses = slices.Grow(r.poses[:0], len(times))[:len(times)]
 	r.Family.SetTimes(times)
-	r.Family.Poses(m.Swing, r.poses)
+	r.Family.Poses(m.Swing, swing.AllParts, r.poses)
 	if r.track == nil {
 		r.track = &sweep.Track{}
 	}
@@ -170,7 +170,7 @@ func (r *Relatives) closely(m *Member) *sweep.Track {
 func (r *Relatives) trackAt(m *Member, times []float64) *sweep.Track {
 	poses := make([]swing.Pose, len(times))
 	r.Family.SetTimes(times)
-	r.Family.Poses(m.Swing, poses)
+	r.Family.Poses(m.Swing, swing.AllParts, poses)
 	return sweep.NewTrack(times, poses)
 }
 

@@ -29,11 +29,11 @@ func (r *Relatives) Spread() Spread {
 	n := len(r.Times)
 	r.Family.SetTimes(r.Times)
 	central, less, more := make([]swing.Pose, n), make([]swing.Pose, n), make([]swing.Pose, n)
-	r.Family.Poses(r.Central.Swing, central)
+	r.Family.Poses(r.Central.Swing, swing.AllParts, central)
 	moved := make([][swing.NumParts][2]geom.Vec, n) // of A and B, squared, axis by axis
 	for i := 0; i < len(r.Singles); i += 2 {
-		r.Family.Poses(r.Singles[i].Swing, less)
-		r.Family.Poses(r.Singles[i+1].Swing, more)
+		r.Family.Poses(r.Singles[i].Swing, swing.AllParts, less)
+		r.Family.Poses(r.Singles[i+1].Swing, swing.AllParts, more)
 		for j := range moved {
 			for p := range moved[j] {
 				c, a, b := &central[j][p], &less[j][p], &more[j][p]

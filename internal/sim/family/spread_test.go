@@ -34,7 +34,7 @@ func TestSpreadHoldsEveryMember(t *testing.T) {
 				r.Family.SetTimes(times)
 				poses := make([]swing.Pose, len(times))
 				for m := range r.All() {
-					r.Family.Poses(m.Swing, poses)
+					r.Family.Poses(m.Swing, swing.AllParts, poses)
 					for k := range poses {
 						for p := range swing.NumParts {
 							if b := poses[k][p].Bounds(); boxes[p].Union(b) != boxes[p] {

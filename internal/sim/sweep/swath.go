@@ -81,26 +81,17 @@ func (w *Swath) stray(step int, p swing.Part) float64 {
 	return math.Sqrt(w.stray2[step*int(swing.NumParts)+int(p)])
 }
 
-// Parts is a set of parts.
-type Parts uint64
-
-// partSet returns the set of one part.
-func partSet(p swing.Part) Parts { return 1 << p }
-
-// Club reports whether there are only parts of the club in the set.
-func (s Parts) Club() bool { return s&(partSet(swing.Grip)-1) == 0 }
-
 // Near returns, for each step, the parts that may come nearer to a box than limit
 // (m) in any of the motions. What touches the box is near whatever the limit.
-func (w *Swath) Near(b geom.Box, limit float64) []Parts {
+func (w *Swath) Near(b geom.Box, limit float64) []swing.Parts {
 	limit = max(limit, 0)
-	out := make([]Parts, len(w.times)-1)
+	out := make([]swing.Parts, len(w.times)-1)
 	for i := range out {
 		from, to := w.axes[i*len(pieces):][:len(pieces)], w.axes[(i+1)*len(pieces):][:len(pieces)]
 		for k := range pieces {
 			p := pieces[k].part
-			if out[i]&partSet(p) == 0 && b.Gap(from[k].Union(to[k])) < limit+w.radius[p]+w.stray(i, p) {
-				out[i] |= partSet(p)
+			if !out[i].Has(p) && b.Gap(from[k].Union(to[k])) < limit+w.radius[p]+w.stray(i, p) {
+				out[i] |= p.Set()
 			}
 		}
 	}
@@ -145,11 +136,11 @@ func (w *Swath) Beyond(b geom.Box, limit float64) bool {
 //
 // What separates the first motion's club from the surface separates most others
 // too; only for the rest a direction of their own is sought.
-func (w *Swath) ClubNear(step int, parts Parts, s *Surface, limits []float64, near []bool) {
+func (w *Swath) ClubNear(step int, parts swing.Parts, s *Surface, limits []float64, near []bool) {
 	const rounding = 1e-6 // m, of what is kept
 	for i := range clubParts {
 		part := swing.Grip + swing.Part(i)
-		if parts&partSet(part) == 0 {
+		if !parts.Has(part) {
 			continue
 		}
 		radius, stray := w.radius[part], w.stray(step, part)+rounding
@@ -176,9 +167,9 @@ func (w *Swath) ClubNear(step int, parts Parts, s *Surface, limits []float64, ne
 }
 
 // PartsNear is ClubNear for one motion with its poses at the ends of the step.
-func (w *Swath) PartsNear(step int, parts Parts, s *Surface, from, to *swing.Pose, limit float64) bool {
+func (w *Swath) PartsNear(step int, parts swing.Parts, s *Surface, from, to *swing.Pose, limit float64) bool {
 	for p := range swing.NumParts {
-		if parts&partSet(p) == 0 {
+		if !parts.Has(p) {
 			continue
 		}
 		sp := span{from[p], to[p], w.stray(step, p)}
