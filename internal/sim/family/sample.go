@@ -45,6 +45,14 @@ type scout struct {
 	runs [][2]int
 }
 
+// parts returns the parts that the scout's ends are of.
+func (sc *scout) parts() (out swing.Parts) {
+	for _, e := range sc.ends {
+		out |= e.part.Set()
+	}
+	return out
+}
+
 // lookout is what scouts look at: the moments, and the member there.
 type lookout struct {
 	times  []float64
@@ -96,7 +104,9 @@ func (r *Relatives) measure() {
 			continue
 		}
 		// Somebody goes farther than all corners, so there is a corner beyond them.
-		look := func(m *Member) event { return extremeOf(r.closely(m), n) }
+		times, _ := r.fine.Samples()
+		parts := scouts[k].parts()
+		look := func(m *Member) event { return extremeOf(r.glance(m, parts, times), n) }
 		if m, e := r.climb(r.loosest[k], look(r.loosest[k]), look); e.value < r.least[k] {
 			m.least = make([]float64, len(r.dirs))
 			m.least[k] = e.value
@@ -168,9 +178,7 @@ func (r *Relatives) lookout() (scouts []scout, l *lookout) {
 			if !keeps[k][j] {
 				continue
 			}
-			for _, e := range scouts[k].ends {
-				l.parts[at] |= e.part.Set()
-			}
+			l.parts[at] |= scouts[k].parts()
 			if runs := &scouts[k].runs; j > 0 && keeps[k][j-1] {
 				(*runs)[len(*runs)-1][1] = at
 			} else {

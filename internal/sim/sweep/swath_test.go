@@ -87,7 +87,7 @@ func swathOfHeads(t *testing.T, axis int, first, away bool) {
 		return out
 	}
 	motions := [][]swing.Pose{motion(0, small), motion(behind, large)}
-	w := NewSwath(times)
+	w := NewSwath(swing.AllParts, times)
 	for _, m := range motions {
 		w.Add(m)
 	}
@@ -158,7 +158,7 @@ func TestStrayOfOneStep(t *testing.T) {
 	for _, x := range []float64{0, 0, 0, 0, 0.1, 0.2} { // a jerk at 0.3 s
 		poses = append(poses, alone(swing.Shaft, ballAt(x, 0)))
 	}
-	w := NewSwath(times)
+	w := NewSwath(swing.AllParts, times)
 	w.Add(poses)
 	// x″ at 0.3 s is 0.1/0.1² = 10 m/s².
 	for i, want := range []float64{0, 0, 1.5 * 10 * 0.01 / 8, 1.5 * 10 * 0.01 / 8, 0} {
@@ -180,7 +180,7 @@ func TestSwathMissesNobody(t *testing.T) {
 	for i := range times {
 		times[i] = stretch * float64(i) / steps
 	}
-	w := NewSwath(times)
+	w := NewSwath(swing.AllParts, times)
 	motions := make([]*wobble, 4)
 	poses := make([][]swing.Pose, len(motions))
 	for k := range motions {
@@ -239,7 +239,7 @@ func TestSwathMissesNobody(t *testing.T) {
 func TestSwathBeyond(t *testing.T) {
 	tracks := sharedTimes(5)
 	times, _ := tracks[0].Samples()
-	w := NewSwath(times)
+	w := NewSwath(swing.AllParts, times)
 	for _, track := range tracks {
 		_, poses := track.Samples()
 		w.Add(poses)
@@ -264,7 +264,7 @@ func TestSwathBeyond(t *testing.T) {
 	if far < 20 {
 		t.Errorf("the swath is beyond %d of 800 limits; the test wants more", far)
 	}
-	still := NewSwath([]float64{0, 1})
+	still := NewSwath(swing.AllParts, []float64{0, 1})
 	still.Add([]swing.Pose{alone(swing.Clubhead, ballAt(0, 0.05)), alone(swing.Clubhead, ballAt(0, 0.05))})
 	if b := beyond(2); !still.Beyond(b, 1.95-rounding) || still.Beyond(b, 1.95+rounding) {
 		t.Error("a ball of 0.05 m that lies 2 m off is not beyond 1.95 m, or beyond more")

@@ -98,8 +98,12 @@ func (f *Family) swinger(arm float64) *swinger {
 	return &f.golfers[0]
 }
 
-// SetTimes fixes the instants at which Poses evaluates a member.
+// SetTimes fixes the instants at which Poses evaluates a member. They are not to be
+// changed after that.
 func (f *Family) SetTimes(times []float64) {
+	if len(times) == len(f.times) && len(times) > 0 && &times[0] == &f.times[0] {
+		return
+	}
 	f.times = times
 	f.moments = slices.Grow(f.moments[:0], len(times))[:len(times)]
 	f.shares = slices.Grow(f.shares[:0], len(times))[:len(times)]
