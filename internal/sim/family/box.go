@@ -15,25 +15,114 @@ import (
 // chords is taken off, so nothing is missed; only more of them are looked at again.
 const roughTolerance = 0.03
 
-// everywhere returns where any member is at any time, made at the first call.
-// Its motions are the members in the order of all.
-func (r *Relatives) everywhere() *sweep.Swath {
-	if r.swath == nil {
-		times := coarseTimes(r.fine, roughTolerance)
-		r.swath = sweep.NewSwath(times)
-		r.Family.SetTimes(times)
-		poses := make([]swing.Pose, len(times))
-		for m := range r.All() {
-			r.Family.Poses(m.Swing, poses)
-			r.swath.Add(poses)
+// roughLoss bounds what bodies stray over the steps of those times, m
+// (TestBodiesStayInTheirSpread).
+const roughLoss = 0.10
+
+// clubs returns where any member's club is at any time, made at the first call. Its
+// motions are the members in the order of all.
+func (r *Relatives) clubs() *sweep.Swath {
+	if r.ofClubs == nil {
+		r.ofClubs = r.swath(swing.ClubParts, coarseTimes(r.fine, roughTolerance))
+	}
+	return r.ofClubs
+}
+
+// swath returns where parts of any member are.
+func (r *Relatives) swath(parts swing.Parts, times []float64) *sweep.Swath {
+	w := sweep.NewSwath(parts, times)
+	r.Family.SetTimes(times)
+	poses := make([]swing.Pose, len(times))
+	for m := range r.All() {
+		r.Family.Poses(m.Swing, parts, poses)
+		w.Add(poses)
+	}
+	return w
+}
+
+// bodies is where the bodies of a family are during the steps of the rough times.
+type bodies struct {
+	spread Spread
+	swath  *sweep.Swath  // of the parts that are known, step by step
+	known  []swing.Parts // the others are far from every box that was asked
+}
+
+// bodiesMayBe returns, for each step of the rough times, the parts of the body that may
+// come nearer to a box than limit (m) in any member as far as their Spread tells, and
+// whether there are any.
+func (r *Relatives) bodiesMayBe(box geom.Box, limit float64) (near []swing.Parts, some bool) {
+	times := r.clubs().Times()
+	b := &r.bodies
+	if b.spread == nil {
+		b.spread = r.spread(swing.BodyParts, times, roughLoss)
+		b.swath, b.known = sweep.NewSwath(swing.BodyParts, times), make([]swing.Parts, len(times)-1)
+	}
+	limit = max(limit, 0)
+	near = make([]swing.Parts, len(b.known))
+	for i := range near {
+		for p := range swing.Grip {
+			if box.Gap(b.spread[i][p]) < limit {
+				near[i] |= p.Set()
+				some = true
+			}
 		}
 	}
-	return r.swath
+	return near, some
+}
+
+// bodiesNear is bodiesMayBe by where every body is. Most boxes are far from all of them
+// at any time, which their Spread tells; only where that does not, everybody is looked
+// at, and that is kept.
+func (r *Relatives) bodiesNear(box geom.Box, limit float64) (near []swing.Parts, some bool) {
+	near, some = r.bodiesMayBe(box, limit)
+	if !some {
+		return near, false
+	}
+	r.know(near)
+	some = false
+	for i, parts := range near {
+		near[i] = r.bodies.swath.NearDuring(i, parts, box, limit)
+		some = some || near[i] != 0
+	}
+	return near, some
+}
+
+// know looks at some parts of every body in some steps, unless they are known.
+func (r *Relatives) know(parts []swing.Parts) {
+	b := &r.bodies
+	for from := 0; from < len(parts); from++ {
+		var fresh swing.Parts
+		to := from
+		for ; to < len(parts) && parts[to]&^b.known[to] != 0; to++ {
+			fresh |= parts[to]
+		}
+		// To add again what a step knows does no harm.
+		for i := from; i < to; i++ {
+			b.known[i] |= fresh
+		}
+		if to == from {
+			continue
+		}
+		first, end := b.swath.Moments(from, to)
+		r.Family.SetTimes(b.swath.Times()[first:end])
+		r.poses = slices.Grow(r.poses[:0], end-first)[:end-first]
+		for m := range r.All() {
+			r.Family.Poses(m.Swing, fresh, r.poses)
+			b.swath.AddDuring(from, to, fresh, r.poses)
+		}
+		from = to
+	}
 }
 
 // Beyond reports whether every member stays at least limit (m) from a box of the golfer
 // frame, by what is known without an atlas.
-func (r *Relatives) Beyond(b geom.Box, limit float64) bool { return r.everywhere().Beyond(b, limit) }
+func (r *Relatives) Beyond(b geom.Box, limit float64) bool {
+	if !r.clubs().Beyond(b, limit) {
+		return false
+	}
+	_, near := r.bodiesNear(b, limit)
+	return !near
+}
 
 // againstBox returns the least clearance of any member to a box, that of the
 // central swing, and which member it is; it marks in touched the members of the
@@ -51,20 +140,25 @@ func (r *Relatives) againstBox(s sweep.Surface, touched []bool) (least, typical 
 		}
 	}
 	corners, at := r.ways(with(s.Box))
+	// Who comes nearer than the central swing does it with these parts.
+	parts := swing.ClubParts
+	if _, some := r.bodiesMayBe(s.Box, typical); some {
+		parts = swing.AllParts
+	}
 	for i, m := range corners {
-		consider(r.approach(m, at[i].time, s))
+		consider(r.approach(m, at[i].time, s, parts))
 	}
 
 	look := r.windows(s, least)
-	// Who may come nearer, and who of the sample may touch, by their numbers.
-	var near []int
+	// Who may come nearer, and who of the sample may touch.
+	var near []candidate
 	keep := func(i int, p passage) {
 		_, k := r.at(i)
 		if k >= 0 && p.clearance < -2*p.stray { // also with what may have been taken off
 			touched[k] = true
 		}
 		if p.clearance < least || k >= 0 && p.clearance < 0 && !touched[k] {
-			near = append(near, i)
+			near = append(near, candidate{i, p.clearance})
 		}
 	}
 	for i, p := range r.roughPass(s, look, max(0, least)) {
@@ -73,24 +167,33 @@ func (r *Relatives) againstBox(s sweep.Surface, touched []bool) (least, typical 
 	closer := near
 	near = nil
 	members := make([]*Member, len(closer))
-	for i, at := range closer {
-		members[i], _ = r.at(at)
+	for i, c := range closer {
+		members[i], _ = r.at(c.index)
 	}
 	for i, p := range r.pass(s, look, coarsely, members, max(0, least)) {
-		keep(closer[i], p)
+		keep(closer[i].index, p)
 	}
-	for _, i := range near {
-		m, k := r.at(i)
+	for _, c := range near {
+		m, k := r.at(c.index)
+		if c.clearance >= least && (k < 0 || c.clearance >= 0) {
+			continue // somebody else came nearer meanwhile
+		}
 		p := r.pass(s, look, finely, []*Member{m}, max(0, least))[0]
 		if k >= 0 && p.clearance < 0 {
 			touched[k] = true
 		}
 		if p.clearance < least {
-			consider(r.approach(m, p.Time, s))
+			consider(r.approach(m, p.Time, s, parts))
 			consider(m, p.clearance)
 		}
 	}
 	return least, typical, who
+}
+
+// candidate is a member that may come nearer to a box than any known one.
+type candidate struct {
+	index     int     // in the order of all
+	clearance float64 // which it does not undercut, m
 }
 
 // roughPass runs every member past a box at rough times and returns clearances
@@ -104,21 +207,22 @@ func (r *Relatives) roughPass(s sweep.Surface, look []window, limit float64) []p
 	}
 	for _, w := range look {
 		for i, parts := range w.parts {
-			r.swath.ClubNear(w.from+i, parts, &s, limits, near)
+			r.clubs().ClubNear(w.from+i, parts, &s, limits, near)
 		}
-		if w.clubOnly {
+		if w.any.Club() {
 			continue
 		}
-		times := r.swath.Times()[w.from : w.from+len(w.parts)+1]
+		times := r.clubs().Times()[w.from : w.from+len(w.parts)+1]
 		r.Family.SetTimes(times)
 		r.poses = slices.Grow(r.poses[:0], len(times))[:len(times)]
 		for i, m := range members {
 			if near[i] {
 				continue
 			}
-			r.Family.Poses(m.Swing, r.poses)
+			r.Family.Poses(m.Swing, w.any, r.poses)
 			for j, parts := range w.parts {
-				near[i] = near[i] || r.swath.PartsNear(w.from+j, parts, &s, &r.poses[j], &r.poses[j+1], limit)
+				near[i] = near[i] || r.clubs().PartsNear(w.from+j, parts&swing.ClubParts, &s, &r.poses[j], &r.poses[j+1], limit) ||
+					r.bodies.swath.PartsNear(w.from+j, parts&swing.BodyParts, &s, &r.poses[j], &r.poses[j+1], limit)
 			}
 		}
 	}
@@ -150,13 +254,15 @@ func (r *Relatives) at(i int) (*Member, int) {
 }
 
 // approach climbs from a member that comes near to a box at a moment to the one
-// that comes nearest to it then, and returns that one with its clearance.
-func (r *Relatives) approach(m *Member, at float64, s sweep.Surface) (*Member, float64) {
+// that comes nearest to it then with some of the parts, and returns that one with its
+// clearance.
+func (r *Relatives) approach(m *Member, at float64, s sweep.Surface, parts swing.Parts) (*Member, float64) {
 	const around = 0.08 // s
 	fine, _ := r.fine.Samples()
 	then := []window{{
 		coarse: stretch(r.Times, at-around, at+around),
 		fine:   stretch(fine, at-around, at+around),
+		any:    parts,
 	}}
 	look := func(m *Member) event {
 		p := r.pass(s, then, coarsely, []*Member{m}, math.Inf(1))[0]
@@ -199,16 +305,20 @@ func (r *Relatives) singleClearances(s sweep.Surface) []float64 {
 type window struct {
 	rough, coarse, fine []float64
 	from                int           // first step of the rough times during which
-	parts               []sweep.Parts // these come near, and so on
-	clubOnly            bool          // whether only the club comes near
+	parts               []swing.Parts // these come near, and so on
+	any                 swing.Parts   // all of those
 }
 
 // windows returns the stretches in which any part of any member may be within
 // look (m) of a box.
 func (r *Relatives) windows(s sweep.Surface, look float64) (out []window) {
-	all := r.everywhere()
-	rough := all.Times()
-	near := all.Near(s.Box, look)
+	rough := r.clubs().Times()
+	near := r.clubs().Near(s.Box, look)
+	if bodies, some := r.bodiesNear(s.Box, look); some {
+		for i, parts := range bodies {
+			near[i] |= parts
+		}
+	}
 	fine, _ := r.fine.Samples()
 	for from := 0; from < len(near); {
 		to := from
@@ -221,9 +331,13 @@ func (r *Relatives) windows(s sweep.Surface, look float64) (out []window) {
 		}
 		// One more moment on either side, for the curvature there.
 		first, last := rough[max(0, from-1)], rough[min(len(near), to+1)]
+		var parts swing.Parts
+		for _, p := range near[from:to] {
+			parts |= p
+		}
 		out = append(out, window{
 			stretch(rough, first, last), stretch(r.Times, first, last), stretch(fine, first, last),
-			from, near[from:to], near[from].Club(),
+			from, near[from:to], parts,
 		})
 		from = to
 	}
@@ -253,22 +367,12 @@ func (r *Relatives) pass(s sweep.Surface, windows []window, times func(*window) 
 	for i := range out {
 		out[i].clearance = limit
 	}
-	if r.track == nil {
-		r.track = &sweep.Track{}
-	}
 	for k := range windows {
-		times := times(&windows[k])
-		first, pose := swing.Part(0), r.Family.Poses
-		r.Family.SetTimes(times)
-		r.poses = slices.Grow(r.poses[:0], len(times))[:len(times)]
-		if windows[k].clubOnly {
-			first, pose = swing.Grip, r.Family.ClubPoses
-		}
+		times, parts := times(&windows[k]), windows[k].any
 		for i, m := range members {
-			pose(m.Swing, r.poses)
-			r.track.ResetFrom(first, times, r.poses)
-			if c, near := r.track.ClearanceWithin(s, out[i].clearance); near {
-				out[i] = passage{c, c.Clearance, max(out[i].stray, r.track.Stray())}
+			track := r.glance(m, parts, times)
+			if c, near := track.ClearanceWithin(s, out[i].clearance); near {
+				out[i] = passage{c, c.Clearance, max(out[i].stray, track.Stray())}
 			}
 		}
 	}

@@ -1,6 +1,7 @@
 package family
 
 import (
+	"math"
 	"runtime"
 	"testing"
 
@@ -30,7 +31,8 @@ func TestFamilyBytes(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		r.everywhere()
+		r.clubs()
+		r.bodiesNear(geom.Box{}, math.Inf(1))
 		r.Spread()
 		return r
 	}

@@ -19,7 +19,7 @@ type event struct {
 
 // reach returns how far along −N the part of the event reaches at its moment in
 // another swing.
-func (e *event) reach(s *swing.Swing) float64 { return s.PoseAt(e.time)[e.part].Reach(e.n) }
+func (e *event) reach(s *swing.Swing) float64 { return s.PartAt(e.time, e.part).Reach(e.n) }
 
 // member models the member of the family that v places. Where golfer and club
 // cannot stand like that it is the nearest to v of those towards the central

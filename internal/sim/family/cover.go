@@ -91,6 +91,9 @@ func (a *Atlas) Rosy() float64 { return a.Hollow + coarseLoss }
 // rest hangs between them.
 const landmarks = 4
 
+// landmarkParts are the parts that landmarks lie on.
+const landmarkParts = 1<<swing.Clubhead | 1<<swing.Grip | 1<<swing.Head | 1<<swing.Pelvis
+
 func landmarksOf(p *swing.Pose) [landmarks]geom.Vec {
 	head := &p[swing.Clubhead]
 	return [landmarks]geom.Vec{geom.Lerp(head.A, head.B, 0.5), p[swing.Grip].A, p[swing.Head].B, p[swing.Pelvis].A}
@@ -100,7 +103,7 @@ func landmarksOf(p *swing.Pose) [landmarks]geom.Vec {
 type way [coverMoments][landmarks]geom.Vec
 
 func (r *Relatives) wayOf(m *Member, poses []swing.Pose) (w way) {
-	r.Family.Poses(m.Swing, poses)
+	r.Family.Poses(m.Swing, landmarkParts, poses)
 	for i := range w {
 		w[i] = landmarksOf(&poses[i])
 	}

@@ -49,11 +49,13 @@ type Relatives struct {
 	fine    *sweep.Track   // of the central swing, within fineTolerance
 	coarse  *sweep.Track   // the same at Times
 	tracks  []*sweep.Track // of Far, at Times, until the family is reduced
-	swath   *sweep.Swath   // nil until a box is asked
 	maps    *Atlas         // nil until asked for
-	where   Spread         // nil until asked for
-	poses   []swing.Pose   // scratch for members of the sample
-	track   *sweep.Track   // scratch
+
+	where   Spread       // nil until asked for
+	ofClubs *sweep.Swath // nil until a box is asked
+	bodies  bodies       // the same
+	poses   []swing.Pose // scratch for members of the sample
+	track   *sweep.Track // scratch
 }
 
 // Member is one member of a family: its swing, and how far it reaches.
@@ -124,7 +126,7 @@ func (r *Relatives) reduce(sample []swing.Variation) error {
 		r.Sample = append(r.Sample, m)
 	}
 	r.measure()
-	r.tracks = nil
+	r.tracks, r.track, r.poses = nil, nil, nil // those of boxes are smaller
 	return nil
 }
 
@@ -144,34 +146,31 @@ func (r *Relatives) keep(m *Member) {
 }
 
 // around returns a member's track at the coarse times about a moment, valid until
-// the next call.
+// the next call of glance.
 func (r *Relatives) around(m *Member, at float64) *sweep.Track {
 	const around = 0.08 // s
-	times := stretch(r.Times, at-around, at+around)
-	r.poses = slices.Grow(r.poses[:0], len(times))[:len(times)]
+	return r.glance(m, swing.AllParts, stretch(r.Times, at-around, at+around))
+}
+
+// glance returns the track of some parts of a member at some times, valid until the
+// next call.
+func (r *Relatives) glance(m *Member, parts swing.Parts, times []float64) *sweep.Track {
 	r.Family.SetTimes(times)
-	r.Family.Poses(m.Swing, r.poses)
+	r.poses = slices.Grow(r.poses[:0], len(times))[:len(times)]
+	r.Family.Poses(m.Swing, parts, r.poses)
 	if r.track == nil {
 		r.track = &sweep.Track{}
 	}
-	r.track.Reset(times, r.poses)
+	r.track.ResetParts(parts, times, r.poses)
 	return r.track
 }
 
 // Coarse returns a member's track at the times of the coarse look.
-func (r *Relatives) Coarse(m *Member) *sweep.Track { return r.trackAt(m, r.Times) }
-
-// closely returns a member's track at the times of the fine one.
-func (r *Relatives) closely(m *Member) *sweep.Track {
-	times, _ := r.fine.Samples()
-	return r.trackAt(m, times)
-}
-
-func (r *Relatives) trackAt(m *Member, times []float64) *sweep.Track {
-	poses := make([]swing.Pose, len(times))
-	r.Family.SetTimes(times)
-	r.Family.Poses(m.Swing, poses)
-	return sweep.NewTrack(times, poses)
+func (r *Relatives) Coarse(m *Member) *sweep.Track {
+	poses := make([]swing.Pose, len(r.Times))
+	r.Family.SetTimes(r.Times)
+	r.Family.Poses(m.Swing, swing.AllParts, poses)
+	return sweep.NewTrack(r.Times, poses)
 }
 
 // axes are the directions that the upright walls and the level ceiling face.

@@ -17,23 +17,15 @@ type end struct {
 // of returns the end's centre and radius in a pose.
 func (e end) of(p *swing.Pose) (geom.Vec, float64) {
 	c := &p[e.part]
-	if e.b {
-		return c.B, c.R
-	}
-	return c.A, c.R
+	return *e.on(c), c.R
 }
 
-// onClub returns which of the points of the club the end is, or −1.
-func (e end) onClub() int {
-	switch e {
-	case end{swing.Shaft, true}:
-		return swing.ShaftEnd
-	case end{swing.Clubhead, false}:
-		return swing.Heel
-	case end{swing.Clubhead, true}:
-		return swing.Toe
+// on returns the end's centre of its part.
+func (e end) on(c *geom.Capsule) *geom.Vec {
+	if e.b {
+		return &c.B
 	}
-	return -1
+	return &c.A
 }
 
 // lookBack is how far (m) behind the least reach of any member a part must stay,
@@ -53,12 +45,18 @@ type scout struct {
 	runs [][2]int
 }
 
+// parts returns the parts that the scout's ends are of.
+func (sc *scout) parts() (out swing.Parts) {
+	for _, e := range sc.ends {
+		out |= e.part.Set()
+	}
+	return out
+}
+
 // lookout is what scouts look at: the moments, and the member there.
 type lookout struct {
 	times  []float64
-	club   bool // whether the points of the club are all there is to look at
-	legs   bool // whether legs are among it
-	points []swing.ClubPoints
+	parts  []swing.Parts // what is looked at, moment by moment
 	poses  []swing.Pose
 	radius [swing.NumParts]float64
 	reach  []float64 // scratch: of one end
@@ -70,16 +68,7 @@ type lookout struct {
 func (r *Relatives) measure() {
 	scouts, l := r.lookout()
 	r.Family.SetTimes(l.times)
-	pose := func(m *Member) {
-		switch {
-		case l.club:
-			r.Family.ClubPoints(m.Swing, l.points)
-		case l.legs:
-			r.Family.Poses(m.Swing, l.poses)
-		default:
-			r.Family.Torsos(m.Swing, l.poses)
-		}
-	}
+	pose := func(m *Member) { r.Family.PosesOf(m.Swing, l.parts, l.poses) }
 	for m := range r.All() {
 		pose(m)
 		m.least = make([]float64, len(scouts))
@@ -115,7 +104,9 @@ func (r *Relatives) measure() {
 			continue
 		}
 		// Somebody goes farther than all corners, so there is a corner beyond them.
-		look := func(m *Member) event { return extremeOf(r.closely(m), n) }
+		times, _ := r.fine.Samples()
+		parts := scouts[k].parts()
+		look := func(m *Member) event { return extremeOf(r.glance(m, parts, times), n) }
 		if m, e := r.climb(r.loosest[k], look(r.loosest[k]), look); e.value < r.least[k] {
 			m.least = make([]float64, len(r.dirs))
 			m.least[k] = e.value
@@ -131,7 +122,7 @@ func (r *Relatives) measure() {
 func (r *Relatives) lookout() (scouts []scout, l *lookout) {
 	kept := make([]bool, len(r.Times)) // for any direction
 	keeps := make([][]bool, len(r.dirs))
-	l = &lookout{club: true}
+	l = &lookout{}
 	_, poses := r.coarse.Samples()
 	for part := range l.radius {
 		l.radius[part] = poses[0][part].R
@@ -167,8 +158,6 @@ func (r *Relatives) lookout() (scouts []scout, l *lookout) {
 					}
 					if near && !slices.Contains(ends, e) {
 						ends = append(ends, e)
-						l.club = l.club && e.onClub() >= 0
-						l.legs = l.legs || part >= swing.LeadThigh && part <= swing.TrailFoot
 					}
 				}
 			}
@@ -184,19 +173,21 @@ func (r *Relatives) lookout() (scouts []scout, l *lookout) {
 			continue
 		}
 		at := len(l.times)
-		l.times = append(l.times, r.Times[j])
+		l.times, l.parts = append(l.times, r.Times[j]), append(l.parts, 0)
 		for k := range scouts {
-			switch runs := &scouts[k].runs; {
-			case !keeps[k][j]:
-			case j > 0 && keeps[k][j-1]:
+			if !keeps[k][j] {
+				continue
+			}
+			l.parts[at] |= scouts[k].parts()
+			if runs := &scouts[k].runs; j > 0 && keeps[k][j-1] {
 				(*runs)[len(*runs)-1][1] = at
-			default:
+			} else {
 				*runs = append(*runs, [2]int{at, at})
 			}
 		}
 	}
 	n := len(l.times)
-	l.points, l.poses = make([]swing.ClubPoints, n), make([]swing.Pose, n)
+	l.poses = make([]swing.Pose, n)
 	l.reach, l.bend = make([]float64, n), make([]float64, n)
 	return scouts, l
 }
@@ -205,18 +196,11 @@ func (r *Relatives) lookout() (scouts []scout, l *lookout) {
 // second derivative in the scout's runs, and returns the least value.
 func (sc *scout) look(l *lookout, e end) float64 {
 	n, least := sc.dir, math.Inf(1)
-	radius, point := l.radius[e.part], e.onClub()
+	radius := l.radius[e.part]
 	for _, run := range sc.runs {
 		from, to := run[0], run[1]
 		for j := from; j <= to; j++ {
-			var at *geom.Vec
-			if l.club {
-				at = &l.points[j][point]
-			} else if c := &l.poses[j][e.part]; e.b {
-				at = &c.B
-			} else {
-				at = &c.A
-			}
+			at := e.on(&l.poses[j][e.part])
 			v := n.X*at.X + n.Y*at.Y + n.Z*at.Z - radius
 			l.reach[j] = v
 			if v < least {
@@ -280,16 +264,8 @@ func (sc *scout) closer(s *swing.Swing, l *lookout, e end, t0, t1, v0, v1, stray
 		return min(best, low)
 	}
 	mid := (t0 + t1) / 2
-	var at geom.Vec
-	if l.club {
-		var points swing.ClubPoints
-		s.ClubAt(mid, &points)
-		at = points[e.onClub()]
-	} else {
-		pose := s.PoseAt(mid)
-		at, _ = e.of(&pose)
-	}
-	v := geom.Dot(sc.dir, at) - l.radius[e.part]
+	part := s.PartAt(mid, e.part)
+	v := geom.Dot(sc.dir, *e.on(&part)) - l.radius[e.part]
 	best = sc.closer(s, l, e, t0, mid, v0, v, stray/4, tol, best)
 	return sc.closer(s, l, e, mid, t1, v, v1, stray/4, tol, best)
 }

@@ -23,17 +23,23 @@ type Spread []([swing.NumParts]geom.Box)
 
 // Spread returns the family's Spread, made at the first call.
 func (r *Relatives) Spread() Spread {
-	if r.where != nil {
-		return r.where
+	if r.where == nil {
+		r.where = r.spread(swing.AllParts, r.Times, coarseLoss)
 	}
-	n := len(r.Times)
-	r.Family.SetTimes(r.Times)
+	return r.where
+}
+
+// spread returns the Spread of some parts for the steps between times over which no
+// part may be stray (m) off its chord.
+func (r *Relatives) spread(parts swing.Parts, times []float64, stray float64) Spread {
+	n := len(times)
+	r.Family.SetTimes(times)
 	central, less, more := make([]swing.Pose, n), make([]swing.Pose, n), make([]swing.Pose, n)
-	r.Family.Poses(r.Central.Swing, central)
+	r.Family.Poses(r.Central.Swing, parts, central)
 	moved := make([][swing.NumParts][2]geom.Vec, n) // of A and B, squared, axis by axis
 	for i := 0; i < len(r.Singles); i += 2 {
-		r.Family.Poses(r.Singles[i].Swing, less)
-		r.Family.Poses(r.Singles[i+1].Swing, more)
+		r.Family.Poses(r.Singles[i].Swing, parts, less)
+		r.Family.Poses(r.Singles[i+1].Swing, parts, more)
 		for j := range moved {
 			for p := range moved[j] {
 				c, a, b := &central[j][p], &less[j][p], &more[j][p]
@@ -44,15 +50,17 @@ func (r *Relatives) Spread() Spread {
 	}
 	at := func(j int, p swing.Part) geom.Box {
 		c, m := &central[j][p], &moved[j][p]
-		return swayed(c.A, m[0]).Union(swayed(c.B, m[1])).Grown(c.R + spreadRest + coarseLoss)
+		return swayed(c.A, m[0]).Union(swayed(c.B, m[1])).Grown(c.R + spreadRest + stray)
 	}
-	r.where = make(Spread, n-1)
-	for j := range r.where {
+	out := make(Spread, n-1)
+	for j := range out {
 		for p := range swing.NumParts {
-			r.where[j][p] = at(j, p).Union(at(j+1, p))
+			if out[j][p] = geom.EmptyBox(); parts.Has(p) {
+				out[j][p] = at(j, p).Union(at(j+1, p))
+			}
 		}
 	}
-	return r.where
+	return out
 }
 
 // addFarther adds to sum, axis by axis, the square of how far the farther of two

@@ -166,7 +166,7 @@ func (t *trial) meeting(i int, m *family.Member, at sweep.Contact) Nearest {
 // by central difference: a shaft's middle is slower than its end.
 func speedAt(s *swing.Swing, c sweep.Contact) float64 {
 	const h = 1e-4 // s
-	a, b := s.PoseAt(c.Time - h)[c.Part], s.PoseAt(c.Time + h)[c.Part]
-	share := s.PoseAt(c.Time)[c.Part].Share(c.OnPart)
+	a, b := s.PartAt(c.Time-h, c.Part), s.PartAt(c.Time+h, c.Part)
+	share := s.PartAt(c.Time, c.Part).Share(c.OnPart)
 	return geom.Norm(r3.Sub(geom.Lerp(b.A, b.B, share), geom.Lerp(a.A, a.B, share))) / (2 * h)
 }

@@ -49,17 +49,13 @@ func (t *trial) firstTouch(struck []int, members []*family.Member) (first Contac
 		times := r.Times[max(0, w.from-1):min(len(r.Times), w.to+2)]
 		poses := make([]swing.Pose, len(times))
 		r.Family.SetTimes(times)
-		r.Family.Poses(r.Central.Swing, poses) // where the rest of the golfer stays while only the club matters
+		wanted := swing.AllParts &^ (w.part.Set() - 1)
 		for _, m := range members {
 			if !t.mayTouch(m, w.surfaces) {
 				continue
 			}
-			if w.part >= swing.Grip {
-				r.Family.ClubPoses(m.Swing, poses)
-			} else {
-				r.Family.Poses(m.Swing, poses)
-			}
-			track.ResetFrom(w.part, times, poses)
+			r.Family.Poses(m.Swing, wanted, poses)
+			track.ResetParts(wanted, times, poses)
 			for _, i := range w.surfaces {
 				c, near := track.FirstContactBefore(t.local[i], best.Time)
 				if !near {

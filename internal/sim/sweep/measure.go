@@ -7,24 +7,28 @@ import (
 	"wideberth/internal/sim/swing"
 )
 
-// measure fills in the strays and the trees in one pass over the poses. It goes
-// part by part so that the running values stay in registers; parts before from
-// are left out.
-func (t *Track) measure(from swing.Part) {
+// measure fills in the strays and the trees of some parts in one pass over the
+// poses. It goes part by part so that the running values stay in registers.
+func (t *Track) measure(parts swing.Parts) {
 	t.ready()
-	for p := range from {
-		t.nodes[int(p)*2*t.leaves+1] = geom.EmptyBox()
-		t.worst2[p] = 0
-	}
-	for p := from; p < swing.NumParts; p++ {
-		t.bend(p)
-		t.grow(p)
+	for p := range swing.NumParts {
+		if parts.Has(p) {
+			t.bend(p)
+			t.grow(p)
+		} else {
+			t.nodes[int(p)*2*t.leaves+1] = geom.EmptyBox()
+			t.worst2[p] = 0
+		}
 	}
 }
 
-// ready makes room for strays and trees.
+// ready makes room for strays and trees, and fills what depends on the times alone.
 func (t *Track) ready() {
 	n := t.steps()
+	if len(t.lensOf) == n+1 && &t.lensOf[0] == &t.times[0] {
+		return
+	}
+	t.lensOf = t.times
 	t.lens = grow(t.lens, n+1)
 	for i := 1; i <= n; i++ {
 		h := t.times[i] - t.times[i-1]

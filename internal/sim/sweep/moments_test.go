@@ -278,13 +278,13 @@ func TestSampleSteps(t *testing.T) {
 	}
 }
 
-// TestResetFrom: parts before the first are nowhere, those from it on as ever.
-func TestResetFrom(t *testing.T) {
+// TestResetParts: parts that do not matter are nowhere, the others as ever.
+func TestResetParts(t *testing.T) {
 	whole := Sample(newWobble(6), FineTolerance)
 	times, poses := whole.Samples()
 	var club Track
 	club.Reset(Sample(newWobble(7), FineTolerance).Samples()) // something to forget
-	club.ResetFrom(swing.Grip, times, poses)
+	club.ResetParts(swing.ClubParts, times, poses)
 	worst := 0.0
 	for p := range swing.NumParts {
 		want := geom.EmptyBox()

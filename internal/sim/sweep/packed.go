@@ -42,7 +42,7 @@ func (t *Track) Pack() {
 	for i := range t.nodes {
 		s.nodes[i] = smaller(t.nodes[i].Grown(2 * packing)) // rounded parts and their strays too
 	}
-	t.packed, t.poses, t.nodes, t.stray2, t.twigs, t.lens = s, nil, nil, nil, nil, nil
+	t.packed, t.poses, t.nodes, t.stray2, t.twigs, t.lens, t.lensOf = s, nil, nil, nil, nil, nil, nil
 }
 
 // Capsule returns where a part is at a sample.

@@ -11,10 +11,13 @@ import (
 // Swath is where any of many motions is during each step of times that they
 // share, in boxes around them all, with what they may stray. It says at which
 // moments and with which parts any of them may come near something, and how near
-// the club of each may come. Of a motion it keeps the club alone.
+// the club of each may come. Of a motion it keeps the club alone. A swath may be of
+// some parts only.
 type Swath struct {
 	times  []float64
-	track  Track      // scratch, for the strays
+	parts  swing.Parts
+	track  Track // scratch, for the strays
+	pieces []piece
 	axes   []geom.Box // moment by moment, piece by piece: around the ends of the axis
 	radius [swing.NumParts]float64
 	stray2 []float64               // step by step, part by part: the largest, m²
@@ -26,11 +29,15 @@ type Swath struct {
 // clubParts is how many parts a club has.
 const clubParts = int(swing.NumParts - swing.Grip)
 
-// NewSwath returns the swath of no motion at some times (s, rising, at least two).
-func NewSwath(times []float64) *Swath {
+// NewSwath returns the swath of no motion at some times (s, rising, at least two), for
+// some parts.
+func NewSwath(parts swing.Parts, times []float64) *Swath {
+	of := slices.DeleteFunc(slices.Clone(pieces), func(p piece) bool { return !parts.Has(p.part) })
 	return &Swath{
 		times:  times,
-		axes:   slices.Repeat([]geom.Box{geom.EmptyBox()}, len(times)*len(pieces)),
+		parts:  parts,
+		pieces: of,
+		axes:   slices.Repeat([]geom.Box{geom.EmptyBox()}, len(times)*len(of)),
 		stray2: make([]float64, (len(times)-1)*int(swing.NumParts)),
 	}
 }
@@ -40,12 +47,31 @@ func (w *Swath) Times() []float64 { return w.times }
 
 // Add takes in a motion's poses at the times.
 func (w *Swath) Add(poses []swing.Pose) {
-	club := make([][6]float32, len(poses)*clubParts)
-	for i := range poses {
-		axes := w.axes[i*len(pieces):][:len(pieces)]
-		for k := range pieces {
-			p := &pieces[k]
-			c := &poses[i][p.part]
+	w.AddDuring(0, len(w.times)-1, w.parts, poses)
+	if w.parts&swing.ClubParts != 0 {
+		w.keepClub(poses)
+	}
+}
+
+// Moments returns the moments (the first, and the one after the last) that AddDuring
+// asks for: one more on either side of the steps, for the curvature there.
+func (w *Swath) Moments(from, to int) (first, end int) {
+	return max(0, from-1), min(len(w.times), to+2)
+}
+
+// AddDuring takes in some parts of a motion during the steps from one to the one before
+// another; poses are those at the moments of these steps.
+func (w *Swath) AddDuring(from, to int, parts swing.Parts, poses []swing.Pose) {
+	first, end := w.Moments(from, to)
+	for i := from; i <= to; i++ {
+		axes := w.axes[i*len(w.pieces):][:len(w.pieces)]
+		pose := &poses[i-first]
+		for k := range w.pieces {
+			p := &w.pieces[k]
+			if !parts.Has(p.part) {
+				continue
+			}
+			c := &pose[p.part]
 			a, b := c.A, c.B
 			if !p.whole() {
 				a, b = geom.Lerp(c.A, c.B, p.from), geom.Lerp(c.A, c.B, p.to)
@@ -55,6 +81,28 @@ func (w *Swath) Add(poses []swing.Pose) {
 				w.radius[p.part] = c.R
 			}
 		}
+	}
+	w.ever = nil
+	t := &w.track
+	t.times, t.poses = w.times[first:end], poses
+	t.ready()
+	for p := range swing.NumParts {
+		if !parts.Has(p) {
+			continue
+		}
+		t.bend(p)
+		for i, e := range t.stray2[int(p)*t.steps():][from-first : to-first] {
+			if at := &w.stray2[(from+i)*int(swing.NumParts)+int(p)]; e > *at {
+				*at = e
+			}
+		}
+	}
+}
+
+// keepClub keeps the club of a motion.
+func (w *Swath) keepClub(poses []swing.Pose) {
+	club := make([][6]float32, len(poses)*clubParts)
+	for i := range poses {
 		for k := range clubParts {
 			c := &poses[i][int(swing.Grip)+k]
 			club[i*clubParts+k] = [6]float32{
@@ -62,18 +110,7 @@ func (w *Swath) Add(poses []swing.Pose) {
 			}
 		}
 	}
-	w.clubs, w.ever = append(w.clubs, club), nil
-	t := &w.track
-	t.times, t.poses = w.times, poses
-	t.ready()
-	for p := range swing.NumParts {
-		t.bend(p)
-		for i, e := range t.stray2[int(p)*t.steps():][:t.steps()] {
-			if at := &w.stray2[i*int(swing.NumParts)+int(p)]; e > *at {
-				*at = e
-			}
-		}
-	}
+	w.clubs = append(w.clubs, club)
 }
 
 // stray returns the most that a part strays in a step in any motion.
@@ -81,30 +118,27 @@ func (w *Swath) stray(step int, p swing.Part) float64 {
 	return math.Sqrt(w.stray2[step*int(swing.NumParts)+int(p)])
 }
 
-// Parts is a set of parts.
-type Parts uint64
-
-// partSet returns the set of one part.
-func partSet(p swing.Part) Parts { return 1 << p }
-
-// Club reports whether there are only parts of the club in the set.
-func (s Parts) Club() bool { return s&(partSet(swing.Grip)-1) == 0 }
-
 // Near returns, for each step, the parts that may come nearer to a box than limit
 // (m) in any of the motions. What touches the box is near whatever the limit.
-func (w *Swath) Near(b geom.Box, limit float64) []Parts {
-	limit = max(limit, 0)
-	out := make([]Parts, len(w.times)-1)
+func (w *Swath) Near(b geom.Box, limit float64) []swing.Parts {
+	out := make([]swing.Parts, len(w.times)-1)
 	for i := range out {
-		from, to := w.axes[i*len(pieces):][:len(pieces)], w.axes[(i+1)*len(pieces):][:len(pieces)]
-		for k := range pieces {
-			p := pieces[k].part
-			if out[i]&partSet(p) == 0 && b.Gap(from[k].Union(to[k])) < limit+w.radius[p]+w.stray(i, p) {
-				out[i] |= partSet(p)
-			}
-		}
+		out[i] = w.NearDuring(i, w.parts, b, limit)
 	}
 	return out
+}
+
+// NearDuring is Near for some parts during one step.
+func (w *Swath) NearDuring(step int, parts swing.Parts, b geom.Box, limit float64) (near swing.Parts) {
+	limit = max(limit, 0)
+	from, to := w.axes[step*len(w.pieces):][:len(w.pieces)], w.axes[(step+1)*len(w.pieces):][:len(w.pieces)]
+	for k := range w.pieces {
+		p := w.pieces[k].part
+		if parts.Has(p) && !near.Has(p) && b.Gap(from[k].Union(to[k])) < limit+w.radius[p]+w.stray(step, p) {
+			near |= p.Set()
+		}
+	}
+	return near
 }
 
 // Beyond reports whether every motion stays at least limit (m) from a box; where it
@@ -113,9 +147,9 @@ func (w *Swath) Near(b geom.Box, limit float64) []Parts {
 func (w *Swath) Beyond(b geom.Box, limit float64) bool {
 	limit = max(limit, 0)
 	if w.ever == nil {
-		w.ever = slices.Repeat([]geom.Box{geom.EmptyBox()}, len(pieces))
+		w.ever = slices.Repeat([]geom.Box{geom.EmptyBox()}, len(w.pieces))
 		for i, axis := range w.axes {
-			w.ever[i%len(pieces)] = w.ever[i%len(pieces)].Union(axis)
+			w.ever[i%len(w.pieces)] = w.ever[i%len(w.pieces)].Union(axis)
 		}
 		for i := range len(w.times) - 1 {
 			for p := range swing.NumParts {
@@ -123,14 +157,14 @@ func (w *Swath) Beyond(b geom.Box, limit float64) bool {
 			}
 		}
 	}
-	for k := range pieces {
-		p := pieces[k].part
+	for k := range w.pieces {
+		p := w.pieces[k].part
 		room := limit + w.radius[p]
 		if b.Gap(w.ever[k]) >= room+w.worst[p] {
 			continue
 		}
 		for i := range len(w.times) - 1 {
-			from, to := &w.axes[i*len(pieces)+k], &w.axes[(i+1)*len(pieces)+k]
+			from, to := &w.axes[i*len(w.pieces)+k], &w.axes[(i+1)*len(w.pieces)+k]
 			if b.Gap(from.Union(*to)) < room+w.stray(i, p) {
 				return false
 			}
@@ -145,11 +179,11 @@ func (w *Swath) Beyond(b geom.Box, limit float64) bool {
 //
 // What separates the first motion's club from the surface separates most others
 // too; only for the rest a direction of their own is sought.
-func (w *Swath) ClubNear(step int, parts Parts, s *Surface, limits []float64, near []bool) {
+func (w *Swath) ClubNear(step int, parts swing.Parts, s *Surface, limits []float64, near []bool) {
 	const rounding = 1e-6 // m, of what is kept
 	for i := range clubParts {
 		part := swing.Grip + swing.Part(i)
-		if parts&partSet(part) == 0 {
+		if !parts.Has(part) {
 			continue
 		}
 		radius, stray := w.radius[part], w.stray(step, part)+rounding
@@ -176,9 +210,9 @@ func (w *Swath) ClubNear(step int, parts Parts, s *Surface, limits []float64, ne
 }
 
 // PartsNear is ClubNear for one motion with its poses at the ends of the step.
-func (w *Swath) PartsNear(step int, parts Parts, s *Surface, from, to *swing.Pose, limit float64) bool {
+func (w *Swath) PartsNear(step int, parts swing.Parts, s *Surface, from, to *swing.Pose, limit float64) bool {
 	for p := range swing.NumParts {
-		if parts&partSet(p) == 0 {
+		if !parts.Has(p) {
 			continue
 		}
 		sp := span{from[p], to[p], w.stray(step, p)}

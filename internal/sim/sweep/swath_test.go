@@ -87,7 +87,7 @@ func swathOfHeads(t *testing.T, axis int, first, away bool) {
 		return out
 	}
 	motions := [][]swing.Pose{motion(0, small), motion(behind, large)}
-	w := NewSwath(times)
+	w := NewSwath(swing.AllParts, times)
 	for _, m := range motions {
 		w.Add(m)
 	}
@@ -95,7 +95,7 @@ func swathOfHeads(t *testing.T, axis int, first, away bool) {
 	if got := w.Times(); len(got) != len(times) || got[1] != h {
 		t.Errorf("Times() = %v, want %v", got, times)
 	}
-	head := partSet(swing.Clubhead)
+	head := swing.Clubhead.Set()
 	s := Surface{Kind: Solid, Box: wall(face)}
 	for i := range len(times) - 1 {
 		gap := face - foremost(i) - large - stray // of the first motion, a head of the larger radius taken
@@ -108,7 +108,7 @@ func swathOfHeads(t *testing.T, axis int, first, away bool) {
 				t.Errorf("step %d: near within %.9f m: %b, want the clubhead in it: %v", i, gap+c.by, got[i], c.near)
 			}
 			// The points at its leading end are as near as the head less its radius.
-			if got := w.Near(s.Box, gap+large+c.by)[i]; got&partSet(swing.Trunk) != 0 != c.near {
+			if got := w.Near(s.Box, gap+large+c.by)[i]; got&swing.Trunk.Set() != 0 != c.near {
 				t.Errorf("step %d: near within %.9f m: %b, want the trunk in it: %v", i, gap+large+c.by, got, c.near)
 			}
 		}
@@ -121,7 +121,7 @@ func swathOfHeads(t *testing.T, axis int, first, away bool) {
 			}
 			// The grip is a point; asked for with the head, it changes nothing.
 			near = make([]bool, 2)
-			w.ClubNear(i, partSet(swing.Grip), &s, []float64{gap + large + by, gap + by}, near)
+			w.ClubNear(i, swing.Grip.Set(), &s, []float64{gap + large + by, gap + by}, near)
 			if near[0] != want || near[1] {
 				t.Errorf("step %d: the grips come within %.4f and %.4f m: %v, want %v and false", i, gap+large+by, gap+by, near, want)
 			}
@@ -130,7 +130,7 @@ func swathOfHeads(t *testing.T, axis int, first, away bool) {
 				if got := w.PartsNear(i, head, &s, &motions[k][i], &motions[k][i+1], own+by); got != want {
 					t.Errorf("step %d: motion %d comes within %.4f m: %v, want %v", i, k, own+by, got, want)
 				}
-				if w.PartsNear(i, partSet(swing.Trunk), &s, &motions[k][i], &motions[k][i+1], own+by) {
+				if w.PartsNear(i, swing.Trunk.Set(), &s, &motions[k][i], &motions[k][i+1], own+by) {
 					t.Errorf("step %d: the trunk of motion %d comes within %.4f m, want only the head", i, k, own+by)
 				}
 			}
@@ -158,31 +158,12 @@ func TestStrayOfOneStep(t *testing.T) {
 	for _, x := range []float64{0, 0, 0, 0, 0.1, 0.2} { // a jerk at 0.3 s
 		poses = append(poses, alone(swing.Shaft, ballAt(x, 0)))
 	}
-	w := NewSwath(times)
+	w := NewSwath(swing.AllParts, times)
 	w.Add(poses)
 	// x″ at 0.3 s is 0.1/0.1² = 10 m/s².
 	for i, want := range []float64{0, 0, 1.5 * 10 * 0.01 / 8, 1.5 * 10 * 0.01 / 8, 0} {
 		if got := w.stray(i, swing.Shaft); math.Abs(got-want) > 1e-9 {
 			t.Errorf("step %d: the shaft strays %.6f m, want %.6f", i, got, want)
-		}
-	}
-}
-
-func TestClubParts(t *testing.T) {
-	for _, c := range []struct {
-		name  string
-		parts Parts
-		want  bool
-	}{
-		{"nothing", 0, true},
-		{"the grip", partSet(swing.Grip), true},
-		{"the whole club", partSet(swing.Grip) | partSet(swing.Shaft) | partSet(swing.Clubhead), true},
-		{"a hand and the club", partSet(swing.TrailHand) | partSet(swing.Shaft), false},
-		{"the trail foot, the last of the body", partSet(swing.TrailFoot), false},
-		{"the head, the first", partSet(swing.Head), false},
-	} {
-		if got := c.parts.Club(); got != c.want {
-			t.Errorf("%s: Club() = %v, want %v", c.name, got, c.want)
 		}
 	}
 }
@@ -199,7 +180,7 @@ func TestSwathMissesNobody(t *testing.T) {
 	for i := range times {
 		times[i] = stretch * float64(i) / steps
 	}
-	w := NewSwath(times)
+	w := NewSwath(swing.AllParts, times)
 	motions := make([]*wobble, 4)
 	poses := make([][]swing.Pose, len(motions))
 	for k := range motions {
@@ -223,10 +204,10 @@ func TestSwathMissesNobody(t *testing.T) {
 			for p := range swing.NumParts {
 				near := make([]bool, len(motions))
 				if p >= swing.Grip {
-					w.ClubNear(i, partSet(p), &s, limits, near)
+					w.ClubNear(i, p.Set(), &s, limits, near)
 				}
 				for k, m := range motions {
-					own := w.PartsNear(i, partSet(p), &s, &poses[k][i], &poses[k][i+1], limit)
+					own := w.PartsNear(i, p.Set(), &s, &poses[k][i], &poses[k][i+1], limit)
 					if p >= swing.Grip && own && !near[k] {
 						t.Fatalf("step %d: the %v of motion %d is near by itself and not among all", i, p, k)
 					}
@@ -241,7 +222,7 @@ func TestSwathMissesNobody(t *testing.T) {
 						continue
 					}
 					met++
-					if !own || sets[i]&partSet(p) == 0 {
+					if !own || sets[i]&p.Set() == 0 {
 						t.Fatalf("step %d: the %v of motion %d comes within %.4f m and is not near (alone %v, swath %b)", i, p, k, d, own, sets[i])
 					}
 				}
@@ -258,7 +239,7 @@ func TestSwathMissesNobody(t *testing.T) {
 func TestSwathBeyond(t *testing.T) {
 	tracks := sharedTimes(5)
 	times, _ := tracks[0].Samples()
-	w := NewSwath(times)
+	w := NewSwath(swing.AllParts, times)
 	for _, track := range tracks {
 		_, poses := track.Samples()
 		w.Add(poses)
@@ -283,7 +264,7 @@ func TestSwathBeyond(t *testing.T) {
 	if far < 20 {
 		t.Errorf("the swath is beyond %d of 800 limits; the test wants more", far)
 	}
-	still := NewSwath([]float64{0, 1})
+	still := NewSwath(swing.AllParts, []float64{0, 1})
 	still.Add([]swing.Pose{alone(swing.Clubhead, ballAt(0, 0.05)), alone(swing.Clubhead, ballAt(0, 0.05))})
 	if b := beyond(2); !still.Beyond(b, 1.95-rounding) || still.Beyond(b, 1.95+rounding) {
 		t.Error("a ball of 0.05 m that lies 2 m off is not beyond 1.95 m, or beyond more")

@@ -66,6 +66,7 @@ type Track struct {
 	worst2  [swing.NumParts]float64 // largest stray2 of the part
 	twigs   []twig                  // scratch of measure, per leaf
 	lens    []lens                  // per sample
+	lensOf  []float64               // the times for which they are
 	packed  *packed                 // where poses and stray2 are, once they are packed
 }
 
@@ -82,12 +83,15 @@ func NewTrack(times []float64, poses []swing.Pose) *Track {
 	return t
 }
 
-// Reset makes the track that of NewTrack, reusing its buffers.
-func (t *Track) Reset(times []float64, poses []swing.Pose) { t.ResetFrom(0, times, poses) }
+// Reset makes the track that of NewTrack, reusing its buffers. Neither times nor poses
+// are to be changed after that.
+func (t *Track) Reset(times []float64, poses []swing.Pose) {
+	t.ResetParts(swing.AllParts, times, poses)
+}
 
-// ResetFrom is Reset for a caller to whom only the parts from first on matter:
-// the others are taken to be nowhere near a box.
-func (t *Track) ResetFrom(first swing.Part, times []float64, poses []swing.Pose) {
+// ResetParts is Reset for a caller to whom only some parts matter: the others are
+// taken to be nowhere.
+func (t *Track) ResetParts(parts swing.Parts, times []float64, poses []swing.Pose) {
 	if len(times) != len(poses) || len(times) == 0 {
 		panic(fmt.Sprintf("sweep: %d times for %d poses", len(times), len(poses)))
 	}
@@ -102,7 +106,7 @@ func (t *Track) ResetFrom(first swing.Part, times []float64, poses []swing.Pose)
 		poses = []swing.Pose{poses[0], poses[0]}
 	}
 	t.times, t.poses, t.packed = times, poses, nil
-	t.measure(first)
+	t.measure(parts)
 }
 
 // Duration returns the time (s) from the first sample to the last.

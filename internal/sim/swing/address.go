@@ -140,7 +140,8 @@ func (f *figure) takeStance(usual *wont, dev Deviation) (Stance, joints, error) 
 
 // butt returns where the grip ends, at address.
 func (a *address) butt() geom.Vec {
-	c := a.figure.coreOf(&a.joints)
+	var c core
+	a.figure.coreOf(&a.joints, &c)
 	return along(c.hands, -a.figure.toCap, c.club)
 }
 
@@ -154,7 +155,20 @@ type address struct {
 	ground geom.Vec // from the middle of the hips to the hands, for the posture last tried
 
 	side, chest, lean    turn // which no posture changes
-	forward, hang, shaft turn // of the posture last tried
+	forward, hang, shaft bend // of the posture last tried
+}
+
+// bend is an angle of a posture with its turn.
+type bend struct {
+	angle float64
+	turn
+}
+
+// to makes the bend that of an angle, at no cost where it is that already.
+func (b *bend) to(angle float64) {
+	if b.angle != angle || b.cos == 0 { // which is that of no angle yet
+		*b = bend{angle, turnOf(angle)}
+	}
 }
 
 // newAddress fills what does not depend on the posture.
@@ -283,7 +297,8 @@ func (a *address) stand(p posture) {
 
 	// In channels: the hands by angle and slope about the hub, the club by its
 	// direction.
-	c := f.trunkOf(j)
+	var c core
+	f.trunkOf(j, &c)
 	f.aim(j, r3.Sub(hands, c.hub))
 	club := r3.Scale(1/f.reach, r3.Sub(a.sole, hands))
 	j[chPhi], j[chClubSlope] = planeAngles(club, 0)
@@ -307,7 +322,7 @@ func (f *figure) aim(j *joints, offset geom.Vec) {
 func (a *address) handsFromHips() geom.Vec {
 	f := a.figure
 	var c core
-	c.lean(a.forward, a.side, a.chest)
+	c.lean(&a.forward.turn, &a.side, &a.chest)
 	f.shoulder(&c)
 	c.club = geom.Vec{X: -a.lean.sin, Y: -a.shaft.cos * a.lean.cos, Z: -a.shaft.sin * a.lean.cos}
 	across := a.sole.X + f.reach*a.lean.sin + a.stance.BallForward - c.hub.X // hands ahead of the hub

@@ -28,7 +28,7 @@ func BenchmarkMember(b *testing.B) {
 		if err := f.Fill(vs[i%len(vs)], &s); err != nil {
 			b.Fatal(err)
 		}
-		f.Poses(&s, poses)
+		f.Poses(&s, AllParts, poses)
 	}
 }
 
@@ -51,5 +51,27 @@ func BenchmarkNew(b *testing.B) {
 		if _, err := New(body, club, Style{}); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+// BenchmarkPoses is one member that is modelled already: all of it, its club, and that
+// with an arm.
+func BenchmarkPoses(b *testing.B) {
+	f, vs, poses := benchFamily(b)
+	s, err := f.Member(vs[0])
+	if err != nil {
+		b.Fatal(err)
+	}
+	for _, of := range []struct {
+		name string
+		want Parts
+	}{
+		{"all", AllParts}, {"club", ClubParts}, {"club and arm", ClubParts | LeadForearm.Set()},
+	} {
+		b.Run(of.name, func(b *testing.B) {
+			for b.Loop() {
+				f.Poses(s, of.want, poses)
+			}
+		})
 	}
 }

@@ -12,7 +12,6 @@ const (
 	chTheta channel = iota
 	chHandSlope
 	chHandTrace
-	chExtend // how far the lead arm stretches: shoulder to the middle of its fist, over its length
 
 	// The club points from the hands to the head: phi is its angle in the club
 	// plane, measured as theta is.
@@ -24,11 +23,15 @@ const (
 	chSide    // trunk line to the trail side of vertical
 	chChest   // turn of the shoulder line about the trunk, positive away from the target
 	chPelvis  // turn of the hip line about the vertical, the same way
+	numAngles // those above are angles
+)
 
-	chPelvisX // middle of the hips against address, m
+// The channels that are no angles.
+const (
+	chExtend  = numAngles + iota // how far the lead arm stretches: shoulder to the middle of its fist, over its length
+	chPelvisX                    // middle of the hips against address, m
 	chPelvisY
 	chPelvisZ
-
 	chHeel // how far the trail heel has come up: 0 flat, 1 on the toe
 	numChannels
 )

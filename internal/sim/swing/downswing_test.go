@@ -17,9 +17,9 @@ func TestModelledDownswingEnergy(t *testing.T) {
 				t.Fatal(err)
 			}
 			d := s.Downswing
-			start := pendulum.State{Theta: s.curves[chTheta].value[kTop], Phi: s.curves[chPhi].value[kTop]}
+			start := pendulum.State{Theta: s.curves.value[kTop][chTheta], Phi: s.curves.value[kTop][chPhi]}
 			drive := d.drive(d.WristTorque)
-			run, err := d.Pendulum.Swing(start, drive, s.curves[chPhi].value[kImpact], 1e-10)
+			run, err := d.Pendulum.Swing(start, drive, s.curves.value[kImpact][chPhi], 1e-10)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -98,8 +98,12 @@ func (f *Family) swinger(arm float64) *swinger {
 	return &f.golfers[0]
 }
 
-// SetTimes fixes the instants at which Poses evaluates a member.
+// SetTimes fixes the instants at which Poses evaluates a member. They are not to be
+// changed after that.
 func (f *Family) SetTimes(times []float64) {
+	if len(times) == len(f.times) && len(times) > 0 && &times[0] == &f.times[0] {
+		return
+	}
 	f.times = times
 	f.moments = slices.Grow(f.moments[:0], len(times))[:len(times)]
 	f.shares = slices.Grow(f.shares[:0], len(times))[:len(times)]
@@ -113,34 +117,29 @@ func (f *Family) SetTimes(times []float64) {
 	}
 }
 
-// Poses fills out, one pose per instant of SetTimes, with a member's poses.
-func (f *Family) Poses(member *Swing, out []Pose) {
-	var j joints
+// Poses fills out, one pose per instant of SetTimes, with the wanted parts of a
+// member's poses. The others keep what they held.
+func (f *Family) Poses(member *Swing, want Parts, out []Pose) {
 	for i := range f.moments {
-		f.joints(member, i, &j)
-		member.figure.pose(&j, &out[i])
+		f.pose(member, i, want, &out[i])
 	}
 }
 
-// Torsos is Poses for a caller who does not look at the legs: they keep what they held.
-func (f *Family) Torsos(member *Swing, out []Pose) {
-	var j joints
+// PosesOf is Poses with the parts that are wanted at each instant.
+func (f *Family) PosesOf(member *Swing, want []Parts, out []Pose) {
 	for i := range f.moments {
-		f.joints(member, i, &j)
-		member.figure.torso(&j, &out[i])
+		f.pose(member, i, want[i], &out[i])
 	}
 }
 
-// joints fills the channels of a member at the i-th instant of SetTimes.
-func (f *Family) joints(member *Swing, i int, j *joints) {
-	m := &f.moments[i]
-	for ch := range numChannels {
-		j[ch] = member.curves[ch].at(m)
-	}
+// pose fills parts of a member's pose at the i-th instant of SetTimes.
+func (f *Family) pose(member *Swing, i int, want Parts, out *Pose) {
+	var j joints
+	member.curves.at(&f.moments[i], &j)
 	if t := f.times[i]; t > member.times[kTop] && t < member.times[kImpact] {
-		j[chTheta] = arcAt(&member.curves[chTheta], f.shares[i][0])
-		j[chPhi] = arcAt(&member.curves[chPhi], f.shares[i][1])
+		member.curves.comeDown(f.shares[i][0], f.shares[i][1], &j)
 	}
+	member.figure.pose(&j, want, out)
 }
 
 // Reach bounds the family, in standard deviations of all traits together: no

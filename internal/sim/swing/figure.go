@@ -58,11 +58,10 @@ func newFigure(b body.Body, c Club) figure {
 
 // core is the part of a pose on which everything else hangs.
 type core struct {
-	sinForward, cosForward, sinSide, cosSide float64 // of the trunk's two leans
+	turns [numAngles]turn
 
 	pelvis, hub    geom.Vec // middle of the hips, middle of the shoulder line
 	up, lead       geom.Vec // along the trunk; from the trail to the lead shoulder
-	hips           geom.Vec // from the trail to the lead hip
 	leadShoulder   geom.Vec
 	trailShoulder  geom.Vec
 	leadArm        float64  // how far the lead arm stretches from its shoulder, which gives by the girdle's ease
@@ -70,29 +69,12 @@ type core struct {
 	club, clubFace geom.Vec // from the hands along the shaft; square to it, to the toe side
 }
 
-// turn is an angle with its sine and cosine.
-type turn struct{ angle, sin, cos float64 }
-
-func turnOf(angle float64) turn {
-	s, c := math.Sincos(angle)
-	return turn{angle, s, c}
-}
-
-// to makes the turn that of an angle, at no cost where it is that already.
-func (t *turn) to(angle float64) {
-	if t.angle != angle || t.cos == 0 { // which is that of no angle yet
-		*t = turnOf(angle)
-	}
-}
-
 // trunkOf places the trunk.
-func (f *figure) trunkOf(j *joints) (c core) {
-	c.lean(turnOf(j[chForward]), turnOf(j[chSide]), turnOf(j[chChest]))
-	sp, cp := math.Sincos(j[chPelvis])
-	c.hips = geom.Vec{X: cp, Y: -sp}
+func (f *figure) trunkOf(j *joints, c *core) {
+	fillTurns(j[:numAngles], c.turns[:])
+	c.lean(&c.turns[chForward], &c.turns[chSide], &c.turns[chChest])
 	c.pelvis = f.hips(j)
-	f.shoulder(&c)
-	return c
+	f.shoulder(c)
 }
 
 // hips places the middle of the hips.
@@ -100,11 +82,16 @@ func (f *figure) hips(j *joints) geom.Vec {
 	return r3.Add(f.pelvis, geom.Vec{X: j[chPelvisX], Y: j[chPelvisY], Z: j[chPelvisZ]})
 }
 
+// acrossHips returns the direction from the trail to the lead hip.
+func (c *core) acrossHips() geom.Vec {
+	t := &c.turns[chPelvis]
+	return geom.Vec{X: t.cos, Y: -t.sin}
+}
+
 // lean gives the trunk and the line of the shoulders their directions.
-func (c *core) lean(forward, side, chest turn) {
+func (c *core) lean(forward, side, chest *turn) {
 	sf, cf := forward.sin, forward.cos
 	ss, cs := side.sin, side.cos
-	c.sinForward, c.cosForward, c.sinSide, c.cosSide = sf, cf, ss, cs
 	c.up = geom.Vec{X: -ss, Y: -sf * cs, Z: cf * cs}
 	square := geom.Vec{X: cs, Y: -sf * ss, Z: cf * ss} // the shoulder line without turn
 	behind := r3.Cross(c.up, square)
@@ -119,15 +106,10 @@ func (f *figure) shoulder(c *core) {
 }
 
 // inPlane returns the unit vector at an angle from straight down a plane of the
-// given slope and trace, and the plane's upper normal.
-func inPlane(angle, slope, trace float64) (dir, normal geom.Vec) {
-	sa, ca := math.Sincos(angle)
-	ss, cs := math.Sincos(slope)
-	st, ct := math.Sincos(trace)
-	x, y := -sa, -ca*cs
-	dir = geom.Vec{X: x*ct - y*st, Y: x*st + y*ct, Z: -ca * ss}
-	normal = geom.Vec{X: ss * st, Y: -ss * ct, Z: cs}
-	return dir, normal
+// given slope and trace.
+func inPlane(angle, slope, trace *turn) geom.Vec {
+	x, y := -angle.sin, -angle.cos*slope.cos
+	return geom.Vec{X: x*trace.cos - y*trace.sin, Y: x*trace.sin + y*trace.cos, Z: -angle.cos * slope.sin}
 }
 
 // planeAngles is the inverse of inPlane for a unit vector that points downwards
@@ -139,14 +121,16 @@ func planeAngles(dir geom.Vec, trace float64) (angle, slope float64) {
 }
 
 // coreOf places trunk, hands and club.
-func (f *figure) coreOf(j *joints) core {
-	c := f.trunkOf(j)
-	arm, _ := inPlane(j[chTheta], j[chHandSlope], j[chHandTrace])
-	c.club, c.clubFace = inPlane(j[chPhi], j[chClubSlope], j[chClubTrace])
+func (f *figure) coreOf(j *joints, c *core) {
+	f.trunkOf(j, c)
+	t := &c.turns
+	arm := inPlane(&t[chTheta], &t[chHandSlope], &t[chHandTrace])
+	slope, trace := &t[chClubSlope], &t[chClubTrace]
+	c.club = inPlane(&t[chPhi], slope, trace)
+	c.clubFace = geom.Vec{X: slope.sin * trace.sin, Y: -slope.sin * trace.cos, Z: slope.cos}
 	c.leadArm = j[chExtend] * f.armLength
-	c.hands = along(c.hub, f.handReach(&c, arm), arm)
-	f.clearMat(&c)
-	return c
+	c.hands = along(c.hub, f.handReach(c, arm), arm)
+	f.clearMat(c)
 }
 
 // clearMat lifts the hands, and so bends the arms, where the clubhead would dig
@@ -185,7 +169,8 @@ func (f *figure) hubToHands(s *score, key int) float64 {
 	for ch := range numChannels {
 		j[ch] = s[ch][key]
 	}
-	c := f.coreOf(&j)
+	var c core
+	f.coreOf(&j, &c)
 	return geom.Norm(r3.Sub(c.hands, c.hub))
 }
 
@@ -215,19 +200,28 @@ func (f *figure) softMin(a, b float64) float64 {
 	return a - h*h/(4*f.soft)
 }
 
-// pose fills out with every part for the joints j.
-func (f *figure) pose(j *joints, out *Pose) {
-	c := f.torso(j, out)
-	f.poseLegs(&c, j[chHeel], out)
-}
-
-// torso is pose without the legs.
-func (f *figure) torso(j *joints, out *Pose) core {
-	c := f.coreOf(j)
-	f.poseClub(&c, out)
-	f.poseArms(&c, out)
-	f.poseTrunk(&c, out)
-	return c
+// pose fills the wanted parts of out for the joints j; the others keep what they held.
+func (f *figure) pose(j *joints, want Parts, out *Pose) {
+	var c core
+	f.coreOf(j, &c)
+	if want&ClubParts != 0 {
+		f.poseClub(&c, out)
+	}
+	if want&leadArmParts != 0 {
+		f.poseLeadArm(&c, out)
+	}
+	if want&trailArmParts != 0 {
+		f.poseTrailArm(&c, out)
+	}
+	if want&trunkParts != 0 {
+		f.poseTrunk(&c, out)
+	}
+	if want&leadLegParts != 0 {
+		f.poseLeadLeg(&c, out)
+	}
+	if want&trailLegParts != 0 {
+		f.poseTrailLeg(&c, j[chHeel], out)
+	}
 }
 
 func (f *figure) poseClub(c *core, out *Pose) {
@@ -254,16 +248,17 @@ func (f *figure) headAxis(c *core) (heel, toe geom.Vec) {
 func (f *figure) poseTrunk(c *core, out *Pose) {
 	b := &f.body
 	half := b.HipWidth / 2
-	out[Pelvis] = geom.Capsule{A: along(c.pelvis, -half, c.hips), B: along(c.pelvis, half, c.hips), R: b.PelvisRadius}
+	hips, forward, side := c.acrossHips(), &c.turns[chForward], &c.turns[chSide]
+	out[Pelvis] = geom.Capsule{A: along(c.pelvis, -half, hips), B: along(c.pelvis, half, hips), R: b.PelvisRadius}
 	// The round top of the chest carries the shoulders and rises between them to the neck.
 	out[Trunk] = geom.Capsule{A: along(c.pelvis, 0.05, c.up), B: along(c.hub, -0.55*b.TrunkRadius, c.up), R: b.TrunkRadius}
 
 	// The head is carried 14° more forward than the trunk, looking at the ball,
 	// and half as far to the side.
 	const sinLook, cosLook = 0.24192189559966773, 0.97029572627599647
-	sf, cf := c.sinForward*cosLook+c.cosForward*sinLook, c.cosForward*cosLook-c.sinForward*sinLook
-	cs := math.Sqrt((1 + c.cosSide) / 2)
-	ss := c.sinSide / (2 * cs)
+	sf, cf := forward.sin*cosLook+forward.cos*sinLook, forward.cos*cosLook-forward.sin*sinLook
+	cs := math.Sqrt((1 + side.cos) / 2)
+	ss := side.sin / (2 * cs)
 	axis := geom.Vec{X: -ss, Y: -sf * cs, Z: cf * cs}
 	crown := b.Stature - b.ShoulderHeight
 	chin := along(c.hub, crown-b.HeadHeight+b.HeadRadius, axis)

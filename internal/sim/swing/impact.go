@@ -28,18 +28,20 @@ func (f *figure) meetBall(s *score, st Stance, steeper float64) error {
 	// (shaft lean 5–12° with irons, common practice).
 	j[chPhi] = (8 - 6*l) * degree
 	j[chClubSlope] = st.Shaft + (1.5+1.8*l)*degree + 0.85*steeper
-	club, _ := inPlane(j[chPhi], j[chClubSlope], j[chClubTrace])
+	angle, slope, trace := turnOf(j[chPhi]), turnOf(j[chClubSlope]), turnOf(j[chClubTrace])
+	club := inPlane(&angle, &slope, &trace)
 	sole := geom.Vec{X: -(rules.BallRadius + f.club.HeadDepth), Y: f.club.axisToBall()}
 	if f.club.Kind == plan.KindDriver {
 		sole.Z = teed
 	}
 	hands := r3.Sub(sole, r3.Scale(f.reach, club))
 	lead := r3.Sub(hands, r3.Scale(f.leadAbove, club))
-	trunk := f.trunkOf(&j)
-	side, chest := turnOf(j[chSide]), turnOf(j[chChest]) // neither changes from here on
-	arm := func(forward float64) float64 {               // the share of the lead arm that it takes
+	var trunk core
+	f.trunkOf(&j, &trunk)
+	arm := func(forward float64) float64 { // the share of the lead arm that it takes
 		j[chForward] = forward
-		trunk.lean(turnOf(forward), side, chest)
+		lean := turnOf(forward)
+		trunk.lean(&lean, &trunk.turns[chSide], &trunk.turns[chChest]) // neither of which changes from here on
 		f.shoulder(&trunk)
 		return (geom.Norm(r3.Sub(lead, trunk.leadShoulder)) - f.girdle) / f.armLength
 	}
@@ -73,9 +75,10 @@ func (f *figure) meetBall(s *score, st Stance, steeper float64) error {
 func (f *figure) room(j *joints, butt geom.Vec) float64 {
 	const free = 0.015
 	var p Pose
-	f.pose(j, &p)
+	parts := [...]Part{Trunk, Pelvis, TrailThigh, LeadThigh}
+	f.pose(j, parts[0].Set()|parts[1].Set()|parts[2].Set()|parts[3].Set(), &p)
 	room := math.Inf(1)
-	for _, part := range []Part{Trunk, Pelvis, TrailThigh, LeadThigh} {
+	for _, part := range parts {
 		c := &p[part]
 		axis := r3.Sub(c.B, c.A)
 		at := max(0, min(1, geom.Dot(r3.Sub(butt, c.A), axis)/geom.Dot(axis, axis)))

@@ -23,8 +23,9 @@ func angleOf(a, b geom.Vec) float64 {
 // jointAngles returns what the joints of a swing do at an instant, degrees.
 func jointAngles(s *Swing, at float64) map[string]float64 {
 	p := s.PoseAt(at)
-	j := s.jointsAt(at)
-	c := s.figure.coreOf(&j)
+	c := s.coreAt(at)
+	var j joints
+	s.jointsAt(at, &j)
 	line := func(part Part) geom.Vec { return r3.Sub(p[part].B, p[part].A) }
 	return map[string]float64{
 		"lead elbow":     bones(p[LeadUpperArm], p[LeadForearm]),

@@ -25,11 +25,14 @@ func root(x float64) float64 {
 	return math.Sqrt(x)
 }
 
-func (f *figure) poseArms(c *core, out *Pose) {
+func (f *figure) poseLeadArm(c *core, out *Pose) {
 	bend := sum(-1, c.up, 0.3, c.lead)
 	f.arm(c.leadShoulder, along(c.hands, -f.leadAbove, c.club), bend, min(c.leadArm, armLongest*f.armLength),
 		&out[LeadUpperArm], &out[LeadForearm], &out[LeadHand])
-	bend = sum(-1, c.up, -0.3, c.lead)
+}
+
+func (f *figure) poseTrailArm(c *core, out *Pose) {
+	bend := sum(-1, c.up, -0.3, c.lead)
 	f.arm(c.trailShoulder, along(c.hands, f.trailBelow, c.club), bend, f.trailLimit,
 		&out[TrailUpperArm], &out[TrailForearm], &out[TrailHand])
 }
@@ -66,19 +69,21 @@ func middleJoint(start, dir geom.Vec, dist, first, second float64, bend geom.Vec
 	return along(along(start, a, dir), h, side)
 }
 
-func (f *figure) poseLegs(c *core, lift float64, out *Pose) {
-	b := &f.body
-	front := geom.Vec{X: c.hips.Y, Y: -c.hips.X}
-	half := b.HipWidth / 2
-
+func (f *figure) poseLeadLeg(c *core, out *Pose) {
+	hips := c.acrossHips()
+	front := geom.Vec{X: hips.Y, Y: -hips.X}
 	lead, leadToe := f.leadFoot()
-	f.leg(along(c.pelvis, half, c.hips), f.leadAnkle, along(leadToe, 0.5, front), &out[LeadThigh], &out[LeadShank])
+	f.leg(along(c.pelvis, f.body.HipWidth/2, hips), f.leadAnkle, along(leadToe, 0.5, front), &out[LeadThigh], &out[LeadShank])
 	out[LeadFoot] = lead
+}
 
+func (f *figure) poseTrailLeg(c *core, lift float64, out *Pose) {
+	hips := c.acrossHips()
+	front := geom.Vec{X: hips.Y, Y: -hips.X}
 	trail, ankle := f.trailFoot(lift)
 	trailToe := r3.Sub(trail.B, trail.A)
 	trailToe.Z = 0
-	f.leg(along(c.pelvis, -half, c.hips), ankle, r3.Add(r3.Unit(trailToe), front), &out[TrailThigh], &out[TrailShank])
+	f.leg(along(c.pelvis, -f.body.HipWidth/2, hips), ankle, r3.Add(r3.Unit(trailToe), front), &out[TrailThigh], &out[TrailShank])
 	out[TrailFoot] = trail
 }
 

@@ -135,8 +135,7 @@ func TestClubMeetsTheBall(t *testing.T) {
 	)
 	eachSwing(t, func(t *testing.T, s *Swing) {
 		sole := func(at float64) geom.Vec {
-			j := s.jointsAt(at)
-			c := s.figure.coreOf(&j)
+			c := s.coreAt(at)
 			return r3.Add(c.hands, r3.Scale(s.figure.reach, c.club))
 		}
 		club := s.figure.club
@@ -181,14 +180,13 @@ func TestFinish(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				j := s.jointsAt(s.Duration())
-				c, p := s.figure.coreOf(&j), s.PoseAt(s.Duration())
+				c, p := s.coreAt(s.Duration()), s.PoseAt(s.Duration())
 				facing := geom.Vec{X: c.lead.Y, Y: -c.lead.X} // of the chest, in plan
 				if facing.X < 0.4 {
 					t.Errorf("%s: the chest faces %.2f, want it to the target", name, facing)
 				}
-				if belt := -c.hips.Y; math.Abs(belt) < 0.95 {
-					t.Errorf("%s: the hips' line is %.2f, want it square to the target", name, c.hips)
+				if belt := -c.acrossHips().Y; math.Abs(belt) < 0.95 {
+					t.Errorf("%s: the hips' line is %.2f, want it square to the target", name, c.acrossHips())
 				}
 				lead, trail := p[LeadFoot], p[TrailFoot]
 				if heel := trail.A.Z - lead.A.Z; heel < 0.08*height {

@@ -55,3 +55,28 @@ type Lines struct {
 	Hands     geom.Vec // middle of both hands, on the axis of the shaft
 	Club      geom.Vec // from the hands along the shaft
 }
+
+// Parts is a set of parts.
+type Parts uint32
+
+// Set returns the set of the part alone.
+func (p Part) Set() Parts { return 1 << p }
+
+// Sets of parts.
+const (
+	AllParts  Parts = 1<<NumParts - 1
+	ClubParts       = AllParts &^ (1<<Grip - 1)
+	BodyParts       = AllParts &^ ClubParts
+
+	trunkParts    Parts = 1<<Head | 1<<Neck | 1<<Trunk | 1<<Pelvis
+	leadArmParts  Parts = 1<<LeadUpperArm | 1<<LeadForearm | 1<<LeadHand
+	trailArmParts Parts = 1<<TrailUpperArm | 1<<TrailForearm | 1<<TrailHand
+	leadLegParts  Parts = 1<<LeadThigh | 1<<LeadShank | 1<<LeadFoot
+	trailLegParts Parts = 1<<TrailThigh | 1<<TrailShank | 1<<TrailFoot
+)
+
+// Has reports whether a part is in the set.
+func (s Parts) Has(p Part) bool { return s>>p&1 != 0 }
+
+// Club reports whether there are only parts of the club in the set.
+func (s Parts) Club() bool { return s&BodyParts == 0 }

@@ -3,6 +3,8 @@ package swing
 import (
 	"math"
 	"testing"
+
+	"wideberth/internal/sim/geom"
 )
 
 func near(t *testing.T, what string, got, want, tol float64) {
@@ -35,19 +37,43 @@ func TestCrossing(t *testing.T) {
 func TestCurve(t *testing.T) {
 	times := keys{0, 0.3, 0.5, 1.1, 1.2, 1.7, 1.8, 2.1, 2.4, 2.5, 3, 3.2}
 	parabola := func(x float64) float64 { return 2 - x + 0.7*x*x }
-	var c curve
+	var c curves
 	for k, x := range times {
-		c.value[k] = parabola(x)
+		c.value[k][chTheta] = parabola(x)
 	}
-	w := bendWeights(&times)
-	c.bend(&w)
+	c.bend(&times)
+	at := func(x float64) float64 {
+		m, j := momentAt(&times, x), joints{}
+		c.at(&m, &j)
+		return j[chTheta]
+	}
 	for x := times[1]; x < times[numKeys-2]; x += 0.01 {
-		m := momentAt(&times, x)
-		near(t, "curve", c.at(&m), parabola(x), 1e-12)
+		near(t, "curve", at(x), parabola(x), 1e-12)
 	}
 	for _, x := range []float64{-1, 0, 3.2, 9} {
-		m := momentAt(&times, x)
-		near(t, "rest", c.at(&m), parabola(max(0, min(3.2, x))), 1e-12)
+		near(t, "rest", at(x), parabola(max(0, min(3.2, x))), 1e-12)
+	}
+}
+
+// TestTurns holds sines and cosines to the bit against those of package math: at the
+// ends of every eighth of a turn, between them, and far away.
+func TestTurns(t *testing.T) {
+	var angles []float64
+	for k := range 200 {
+		at := float64(k) * math.Pi / 4
+		angles = append(angles, at, math.Nextafter(at, 0), math.Nextafter(at, 1e9), at+0.1*float64(k%7), 1.37e4*at, 1e300*at)
+	}
+	angles = append(angles, 5e-324, 1e-9, 1<<20, math.Nextafter(1<<20, 0), 1<<29, math.Inf(1), math.NaN())
+	same := func(x, y float64) bool {
+		return math.Float64bits(x) == math.Float64bits(y) || math.IsNaN(x) && math.IsNaN(y)
+	}
+	for _, angle := range angles {
+		for _, angle := range [2]float64{angle, -angle} {
+			got := turnOf(angle)
+			if s, c := math.Sincos(angle); !same(got.sin, s) || !same(got.cos, c) {
+				t.Errorf("turn of %v: %v, want %v and %v", angle, got, s, c)
+			}
+		}
 	}
 }
 
@@ -94,10 +120,76 @@ func TestFamilySharesItsPoses(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	f.Poses(&s, poses)
+	f.Poses(&s, AllParts, poses)
 	for i, at := range times {
 		if want := f.Central.PoseAt(at); poses[i] != want {
 			t.Fatalf("pose at %.3f s = %v, want %v", at, poses[i], want)
 		}
+	}
+}
+
+func TestClubParts(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		parts Parts
+		want  bool
+	}{
+		{"nothing", 0, true},
+		{"the grip", Grip.Set(), true},
+		{"the whole club", Grip.Set() | Shaft.Set() | Clubhead.Set(), true},
+		{"a hand and the club", TrailHand.Set() | Shaft.Set(), false},
+		{"the trail foot, the last of the body", TrailFoot.Set(), false},
+		{"the head, the first", Head.Set(), false},
+	} {
+		if got := c.parts.Club(); got != c.want {
+			t.Errorf("%s: Club() = %v, want %v", c.name, got, c.want)
+		}
+	}
+}
+
+// TestPartsAlone: whichever parts are wanted, they are those of the whole pose, and
+// unless they hang together with one that is, the others are left alone.
+func TestPartsAlone(t *testing.T) {
+	f, err := NewFamily(golfer(1.71), clubNamed("7-iron"), Style{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := f.Member(Variations(1, 7)[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	times := []float64{0, 0.4, 0.9, 1.1, 1.2, 1.31, 1.5, 2}
+	f.SetTimes(times)
+	whole := make([]Pose, len(times))
+	f.Poses(s, AllParts, whole)
+	var wants []Parts
+	for p := range NumParts {
+		wants = append(wants, p.Set(), p.Set()|ClubParts, AllParts&^p.Set())
+	}
+	for _, want := range append(wants, 0, ClubParts, BodyParts) {
+		poses, own := make([]Pose, len(times)), make([]Pose, len(times))
+		each := make([]Parts, len(times))
+		for i := range each {
+			each[i] = want
+		}
+		f.Poses(s, want, poses)
+		f.PosesOf(s, each, own)
+		for i, at := range times {
+			if poses[i] != own[i] {
+				t.Errorf("parts %b at %v s: %v one way, %v the other", want, at, poses[i], own[i])
+			}
+			for p := range NumParts {
+				is := poses[i][p]
+				if is != whole[i][p] && (want.Has(p) || is != (geom.Capsule{})) {
+					t.Errorf("parts %b at %v s: %v is %v, want %v", want, at, p, is, whole[i][p])
+				}
+			}
+			if want.Club() && poses[i][Head] != (geom.Capsule{}) {
+				t.Errorf("parts %b: the head is %v, want it left alone", want, poses[i][Head])
+			}
+		}
+	}
+	if got := s.PartAt(1.1, LeadForearm); got != whole[3][LeadForearm] {
+		t.Errorf("forearm at the top: %v alone, %v in the pose", got, whole[3][LeadForearm])
 	}
 }

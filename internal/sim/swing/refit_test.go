@@ -108,12 +108,9 @@ func knobs() (out []knob) {
 func with(s *Swing, ks []knob, x []float64) *Swing {
 	out := *s
 	for i, k := range ks {
-		out.curves[k.ch].value[k.key] = x[i]
+		out.curves.value[k.key][k.ch] = x[i]
 	}
-	weights := bendWeights(&out.times)
-	for ch := range numChannels {
-		out.curves[ch].bend(&weights)
-	}
+	out.curves.bend(&out.times)
 	out.joinDownswing()
 	return &out
 }
@@ -136,7 +133,7 @@ func (g *recordedGolfer) fit(s *Swing, steps int) *Swing {
 	ks := knobs()
 	start := make([]float64, len(ks))
 	for i, k := range ks {
-		start[i] = s.curves[k.ch].value[k.key]
+		start[i] = s.curves.value[k.key][k.ch]
 	}
 	residual := func(x []float64) []float64 {
 		r := g.misses(with(s, ks, x))
@@ -232,7 +229,7 @@ func TestTablesFitTheRecordings(t *testing.T) {
 		{chClubTrace, "club trace", degree}, {chClubSlope, "club slope", degree}, {chPhi, "phi", degree}} {
 		var mean, half []string
 		for k := range numKeys {
-			x, y := fitted[0].curves[ch.ch].value[k]/ch.unit, fitted[1].curves[ch.ch].value[k]/ch.unit
+			x, y := fitted[0].curves.value[k][ch.ch]/ch.unit, fitted[1].curves.value[k][ch.ch]/ch.unit
 			mean, half = append(mean, fmt.Sprintf("%.3g", (x+y)/2)), append(half, fmt.Sprintf("%.3g", (x-y)/2))
 		}
 		fmt.Printf("%-10s mean %s\n%-10s half %s\n", ch.name, strings.Join(mean, ", "), "", strings.Join(half, ", "))

@@ -22,10 +22,10 @@ const (
 // keys is one number per key moment: their times, or one channel's values.
 type keys [numKeys]float64
 
-// curve is one channel of the motion: value and slope at every key moment,
-// joined by cubic Hermite segments, so that position and velocity are
+// curves are all channels of a motion: their values and slopes at every key
+// moment, joined by cubic Hermite segments, so that position and velocity are
 // continuous.
-type curve struct{ value, slope keys }
+type curves struct{ value, slope [numKeys]joints }
 
 // bends holds the weights of the rise before and the rise after each inner key.
 type bends struct{ before, after keys }
@@ -42,10 +42,14 @@ func bendWeights(times *keys) (w bends) {
 }
 
 // bend fills the slopes from the values: zero at both ends.
-func (c *curve) bend(w *bends) {
-	c.slope[0], c.slope[numKeys-1] = 0, 0
+func (c *curves) bend(times *keys) {
+	w := bendWeights(times)
+	c.slope[0], c.slope[numKeys-1] = joints{}, joints{}
 	for k := 1; k < numKeys-1; k++ {
-		c.slope[k] = (c.value[k]-c.value[k-1])*w.before[k] + (c.value[k+1]-c.value[k])*w.after[k]
+		v, slope := c.value[k-1:k+2], &c.slope[k]
+		for ch := range slope {
+			slope[ch] = (v[1][ch]-v[0][ch])*w.before[k] + (v[2][ch]-v[1][ch])*w.after[k]
+		}
 	}
 }
 
@@ -69,7 +73,10 @@ func momentAt(times *keys, t float64) moment {
 	return moment{seg, 2*x3 - 3*x2 + 1, (x3 - 2*x2 + x) * h, 3*x2 - 2*x3, (x3 - x2) * h}
 }
 
-// at returns the value of the curve at the moment.
-func (c *curve) at(m *moment) float64 {
-	return m.v0*c.value[m.seg] + m.m0*c.slope[m.seg] + m.v1*c.value[m.seg+1] + m.m1*c.slope[m.seg+1]
+// at fills j with the values of all channels at the moment.
+func (c *curves) at(m *moment, j *joints) {
+	v0, m0, v1, m1 := &c.value[m.seg], &c.slope[m.seg], &c.value[m.seg+1], &c.slope[m.seg+1]
+	for ch := range j {
+		j[ch] = m.v0*v0[ch] + m.m0*m0[ch] + m.v1*v1[ch] + m.m1*m1[ch]
+	}
 }

@@ -21,7 +21,7 @@ type Swing struct {
 
 	figure figure
 	times  keys
-	curves [numChannels]curve
+	curves curves
 }
 
 // Times of the parts of a swing that are not a result of the dynamics, s.
@@ -96,11 +96,12 @@ func (s *Swing) build(from *stood, style Style, trait [NumTraits]float64, down *
 		return s.figure.fails(err)
 	}
 	s.time()
-	weights := bendWeights(&s.times)
-	for ch := range numChannels {
-		s.curves[ch].value = score[ch]
-		s.curves[ch].bend(&weights)
+	for ch := range score {
+		for k, v := range score[ch] {
+			s.curves.value[k][ch] = v
+		}
 	}
+	s.curves.bend(&s.times)
 	s.joinDownswing()
 	return nil
 }
@@ -127,55 +128,71 @@ func (s *Swing) time() {
 // joinDownswing makes the hand and club angles follow the dynamics between the
 // top and impact: at rest at the top, at the pendulum's speed at impact.
 func (s *Swing) joinDownswing() {
-	d := s.Downswing
+	d, c := s.Downswing, &s.curves
 	for _, ch := range []channel{chTheta, chPhi} {
-		c := &s.curves[ch]
 		profile := &d.arm
 		if ch == chPhi {
 			profile = &d.club
 		}
-		arc := c.value[kTop] - c.value[kImpact]
-		c.slope[kTop] = 0
-		c.slope[kImpact] = arc * (1.5*profile[profileSteps] - 2*profile[profileSteps-1] + 0.5*profile[profileSteps-2]) * profileSteps / d.Duration
-		c.value[kArmDown] = c.value[kImpact] + arc*d.share(profile, s.times[kArmDown]-s.times[kTop])
+		arc := c.value[kTop][ch] - c.value[kImpact][ch]
+		c.slope[kTop][ch] = 0
+		c.slope[kImpact][ch] = arc * (1.5*profile[profileSteps] - 2*profile[profileSteps-1] + 0.5*profile[profileSteps-2]) * profileSteps / d.Duration
+		c.value[kArmDown][ch] = c.value[kImpact][ch] + arc*d.share(profile, s.times[kArmDown]-s.times[kTop])
 	}
 }
 
-// jointsAt returns every channel at time t.
-func (s *Swing) jointsAt(t float64) (j joints) {
+// jointsAt fills every channel at time t.
+func (s *Swing) jointsAt(t float64, j *joints) {
 	m := momentAt(&s.times, t)
-	for ch := range numChannels {
-		j[ch] = s.curves[ch].at(&m)
-	}
+	s.curves.at(&m, j)
 	if t > s.times[kTop] && t < s.times[kImpact] {
 		d, since := s.Downswing, t-s.times[kTop]
-		j[chTheta] = arcAt(&s.curves[chTheta], d.share(&d.arm, since))
-		j[chPhi] = arcAt(&s.curves[chPhi], d.share(&d.club, since))
+		s.curves.comeDown(d.share(&d.arm, since), d.share(&d.club, since), j)
 	}
-	return j
 }
 
-// arcAt returns the angle with the given share of the downswing's arc to go.
-func arcAt(c *curve, share float64) float64 {
-	return c.value[kImpact] + share*(c.value[kTop]-c.value[kImpact])
+// comeDown sets the angles of arm and club with the given shares of the downswing's
+// arcs to go.
+func (c *curves) comeDown(arm, club float64, j *joints) {
+	top, impact := &c.value[kTop], &c.value[kImpact]
+	j[chTheta] = impact[chTheta] + arm*(top[chTheta]-impact[chTheta])
+	j[chPhi] = impact[chPhi] + club*(top[chPhi]-impact[chPhi])
 }
 
 // PoseAt returns where every part is at time t, 0 ≤ t ≤ Duration, in the frame
 // of Pose. Before the takeaway and after the finish the golfer stands still.
 func (s *Swing) PoseAt(t float64) Pose {
 	var p Pose
-	j := s.jointsAt(t)
-	s.figure.pose(&j, &p)
+	s.poseAt(t, AllParts, &p)
 	return p
+}
+
+// PartAt is PoseAt for one part alone.
+func (s *Swing) PartAt(t float64, part Part) geom.Capsule {
+	var p Pose
+	s.poseAt(t, part.Set(), &p)
+	return p[part]
+}
+
+// poseAt fills some parts of a pose at time t.
+func (s *Swing) poseAt(t float64, want Parts, p *Pose) {
+	var j joints
+	s.jointsAt(t, &j)
+	s.figure.pose(&j, want, p)
 }
 
 // LinesAt is PoseAt with the lines of the golfer.
 func (s *Swing) LinesAt(t float64) (Lines, Pose) {
-	var p Pose
-	j := s.jointsAt(t)
-	s.figure.pose(&j, &p)
-	c := s.figure.coreOf(&j)
-	return Lines{Hub: c.hub, Up: c.up, Shoulders: c.lead, Hips: c.hips, Hands: c.hands, Club: c.club}, p
+	c := s.coreAt(t)
+	return Lines{Hub: c.hub, Up: c.up, Shoulders: c.lead, Hips: c.acrossHips(), Hands: c.hands, Club: c.club}, s.PoseAt(t)
+}
+
+// coreAt returns the core of the pose at time t.
+func (s *Swing) coreAt(t float64) (c core) {
+	var j joints
+	s.jointsAt(t, &j)
+	s.figure.coreOf(&j, &c)
+	return c
 }
 
 // Body returns the golfer's body, with this swing's traits in it.
@@ -234,7 +251,7 @@ func (s *Swing) PhaseAt(t float64) Phase {
 // central difference.
 func (s *Swing) ClubheadSpeed(t float64) float64 {
 	const h = 1e-4
-	a, b := s.PoseAt(t - h)[Clubhead], s.PoseAt(t + h)[Clubhead]
+	a, b := s.PartAt(t-h, Clubhead), s.PartAt(t+h, Clubhead)
 	return geom.Norm(r3.Sub(r3.Add(b.A, b.B), r3.Add(a.A, a.B))) / 2 / (2 * h)
 }
 
