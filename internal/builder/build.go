@@ -81,7 +81,7 @@ func (b *Builder) build(c plan.Checked) (any, error) {
 		Common:  Common{Fields: shown(buildFields, &s, p.Units), Rules: r.Rules, Cautions: cautionsOf(r, "floor", "screen", "walls", "wiring"), Notes: r.Notes},
 		Drawing: floorDrawing(p, r, w), Stacks: []StackRow{}, Quantities: []LineRow{}, CSV: r.CSV,
 	}
-	out.Things, out.More = thingsShown(&s, p.Units), more(&s)
+	out.Things, out.More = thingsShown(p, &s), more(p, &s)
 	out.Pads = []plan.Solid{}
 	for _, hard := range r.Screen.Hard {
 		pad, ok := build.Padding(p, hard)

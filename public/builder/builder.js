@@ -33,7 +33,7 @@ export function createBuilder({ state, solver, sheets }) {
       const reply = await builder.ask({ kind, plan: state.good, path, text });
       if (reply.error) return reply.error.message;
       await state.edit((plan) => {
-        for (const member of ["projector", "build"]) {
+        for (const member of ["projector", "build", "sensor"]) {
           if (reply[member]) plan[member] = reply[member];
           else delete plan[member];
         }

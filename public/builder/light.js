@@ -2,8 +2,8 @@
 // elevation and in plan, and where the lens may hang.
 import { $, h, icon, setText } from "../app/dom.js";
 import { table } from "../ball/table.js";
-import { cautions, facts, refill, rulesOf } from "./facts.js";
-import { fieldset } from "./fields.js";
+import { cautions, facts, fold, refill, rulesOf } from "./facts.js";
+import { fieldset, foldedFields } from "./fields.js";
 import { box, label, line, paper, path } from "./draw.js";
 
 const TALLEST = 380; // px of a drawing on paper
@@ -28,7 +28,7 @@ export function createLight({ state, ask }, fields) {
   const shadows = h("div", { class: "build-part" });
   const groups = h("div", { class: "build-groups" });
   const settings = h("div", { class: "build-groups" });
-  const care = h("details", { class: "build-part" }, h("summary", {}, h("h3", {}, "Light, ladders, mounts")));
+  const care = fold("Light, ladders, mounts");
   const drawings = h("div", { class: "build-paper" }, wall.el, shadow, side.el, plan.el);
   const rest = [drawings, groups, shadows, settings, care];
   const el = h("div", { class: "build-board", hidden: true }, lead,
@@ -158,8 +158,8 @@ export function createLight({ state, ask }, fields) {
       if (!reply.there) return;
       refill(groups, ...reply.groups.map(({ title, figures }) => h("details", { class: "build-part", open: true }, h("summary", {}, h("h3", {}, title)), h("div", { class: "facts" }, ...facts(figures, rules)))));
       refill(settings, fieldset("Where it hangs", fields.group(reply.fields, "place")),
-        h("details", { class: "build-part" }, h("summary", {}, h("h3", {}, "Its data sheet")), fieldset("Data sheet", fields.group(reply.fields, "data"))),
-        h("details", { class: "build-part" }, h("summary", {}, h("h3", {}, "Image and screen")), fieldset("Image and screen", fields.group(reply.fields, "screen"))));
+        fold("Its data sheet", fieldset("Data sheet", fields.group(reply.fields, "data")), fieldset("Offset and shift", fields.group(reply.fields, "offset")), fieldset("Case", fields.group(reply.fields, "case"))),
+        foldedFields("Image and screen", fields.group(reply.fields, "screen")));
       showShadows();
       redraw();
       await choose(who.value);
