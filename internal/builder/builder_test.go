@@ -135,6 +135,68 @@ func TestFilm(t *testing.T) {
 	}
 }
 
+// TestFilmOfAMember: another member of the family casts another shadow, and lens and
+// image come along for whoever draws it.
+func TestFilmOfAMember(t *testing.T) {
+	var b Builder
+	var usual, wide FilmAnswer
+	p := setIn(t, quick(), `"kind":"set","path":"projector.lens[0]","text":"3 ft"`)
+	p = setIn(t, p, `"kind":"set","path":"projector.lens[2]","text":"6 ft"`)
+	ask(t, &b, p, `"kind":"film"`, &usual)
+	ask(t, &b, p, `"kind":"film","variation":[2,0,0,0,0,0,0,0,0,0,0,0]`, &wide)
+	if reflect.DeepEqual(usual.Frames, wide.Frames) {
+		t.Error("two members cast the same shadow")
+	}
+	if usual.Lens != specOf(t, p).Projector.Lens || usual.Image.Width < 3 {
+		t.Errorf("lens %v, image %+v", usual.Lens, usual.Image)
+	}
+}
+
+// TestLens: what is said of a lens on its way is what the sheet says of a plan that has
+// it there; one beyond the cloth is refused.
+func TestLens(t *testing.T) {
+	var b Builder
+	var sheet ProjectorAnswer
+	var lens LensAnswer
+	p := quick()
+	for _, to := range [][3]float64{{2.1, 2.4, 2.6}, {1.2, 3.3, 1.5}} {
+		at := fmt.Sprintf("[%v,%v,%v]", to[0], to[1], to[2])
+		ask(t, &b, p, `"kind":"lens","at":`+at, &lens)
+		moved := p
+		for i := range to {
+			moved = setIn(t, moved, fmt.Sprintf(`"kind":"set","path":"projector.lens[%d]","text":"%v m"`, i, to[i]))
+		}
+		ask(t, &b, moved, `"kind":"projector"`, &sheet)
+		if !reflect.DeepEqual(lens.Said, sheet.Said) || lens.Case != sheet.Drawing.Case || lens.Throw != sheet.Drawing.Throw || len(lens.Said) < 3 {
+			t.Errorf("%s: %+v, the sheet says %+v", at, lens, sheet.Said)
+		}
+	}
+	d := sheet.Drawing.Reach
+	for _, x := range []float64{d.Max[0], d.Max[0] + 0.1} {
+		out := string(b.Handle([]byte(fmt.Sprintf(`{"plan":%s,"kind":"lens","at":[%v,1,1]}`, p.JSON(), x))))
+		if refused := strings.HasPrefix(out, `{"error"`); refused != (x > d.Max[0]) {
+			t.Errorf("a lens at x %v: %.200s", x, out)
+		}
+	}
+}
+
+// TestAmounts: the list of quantities alone is that of the sheet, also of a floor that
+// is still to be chosen.
+func TestAmounts(t *testing.T) {
+	for name, layers := range map[string][]plan.Layer{"planned": quick().Floor.Layers, "not yet": nil} {
+		var b Builder
+		var sheet BuildAnswer
+		var alone AmountsAnswer
+		p := quick()
+		p.Floor.Layers = layers
+		ask(t, &b, p, `"kind":"amounts"`, &alone)
+		ask(t, &b, p, `"kind":"build"`, &sheet)
+		if !reflect.DeepEqual(alone, sheet.AmountsAnswer) || len(alone.Quantities) < 10 || alone.Total == "" {
+			t.Errorf("%s: %+v\n%+v", name, alone, sheet.AmountsAnswer)
+		}
+	}
+}
+
 // TestSet: every field is read back as it was typed, in both systems, blank gives it
 // back to the default, and nonsense is refused by name.
 func TestSet(t *testing.T) {
