@@ -167,9 +167,13 @@ func TestLens(t *testing.T) {
 			moved = setIn(t, moved, fmt.Sprintf(`"kind":"set","path":"projector.lens[%d]","text":"%v m"`, i, to[i]))
 		}
 		ask(t, &b, moved, `"kind":"projector"`, &sheet)
-		if !reflect.DeepEqual(lens.Said, sheet.Said) || lens.Case != sheet.Drawing.Case || lens.Throw != sheet.Drawing.Throw || len(lens.Said) < 3 {
+		if !reflect.DeepEqual(lens.Said, sheet.Said) || lens.Case != sheet.Drawing.Case || lens.Throw != sheet.Drawing.Throw || lens.Where != sheet.Drawing.Where || len(lens.Said) < 3 {
 			t.Errorf("%s: %+v, the sheet says %+v", at, lens, sheet.Said)
 		}
+	}
+	p.Projector = lens.Projector
+	if got := specOf(t, p).Projector.Lens; got != sheet.Drawing.Lens {
+		t.Errorf("the plan gets a lens at %v, want %v", got, sheet.Drawing.Lens)
 	}
 	d := sheet.Drawing.Reach
 	for _, x := range []float64{d.Max[0], d.Max[0] + 0.1} {
@@ -335,7 +339,7 @@ func setIn(t *testing.T, p plan.Plan, more string) plan.Plan {
 // specOf is what a plan says of building.
 func specOf(t *testing.T, p plan.Plan) spec.Spec {
 	t.Helper()
-	c, err := plan.Check(p)
+	c, err := plan.Parse(p.JSON())
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -3,6 +3,7 @@ package builder
 import (
 	"errors"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -88,7 +89,7 @@ func choice(path, label, group string, choices [][2]string, of func(s *spec.Spec
 	return field{Field: form.Field{Path: path, Label: label, Kind: form.Choice, Choices: choices}, group: group, of: of}
 }
 
-var buildFields = append([]field{
+var buildFields = slices.Concat([]field{
 	length("build.floor.tolerance", "Floor and mat may differ by", "How far the floor may stand above or below the mat's top.", "floor", func(s *spec.Spec) any { return s.Build.Floor.Tolerance }),
 	number("build.floor.layers", "Layers at most", "", "", "floor", func(s *spec.Spec) any { return s.Build.Floor.Layers }),
 	choice("build.floor.panels", "Panels lie", "floor", [][2]string{{"", "whichever takes fewer"}, {spec.Length, "along the room"}, {spec.Width, "across it"}}, func(s *spec.Spec) any { return s.Build.Floor.Panels }),
@@ -104,7 +105,6 @@ var buildFields = append([]field{
 	number("build.wiring.receptacles", "Receptacles asked for", "", "", "quantities", func(s *spec.Spec) any { return s.Build.Wiring.Receptacles }),
 	number("build.finish.coverage", "A litre of paint covers", "m²", "Once.", "counting", func(s *spec.Spec) any { return s.Build.Finish.Coverage }),
 	length("build.wiring.slack", "Slack of a cable", "On top of a tenth of its run.", "counting", func(s *spec.Spec) any { return s.Build.Wiring.Slack }),
-	length("build.floor.gap", "Gap between panels", "", "area", func(s *spec.Spec) any { return s.Build.Floor.Gap }),
 }, parted(
 	length("build.floor.covers[0]", "Floor starts, from the back wall", "Blank: the whole room.", "area", func(s *spec.Spec) any { return s.Build.Floor.Covers[0] }),
 	length("build.floor.covers[2]", "Floor ends, from the back wall", "Blank: the whole room.", "area", func(s *spec.Spec) any { return s.Build.Floor.Covers[2] }),
@@ -113,7 +113,9 @@ var buildFields = append([]field{
 	length("build.wiring.source[0]", "Picture comes from, off the back wall", "Where the computer stands.", "counting", func(s *spec.Spec) any { return s.Build.Wiring.Source[0] }),
 	length("build.wiring.source[1]", "Picture comes from, off the right wall", "", "counting", func(s *spec.Spec) any { return s.Build.Wiring.Source[1] }),
 	length("build.wiring.source[2]", "Picture comes from, above the floor", "", "counting", func(s *spec.Spec) any { return s.Build.Wiring.Source[2] }),
-)...)
+), []field{
+	length("build.floor.gap", "Gap between panels", "", "area", func(s *spec.Spec) any { return s.Build.Floor.Gap }),
+})
 
 func materials() (out [][2]string) {
 	for _, m := range spec.Materials() {
@@ -125,7 +127,7 @@ func materials() (out [][2]string) {
 // aspects are those that images come in, as the plan keeps them.
 var aspects = [][2]string{{"1.7778", "16:9"}, {"1.6", "16:10"}, {"1.3333", "4:3"}, {"1", "1:1"}, {"2.3704", "64:27"}}
 
-var projectorFields = append([]field{
+var projectorFields = slices.Concat([]field{
 	length("projector.lens[0]", "Lens, from the back wall", "", "place", func(s *spec.Spec) any { return s.Projector.Lens[0] }),
 	length("projector.lens[1]", "Lens, from the right wall", "", "place", func(s *spec.Spec) any { return s.Projector.Lens[1] }),
 	length("projector.lens[2]", "Lens, above the floor", "Above the bare floor.", "place", func(s *spec.Spec) any { return s.Projector.Lens[2] }),
@@ -140,7 +142,6 @@ var projectorFields = append([]field{
 	number("projector.roomLight", "Room light on the screen", "lx", "With the projector dark.", "screen", func(s *spec.Spec) any { return s.Projector.RoomLight }),
 	length("projector.image.width", "Image width", "Blank: as wide as the cloth allows.", "screen", func(s *spec.Spec) any { return s.Projector.Image.Width }),
 	length("projector.image.bottom", "Image bottom, above the floor", "Blank: as much border below as above.", "screen", func(s *spec.Spec) any { return s.Projector.Image.Bottom }),
-	number("projector.sideShift", "Sideways shift, at most", "", "To either side, of the image width.", "offset", func(s *spec.Spec) any { return s.Projector.SideShift }).in(percents),
 }, parted(
 	offset("projector.offset", 0, "Offset A, least", "From the lens axis to the nearest edge, of the image height; less than nothing into the image. Blank: not known.", percents),
 	offset("projector.offset", 1, "Offset A, most", "Blank: not known.", percents),
@@ -149,7 +150,9 @@ var projectorFields = append([]field{
 	length("projector.body[0]", "Case, length", "From its back to its lens.", "case", func(s *spec.Spec) any { return s.Projector.Body[0] }),
 	length("projector.body[1]", "Case, width", "", "case", func(s *spec.Spec) any { return s.Projector.Body[1] }),
 	length("projector.body[2]", "Case, height", "", "case", func(s *spec.Spec) any { return s.Projector.Body[2] }),
-)...)
+), []field{
+	number("projector.sideShift", "Sideways shift, at most", "", "To either side, of the image width.", "offset", func(s *spec.Spec) any { return s.Projector.SideShift }).in(percents),
+})
 
 // offset is one end of what a projector can do, at a path that names the convention.
 func offset(path string, i int, label, hint string, as scale) field {

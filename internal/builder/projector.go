@@ -38,6 +38,7 @@ type LightDrawing struct {
 	Boxes    []NamedBox         `json:"boxes"` // built in and hung things
 	Text     [3]string          `json:"text"`  // what elevation, plan and wall show
 	Reach    build.Box          `json:"reach"` // where a lens may be at all
+	Where    string             `json:"where"` // the lens is
 }
 
 // reachOf is where a lens may be at all: in the room, on its side of the cloth.
@@ -124,9 +125,12 @@ func film(c plan.Checked, req Request) (any, error) {
 // LensAnswer is a projector whose lens is on its way: what is said first of it there, and
 // where it is drawn.
 type LensAnswer struct {
-	Said  []Figure   `json:"said"`
-	Case  build.Box  `json:"case"`
-	Throw [2]float64 `json:"throw"` // x of the lens at the least and at the most
+	Said      []Figure   `json:"said"`
+	Lens      [3]float64 `json:"lens"`
+	Case      build.Box  `json:"case"`
+	Throw     [2]float64 `json:"throw"`     // x of the lens at the least and at the most
+	Where     string     `json:"where"`     // the lens is
+	Projector any        `json:"projector"` // the plan's member with the lens there
 }
 
 func (b *Builder) lens(c plan.Checked, at [3]float64) (any, error) {
@@ -149,7 +153,13 @@ func (b *Builder) lens(c plan.Checked, at [3]float64) (any, error) {
 	if err != nil {
 		return nil, err
 	}
-	return LensAnswer{pen{p.Units}.saidOfLight(p, *s.Projector, r), r.Projector.Case, throws(*s.Projector, r)}, nil
+	w := pen{p.Units}
+	return LensAnswer{w.saidOfLight(p, *s.Projector, r), at, r.Projector.Case, throws(*s.Projector, r), w.where(at), p.Projector}, nil
+}
+
+// where says where a lens is.
+func (w pen) where(lens [3]float64) string {
+	return fmt.Sprintf("%s from the back wall, %s from the right wall, %s above the floor", w.long(lens[0]), w.long(lens[1]), w.long(lens[2]))
 }
 
 // throws is the x of a lens at the least and at the most throw.
@@ -199,7 +209,7 @@ func (b *Builder) projector(c plan.Checked) (any, error) {
 	out.Fields = shown(projectorFields, &s, p.Units)
 	d := &out.Drawing
 	d.Lens, d.Case, d.Region, d.Throw = s.Projector.Lens, j.Case, j.Region, throws(*s.Projector, r)
-	d.Reach = reachOf(p, *s.Projector, r.Image.X)
+	d.Reach, d.Where = reachOf(p, *s.Projector, r.Image.X), w.where(s.Projector.Lens)
 	if s.Projector.Mount != spec.MountFloor {
 		h := projector.CaseAt(*s.Projector, s.Projector.Lens)
 		out.Hang = &h
