@@ -28,6 +28,12 @@ export function darkBoxes({ nx, ny, frames, image: { width, height, bottom, cent
   return boxes;
 }
 
+/** A film as the 3D scene reads it: of every frame how many numbers its runs have, and these. */
+export function forScene({ rate, nx, ny, frames, image: { x, width, height, bottom, centre } }) {
+  const runs = new Uint8Array(Int32Array.from(frames.flatMap((frame) => [frame.length, ...frame])).buffer);
+  return { rate, nx, ny, x, width, height, bottom, right: centre - width / 2, runs };
+}
+
 /** What paints a film under the golfer of a flat drawing: the light, and what is cut out of it. */
 export function shadePainter(film) {
   const { image: { x, width, height, bottom, centre }, lens } = film;

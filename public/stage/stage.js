@@ -1,7 +1,7 @@
 // The stage: the swing of the check that is looked at, moving, in the flat drawings
 // or in the 3D scene, with its timeline. One clock drives both pictures.
 import { again } from "../app/again.js";
-import { $, active, h, setText } from "../app/dom.js";
+import { $, active, asSentence, h, setText } from "../app/dom.js";
 import { createClock } from "./clock.js";
 import { createFlat, describe } from "./flat.js";
 import { readReel } from "./reel.js";
@@ -118,16 +118,20 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
     dark.hidden = !shaded();
     if (dark.hidden) return;
     setText(dark, "Working out the shadow\u2026");
-    const { filmOf, shadePainter, frameAt } = await import("./shade.js");
+    const { filmOf, forScene, frameAt, shadePainter } = await import("./shade.js");
     const film = await filmOf(state);
     if (!film || !shaded()) return;
-    if (film.error) setText(dark, film.error.message);
-    else lay({ ...film, at: (t) => frameAt(film, t) }, shadePainter(film));
+    if (film.error) setText(dark, asSentence(film.error.message));
+    else lay({ said: (t) => film.said[frameAt(film, t)], painter: shadePainter(film), scene: forScene(film) });
   }
+
+  /** Has the scene draw the shadow, or take it away. */
+  const layShade = () => scene.say({ type: "shade", ...shadows?.scene });
 
   async function sceneReady() {
     await record();
     laid.lay();
+    layShade();
     choose(!wantsFlat);
   }
 
@@ -151,7 +155,7 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
     if (!reel) return;
     if (solid) scene.seek(clock.t);
     else flat.draw(clock.t);
-    if (shadows) setText(dark, `Dark: ${shadows.said[shadows.at(clock.t)]} of the image`);
+    if (shadows) setText(dark, `Dark: ${shadows.said(clock.t)} of the image`);
     timeline.show();
   }
 
