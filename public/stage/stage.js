@@ -109,12 +109,13 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
 
   /** Fetches the shadow of the swing that is shown; that of another is taken away at once. */
   async function shadow() {
-    const lay = (film, painter) => {
+    const lay = (film) => {
       shadows = film;
-      flat.lie(painter);
-            paint();
+      flat.lie(film?.painter ?? null);
+      layShade();
+      paint();
     };
-    lay(null, null);
+    lay(null);
     dark.hidden = !shaded();
     if (dark.hidden) return;
     setText(dark, "Working out the shadow\u2026");
