@@ -156,7 +156,7 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
     if (!reel) return;
     if (solid) scene.seek(clock.t);
     else flat.draw(clock.t);
-    if (shadows) setText(dark, `Dark: ${shadows.said(clock.t)} of the image`);
+    if (shadows) setText(dark, `Shadow: ${shadows.said(clock.t)}`);
     timeline.show();
   }
 
