@@ -56,8 +56,8 @@ page: ## The page's scripts: their types, also those of the wire, and their test
 unit: ## Unit, property, golden and example tests, the fuzz corpora, and distances against a physics library in Node
 	$(GO) test ./...
 
-wasmtest: ## Reports, maps, marks and remedies again, compiled for the browser: the same golden bytes, in bounded memory
-	$(JS) $(GO) test -run Golden -exec="$(JSEXEC)" ./internal/solver/words ./internal/sim/maps ./internal/sim/ball
+wasmtest: ## Reports, maps, marks, remedies and what is built again, compiled for the browser: the same golden bytes, in bounded memory
+	$(JS) $(GO) test -run Golden -exec="$(JSEXEC)" ./internal/solver/words ./internal/sim/maps ./internal/sim/ball ./internal/builder
 	$(JS) $(GO) test -run MemoryHasABound -exec="$(JSEXEC)" ./internal/solver/protocol
 
 size: ## Build both programs and hold what a visitor transfers to the budgets

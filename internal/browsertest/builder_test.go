@@ -36,8 +36,17 @@ func (tb *tab) untilSheet(name string) {
 	tb.until("the sheet "+name+" worked out", `document.querySelector("#`+name+`").dataset.busy === "no" && document.documentElement.dataset.busy === "no"`)
 }
 
+// mouse does one thing with the left button held.
+func (tb *tab) mouse(kind input.DispatchMouseEventType, x, y float64) {
+	tb.t.Helper()
+	if _, err := chromedp.Call(tb.ctx, input.DispatchMouseEvent, input.DispatchMouseEventParams{Type: kind, X: x, Y: y, Button: input.MouseButtonLeft, Buttons: 1, ClickCount: 1}); err != nil {
+		tb.t.Fatal(err)
+	}
+}
+
 // Somebody lays a floor, moves a cup, types a price and reads where a figure comes
-// from; then hangs the projector elsewhere. Nothing of it is fetched before.
+// from; then hangs the projector elsewhere, drags its lens, and sees its shadow on the
+// stage. Nothing of it is fetched before.
 func TestBuilder(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, light)
@@ -73,14 +82,9 @@ func TestBuilder(t *testing.T) {
 	// A cup is dragged, and by keys.
 	_, before := tb.inAddress()
 	at := eval[[2]float64](tb, `((cup) => { cup.scrollIntoView({block: "center", behavior: "instant"}); const r = cup.querySelector(".build-hole").getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2]; })(document.querySelector("[data-cup='1']"))`)
-	for _, step := range []struct {
-		kind input.DispatchMouseEventType
-		dx   float64
-	}{{input.DispatchMouseEventTypeMousePressed, 0}, {input.DispatchMouseEventTypeMouseMoved, -60}, {input.DispatchMouseEventTypeMouseReleased, -60}} {
-		if _, err := chromedp.Call(tb.ctx, input.DispatchMouseEvent, input.DispatchMouseEventParams{Type: step.kind, X: at[0] + step.dx, Y: at[1], Button: input.MouseButtonLeft, Buttons: 1, ClickCount: 1}); err != nil {
-			t.Fatal(err)
-		}
-	}
+	tb.mouse(input.DispatchMouseEventTypeMousePressed, at[0], at[1])
+	tb.mouse(input.DispatchMouseEventTypeMouseMoved, at[0]-60, at[1])
+	tb.mouse(input.DispatchMouseEventTypeMouseReleased, at[0]-60, at[1])
 	tb.until("the cup moved", `document.querySelector("#build").dataset.busy === "yes"`)
 	tb.untilSheet("build")
 	_, after := tb.inAddress()
@@ -119,6 +123,18 @@ func TestBuilder(t *testing.T) {
 	if said := eval[string](tb, `document.querySelector("#build").innerText`); !strings.Contains(said, "lock it while anybody swings") {
 		t.Error("nothing is said of the door")
 	}
+	// The stock is one's own from its first change, and the usual again.
+	eval[bool](tb, `([...document.querySelectorAll("#build details")].filter((fold) => /What there is to lay|^1\/4 panel/.test(fold.querySelector("summary").innerText)).forEach((fold) => { fold.open = true; }), true)`)
+	thick := `document.querySelector("#build [data-path='build.stock[0].most']")`
+	if was := eval[string](tb, thick+".value"); was != "0.281 in" {
+		t.Errorf("the first panel is at most %q thick", was)
+	}
+	eval[bool](tb, `((input) => { input.focus(); input.value = "8 mm"; input.dispatchEvent(new Event("input")); input.dispatchEvent(new Event("change")); return true; })(`+thick+`)`)
+	tb.until("a stock of one's own", `[...document.querySelectorAll("#build button")].some((b) => b.innerText === "Back to the usual stock")`)
+	tb.untilSheet("build")
+	if _, s := tb.inAddress(); s.Build.Stock[0].Most != 0.008 || len(s.Build.Stock) != len(spec.UsualStock()) {
+		t.Errorf("stock %+v", s.Build.Stock)
+	}
 	tb.axe("what to build, with a cost and a door")
 	tb.shootSheet("build-door")
 
@@ -144,5 +160,53 @@ func TestBuilder(t *testing.T) {
 	if len(p.Hung) != 1 || math.Abs(p.Hung[0].Max[0]-s.Projector.Lens[0]) > 1e-4 || math.Abs(s.Projector.Lens[0]-1.9812) > 1e-4 {
 		t.Errorf("hung %+v for a lens at %v", p.Hung, s.Projector.Lens)
 	}
+	// The lens is dragged in elevation: its verdict follows on the way, and Undo takes back
+	// the whole drag. Then by a key.
+	told := eval[string](tb, `document.querySelector("#projector .build-lead").innerText`)
+	grip := eval[[2]float64](tb, `((handle) => { handle.scrollIntoView({block: "center", behavior: "instant"}); const r = handle.getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2]; })(document.querySelector("#projector .build-figure.build-side [role=slider]"))`)
+	tb.mouse(input.DispatchMouseEventTypeMousePressed, grip[0], grip[1])
+	for i := 1; i <= 4; i++ {
+		tb.mouse(input.DispatchMouseEventTypeMouseMoved, grip[0]+15*float64(i), grip[1]+5*float64(i))
+	}
+	tb.until("a verdict on the way", `document.querySelector("#projector .build-lead").innerText !== `+quote(told))
+	if _, on := tb.inAddress(); on.Projector.Lens != s.Projector.Lens {
+		t.Errorf("while it is dragged the plan has the lens at %v", on.Projector.Lens)
+	}
+	tb.mouse(input.DispatchMouseEventTypeMouseReleased, grip[0]+60, grip[1]+20)
+	tb.until("the lens let go", `document.querySelector("#projector").dataset.busy === "yes"`)
+	tb.untilSheet("projector")
+	if _, d := tb.inAddress(); d.Projector.Lens[0] < s.Projector.Lens[0]+0.3 || d.Projector.Lens[2] > s.Projector.Lens[2]-0.1 || d.Projector.Lens[1] != s.Projector.Lens[1] {
+		t.Errorf("dragged on and down the lens went from %v to %v", s.Projector.Lens, d.Projector.Lens)
+	}
+	tb.find("button", "Undo").click()
+	tb.until("the drag undone", `document.querySelector("#projector").dataset.busy === "yes"`)
+	tb.untilSheet("projector")
+	if _, d := tb.inAddress(); d.Projector.Lens != s.Projector.Lens {
+		t.Errorf("undone the lens is at %v, not at %v", d.Projector.Lens, s.Projector.Lens)
+	}
+	eval[bool](tb, `(document.querySelector("#projector .build-figure.build-plan [role=slider]").focus(), true)`)
+	tb.press(kb.ArrowUp)
+	tb.press(kb.ArrowUp)
+	tb.until("the lens moved by keys", `document.querySelector("#projector").dataset.busy === "yes"`)
+	tb.untilSheet("projector")
+	if _, d := tb.inAddress(); math.Abs(d.Projector.Lens[1]-s.Projector.Lens[1]-2*0.0254) > 1e-4 {
+		t.Errorf("by two keys the lens went from %v to %v", s.Projector.Lens, d.Projector.Lens)
+	}
+	// Both conventions of the offset are one, and the link keeps what was typed.
+	eval[bool](tb, `([...document.querySelectorAll("#projector details")].find((fold) => fold.querySelector("summary").innerText.includes("Its data sheet")).open = true)`)
+	far := tb.find("textbox", "Offset B, most")
+	far.fill("165")
+	tb.press(kb.Tab)
+	tb.until("the other convention", `document.querySelector("#projector [data-path='projector.offset[1]']").value === "65"`)
+	tb.untilSheet("projector")
 	tb.axe("the projector, moved")
+	if _, d := tb.inAddress(); len(d.Projector.Offset) != 2 || d.Projector.Offset[1] != 0.65 {
+		t.Errorf("offset %v", d.Projector.Offset)
+	}
+	// On the stage the shadow lies on the screen once it is asked for.
+	tb.openSheet("swing")
+	tb.showStage()
+	tb.find("button", "Shadow of golfer and club on the image").click()
+	tb.until("the shadow", `/^Shadow: (none|under 0.1 %|[0-9.]+ %)$/.test(document.querySelector(".stage-dark").innerText)`)
+	tb.axe("the stage with a shadow")
 }

@@ -59,7 +59,7 @@ func TestPaper(t *testing.T) {
 	if on.Pressable+on.Hidden > 0 {
 		t.Errorf("%d things to press and %d other parts of the page are printed", on.Pressable, on.Hidden)
 	}
-	for _, want := range []string{"Strikes: ", "Tall guest", "from the back wall", "Mat", "Projector: clear", "Returns", "3/16 in to the foot", "Before anyone swings", "4 in when printed at 100 %"} {
+	for _, want := range []string{"Strikes: ", "Tall guest", "from the back wall", "Mat", "Projector: clear", "Returns", "3/16 in to the foot", "Before anyone swings", "4 in when printed at 100 %", "putting cup", "One for each cup in the plan", "No prices are in the plan"} {
 		if !strings.Contains(on.Text, want) {
 			t.Errorf("the paper does not say %q: %q", want, on.Text)
 		}
@@ -78,8 +78,8 @@ func TestPaper(t *testing.T) {
 			t.Fatal(err)
 		}
 		data := pdf.Data
-		if n := len(regexp.MustCompile(`/Type\s*/Page\b`).FindAll(data, -1)); n != 2 {
-			t.Errorf("on %s it takes %d pages, want one for the wall and one for the builder", name, n)
+		if n := len(regexp.MustCompile(`/Type\s*/Page\b`).FindAll(data, -1)); n != 3 {
+			t.Errorf("on %s it takes %d pages, want one for the wall, one for the builder and one for the shop", name, n)
 		}
 		if !bytes.HasPrefix(data, []byte("%PDF")) {
 			t.Errorf("%s is no PDF", name)

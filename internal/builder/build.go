@@ -16,15 +16,20 @@ import (
 // BuildAnswer is the sheet Build. Lengths of the drawing are m, room frame.
 type BuildAnswer struct {
 	Common
-	Drawing    FloorDrawing `json:"drawing"`
-	Stacks     []StackRow   `json:"stacks"`
-	Things     []Thing      `json:"things"` // doors, ledges, sensor: with fields of their own
-	More       []More       `json:"more"`   // that may be added
-	Pads       []plan.Solid `json:"pads"`   // foam over the bare hard places that balls meet
-	Sound      SoundTable   `json:"sound"`
-	Quantities []LineRow    `json:"quantities"`
-	Total      string       `json:"total"`
-	CSV        string       `json:"csv"`
+	Drawing FloorDrawing `json:"drawing"`
+	Stacks  []StackRow   `json:"stacks"`
+	Things  []Thing      `json:"things"` // doors, ledges, sensor: with fields of their own
+	More    []More       `json:"more"`   // that may be added
+	Pads    []plan.Solid `json:"pads"`   // foam over the bare hard places that balls meet
+	Sound   SoundTable   `json:"sound"`
+	CSV     string       `json:"csv"`
+	AmountsAnswer
+}
+
+// AmountsAnswer is the list of quantities.
+type AmountsAnswer struct {
+	Quantities []LineRow `json:"quantities"`
+	Total      string    `json:"total"`
 }
 
 // FloorDrawing is the floor from above.
@@ -79,9 +84,9 @@ func (b *Builder) build(c plan.Checked) (any, error) {
 	w := pen{p.Units}
 	out := BuildAnswer{
 		Common:  Common{Fields: shown(buildFields, &s, p.Units), Rules: r.Rules, Cautions: cautionsOf(r, "floor", "screen", "walls", "wiring"), Notes: r.Notes},
-		Drawing: floorDrawing(p, r, w), Stacks: []StackRow{}, Quantities: []LineRow{}, CSV: r.CSV,
+		Drawing: floorDrawing(p, r, w), Stacks: []StackRow{}, CSV: r.CSV,
 	}
-	out.Things, out.More = thingsShown(&s, p.Units), more(&s)
+	out.Things, out.More = thingsShown(p, &s), more(p, &s)
 	out.Pads = []plan.Solid{}
 	for _, hard := range r.Screen.Hard {
 		pad, ok := build.Padding(p, hard)
@@ -104,6 +109,18 @@ func (b *Builder) build(c plan.Checked) (any, error) {
 		out.Sound.Before = append(out.Sound.Before, fmt.Sprintf("%.1f s", r.Sound.Before[k]))
 		out.Sound.After = append(out.Sound.After, fmt.Sprintf("%.1f s", r.Sound.After[k]))
 	}
+	out.AmountsAnswer = amountsOf(r)
+	return out, nil
+}
+
+// amounts counts without swinging anybody.
+func (b *Builder) amounts(c plan.Checked) (any, error) {
+	r, _, err := b.room(c, build.Amounts)
+	return amountsOf(r), err
+}
+
+func amountsOf(r build.Report) AmountsAnswer {
+	out := AmountsAnswer{Quantities: []LineRow{}}
 	for _, l := range r.Quantities {
 		row := LineRow{Item: l.Item, Count: trim(l.Count) + " " + unitOf(l), Rule: words.UpperFirst(l.Rule) + ".", Path: pricePath + l.Item}
 		if l.Price > 0 {
@@ -119,7 +136,7 @@ func (b *Builder) build(c plan.Checked) (any, error) {
 	default:
 		out.Total = fmt.Sprintf("%.2f", r.Total)
 	}
-	return out, nil
+	return out
 }
 
 // unitOf is the unit of a count, of more than one in its plural.

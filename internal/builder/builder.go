@@ -6,7 +6,10 @@
 //
 //	build      plan                      → BuildAnswer
 //	projector  plan                      → ProjectorAnswer
-//	film       plan, player, club, tee   → FilmAnswer, the shadow frame by frame
+//	lens       plan, at                  → LensAnswer, the projector with its lens elsewhere
+//	film       plan, player, club, tee,  → FilmAnswer, the shadow frame by frame
+//	           variation
+//	amounts    plan                      → AmountsAnswer, the list of quantities alone
 //	set        plan, path, text          → SetAnswer, the plan's members with a field changed
 //	add        plan, path                → SetAnswer, with a new thing of that kind
 //	remove     plan, path                → SetAnswer, without that thing
@@ -20,6 +23,7 @@ import (
 	"wideberth/internal/sim/build/spec"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/swing"
 	"wideberth/internal/solver/reply"
 	"wideberth/internal/units"
 )
@@ -35,8 +39,12 @@ type Request struct {
 	Player string `json:"player"`
 	Club   string `json:"club"`
 	Tee    string `json:"tee"`
-	Path   string `json:"path"` // of a field
-	Text   string `json:"text"` // that was typed into it
+	// Variation is the member of the family that is filmed, as a check has it; without,
+	// the usual swing.
+	Variation swing.Variation `json:"variation"`
+	At        [3]float64      `json:"at"`   // of the lens, room frame, m
+	Path      string          `json:"path"` // of a field
+	Text      string          `json:"text"` // that was typed into it
 }
 
 // Handle serves one request. It always returns one JSON object.
@@ -62,8 +70,12 @@ func (b *Builder) serve(body []byte) (any, error) {
 		return b.build(c)
 	case "projector":
 		return b.projector(c)
+	case "lens":
+		return b.lens(c, req.At)
 	case "film":
-		return b.film(c, req)
+		return film(c, req)
+	case "amounts":
+		return b.amounts(c)
 	}
 	return nil, fmt.Errorf("the page asked for %q, which this program does not know: reload the page", fmt.Clip(req.Kind))
 }

@@ -37,6 +37,18 @@ type LightDrawing struct {
 	Region   []projector.Column `json:"region"`
 	Boxes    []NamedBox         `json:"boxes"` // built in and hung things
 	Text     [3]string          `json:"text"`  // what elevation, plan and wall show
+	Reach    build.Box          `json:"reach"` // where a lens may be at all
+	Where    string             `json:"where"` // the lens is
+}
+
+// reachOf is where a lens may be at all: in the room, on its side of the cloth.
+func reachOf(p plan.Plan, j spec.Projector, cloth float64) build.Box {
+	const near = 0.02 // m
+	b := build.Box{Max: [3]float64{cloth - near, p.Room.Width, p.Room.Height}}
+	if j.Mount == spec.MountRear {
+		b.Min[0], b.Max[0] = cloth+near, max(p.Room.Length, cloth+2*near)
+	}
+	return b
 }
 
 // NamedBox is a thing of the plan.
@@ -61,11 +73,13 @@ type ShadowRow struct {
 // runs, first cell and number, row by row from the bottom, in each from the golfer's
 // right.
 type FilmAnswer struct {
-	Rate   int      `json:"rate"` // frames a second
-	NX     int      `json:"nx"`
-	NY     int      `json:"ny"`
-	Frames [][]int  `json:"frames"`
-	Said   []string `json:"said"` // of every frame, how much is dark
+	Rate   int          `json:"rate"` // frames a second
+	NX     int          `json:"nx"`
+	NY     int          `json:"ny"`
+	Frames [][]int      `json:"frames"`
+	Said   []string     `json:"said"` // of every frame, how much is dark
+	Lens   [3]float64   `json:"lens"`
+	Image  screen.Image `json:"image"`
 }
 
 // filmRate is how many frames a second a film has.
@@ -74,11 +88,9 @@ const filmRate = 30
 // filmMesh is how many cells across a film's image has.
 const filmMesh = 96
 
-func (b *Builder) film(c plan.Checked, req Request) (any, error) {
-	r, err := build.Room(&b.lab, c, 0)
-	if err != nil {
-		return nil, err
-	}
+// film swings one member of one family only.
+func film(c plan.Checked, req Request) (any, error) {
+	p := c.Plan()
 	s, err := spec.Of(c)
 	if err != nil {
 		return nil, err
@@ -86,19 +98,21 @@ func (b *Builder) film(c plan.Checked, req Request) (any, error) {
 	if s.Projector == nil {
 		return nil, fmt.Errorf("the plan has no projector")
 	}
-	p := c.Plan()
+	i, err := build.ImageOf(p, s)
+	if err != nil {
+		return nil, err
+	}
 	pl, club, tee, err := p.Named(req.Player, req.Club, req.Tee)
 	if err != nil {
 		return nil, err
 	}
-	casts, err := b.lab.Casts(p, []string{pl.Name}, []string{club.Name})
+	f, err := projector.MemberFilm(p, pl, club, tee, req.Variation)
 	if err != nil {
 		return nil, err
 	}
-	f := projector.FilmOf(p, casts[0], tee)
-	light := projector.Pyramid{Lens: projector.Point(s.Projector.Lens), Image: r.Image}
-	shade := projector.NewShade(projector.MeshOf(filmMesh, r.Image))
-	out := FilmAnswer{Rate: filmRate, NX: shade.NX, NY: shade.NY}
+	light := projector.Pyramid{Lens: projector.Point(s.Projector.Lens), Image: i}
+	shade := projector.NewShade(projector.MeshOf(filmMesh, i))
+	out := FilmAnswer{Rate: filmRate, NX: shade.NX, NY: shade.NY, Lens: s.Projector.Lens, Image: i}
 	for k := 0; float64(k)/filmRate <= f.Duration(); k++ {
 		shade.Clear()
 		f.Dark(shade, light, float64(k)/filmRate)
@@ -106,6 +120,55 @@ func (b *Builder) film(c plan.Checked, req Request) (any, error) {
 		out.Said = append(out.Said, percent(shade.Share()))
 	}
 	return out, nil
+}
+
+// LensAnswer is a projector whose lens is on its way: what is said first of it there, and
+// where it is drawn.
+type LensAnswer struct {
+	Said      []Figure   `json:"said"`
+	Lens      [3]float64 `json:"lens"`
+	Case      build.Box  `json:"case"`
+	Throw     [2]float64 `json:"throw"`     // x of the lens at the least and at the most
+	Where     string     `json:"where"`     // the lens is
+	Projector any        `json:"projector"` // the plan's member with the lens there
+}
+
+func (b *Builder) lens(c plan.Checked, at [3]float64) (any, error) {
+	p := c.Plan()
+	s, err := spec.Of(c)
+	if err != nil {
+		return nil, err
+	}
+	if s.Projector == nil {
+		return nil, fmt.Errorf("the plan has no projector")
+	}
+	filled(&p, &s, "projector.lens")
+	if p.Projector, err = changed(p.Projector, []string{"lens"}, numerals(at[:])); err != nil {
+		return nil, err
+	}
+	if c, err = plan.Check(p); err != nil {
+		return nil, err
+	}
+	r, s, err := b.room(c, build.Lens)
+	if err != nil {
+		return nil, err
+	}
+	w := pen{p.Units}
+	return LensAnswer{w.saidOfLight(p, *s.Projector, r), at, r.Projector.Case, throws(*s.Projector, r), w.where(at), p.Projector}, nil
+}
+
+// where says where a lens is.
+func (w pen) where(lens [3]float64) string {
+	return fmt.Sprintf("%s from the back wall, %s from the right wall, %s above the floor", w.long(lens[0]), w.long(lens[1]), w.long(lens[2]))
+}
+
+// throws is the x of a lens at the least and at the most throw.
+func throws(j spec.Projector, r build.Report) [2]float64 {
+	side := 1.0
+	if j.Mount == spec.MountRear {
+		side = -1
+	}
+	return [2]float64{r.Image.X - side*r.Projector.Throw.Least, r.Image.X - side*r.Projector.Throw.Most}
 }
 
 // runs are the stretches that are dark: where each starts and how long it is.
@@ -145,12 +208,8 @@ func (b *Builder) projector(c plan.Checked) (any, error) {
 	out.There, out.InPlan = true, j.InPlan
 	out.Fields = shown(projectorFields, &s, p.Units)
 	d := &out.Drawing
-	d.Lens, d.Case, d.Region = s.Projector.Lens, j.Case, j.Region
-	side := 1.0
-	if s.Projector.Mount == spec.MountRear {
-		side = -1
-	}
-	d.Throw = [2]float64{r.Image.X - side*j.Throw.Least, r.Image.X - side*j.Throw.Most}
+	d.Lens, d.Case, d.Region, d.Throw = s.Projector.Lens, j.Case, j.Region, throws(*s.Projector, r)
+	d.Reach, d.Where = reachOf(p, *s.Projector, r.Image.X), w.where(s.Projector.Lens)
 	if s.Projector.Mount != spec.MountFloor {
 		h := projector.CaseAt(*s.Projector, s.Projector.Lens)
 		out.Hang = &h

@@ -2,8 +2,8 @@ package builder
 
 import (
 	"math"
+	"slices"
 	"strconv"
-	"strings"
 
 	"wideberth/internal/form"
 	"wideberth/internal/lean/fmt"
@@ -35,8 +35,8 @@ type thing struct {
 
 var sides = [][2]string{{string(plan.WallLeft), "left wall"}, {string(plan.WallRight), "right wall"}, {string(plan.WallFront), "front wall"}, {string(plan.WallBack), "back wall"}}
 
-// things are those that a spec has.
-func things(s *spec.Spec) []thing {
+// things are those that a plan has.
+func things(p plan.Plan, s *spec.Spec) []thing {
 	var out []thing
 	add := func(title, group, path string, fields ...field) {
 		for i := range fields {
@@ -55,7 +55,7 @@ func things(s *spec.Spec) []thing {
 	}
 	for i, d := range w.Doors {
 		add("Door “"+d.Name+"”", "walls", fmt.Sprintf("build.walls.doors[%d]", i),
-			field{form.Field{Path: "name", Label: "Name", Kind: form.Text}, "", is(d.Name)},
+			field{Field: form.Field{Path: "name", Label: "Name", Kind: form.Text}, of: is(d.Name)},
 			choice("wall", "In the", "", sides, is(d.Wall)),
 			length("from", "Starts at", "Along the wall, from its end at the back or the right wall.", "", is(d.From)),
 			length("width", "Width of the leaf", "", "", is(d.Width)),
@@ -68,7 +68,7 @@ func things(s *spec.Spec) []thing {
 			length("from", "Starts at", "Along the wall, from its end at the back or the right wall.", "", is(g.From)),
 			length("width", "Width", "", "", is(g.Width)),
 			length("height", "Height of the opening", "", "", is(g.Height)),
-			field{form.Field{Path: "open", Label: "Open while people swing", Kind: form.Check}, "", is(g.Open)})
+			field{Field: form.Field{Path: "open", Label: "Open while people swing", Kind: form.Check}, of: is(g.Open)})
 	}
 	if v := w.Slab; v != nil {
 		add("Slab that falls", "walls", "build.walls.slab",
@@ -76,29 +76,55 @@ func things(s *spec.Spec) []thing {
 			number("fall", "Fall", "m per m", "1/8 in per ft is 0.0104.", "", is(v.Fall)))
 	}
 	if v := s.Build.Sensor; v != nil {
-		fields := []field{choice("place", "It is", "", [][2]string{{spec.Overhead, "overhead"}, {spec.Beside, "beside the ball"}, {spec.Behind, "behind the ball"}}, is(v.Place))}
-		for axis, what := range [3]string{"from the back wall", "from the right wall", "above the floor"} {
-			fields = append(fields,
-				length(fmt.Sprintf("body.min[%d]", axis), "Case starts, "+what, "", "", is(v.Body.Min[axis])),
-				length(fmt.Sprintf("body.max[%d]", axis), "Case ends, "+what, "", "", is(v.Body.Max[axis])))
+		box := func(path, what string, z spec.Zone) (out []field) {
+			for axis, from := range [3]string{"from the back wall", "from the right wall", "above the floor"} {
+				out = append(out,
+					length(fmt.Sprintf("%smin[%d]", path, axis), what+" starts, "+from, "", "", is(z.Min[axis])),
+					length(fmt.Sprintf("%smax[%d]", path, axis), what+" ends, "+from, "", "", is(z.Max[axis])))
+			}
+			return out
 		}
-		add("Ball sensor", "sensor", "build.sensor", fields...)
+		place := choice("place", "It is", "", [][2]string{{spec.Overhead, "overhead"}, {spec.Beside, "beside the ball"}, {spec.Behind, "behind the ball"}}, is(v.Place))
+		add("Ball sensor", "sensor", "build.sensor", append([]field{place}, box("body.", "Case", v.Body)...)...)
+		for i, z := range v.KeepOut {
+			add(fmt.Sprintf("Keep-out %d", i+1), "sensor", fmt.Sprintf("build.sensor.keepOut[%d]", i), box("", fmt.Sprintf("Keep-out %d", i+1), z)...)
+		}
+	}
+	if v := p.Sensor; v != nil {
+		add("Strip of the floor that it reads", "sensor", "sensor",
+			length("min[0]", "Strip starts, from the back wall", "", "", is(v.Min[0])), length("max[0]", "Strip ends, from the back wall", "", "", is(v.Max[0])),
+			length("min[1]", "Strip starts, from the right wall", "", "", is(v.Min[1])), length("max[1]", "Strip ends, from the right wall", "", "", is(v.Max[1])))
+	}
+	for i, v := range s.Build.Stock {
+		add(v.Name, "stock", fmt.Sprintf("%s[%d]", stockPath, i),
+			field{Field: form.Field{Path: "name", Label: "Name", Kind: form.Text}, of: is(v.Name)},
+			choice("kind", "Kind", "", [][2]string{{spec.Panel, "panel"}, {spec.Foam, "foam"}, {spec.Rubber, "rubber"}, {spec.Turf, "turf"}}, is(v.Kind)),
+			thick("least", "Thickness, least", is(v.Least)), thick("most", "Thickness, most", is(v.Most)),
+			length("long", "Sheet, length", "Of panels.", "", is(v.Long)), length("wide", "Sheet, width", "Of panels.", "", is(v.Wide)),
+			number("price", "Price", "", "A sheet, or a square metre of what comes in rolls. Blank: not known.", "", is(v.Price)))
 	}
 	return out
 }
 
-// thingsShown are the things of a spec as the page shows them.
-func thingsShown(s *spec.Spec, system string) []Thing {
+// thick is a thickness.
+func thick(path, label string, of func(s *spec.Spec) any) field {
+	f := length(path, label, "", "", of)
+	f.fine = true
+	return f
+}
+
+// thingsShown are the things of a plan as the page shows them.
+func thingsShown(p plan.Plan, s *spec.Spec) []Thing {
 	out := []Thing{}
-	for _, t := range things(s) {
-		out = append(out, Thing{t.title, t.group, t.path, shown(t.fields, s, system)})
+	for _, t := range things(p, s) {
+		out = append(out, Thing{t.title, t.group, t.path, shown(t.fields, s, p.Units)})
 	}
 	return out
 }
 
-// more are the kinds of thing that a spec may still get.
-func more(s *spec.Spec) []More {
-	out := []More{{"Add a ledge or gap", "walls", "build.walls.feet"}, {"Add a door", "walls", "build.walls.doors"}}
+// more are the kinds of thing that a plan may still get.
+func more(p plan.Plan, s *spec.Spec) []More {
+	out := []More{{"Add a ledge or gap", "walls", "build.walls.feet"}, {"Add a door", "walls", "build.walls.doors"}, {"Add to the stock", "stock", stockPath}}
 	if s.Build.Walls.Garage == nil {
 		out = append(out, More{"Add a garage door", "walls", "build.walls.garage"})
 	}
@@ -107,6 +133,11 @@ func more(s *spec.Spec) []More {
 	}
 	if s.Build.Sensor == nil {
 		out = append(out, More{"Add a ball sensor", "sensor", "build.sensor"})
+	} else {
+		out = append(out, More{"Add a keep-out", "sensor", "build.sensor.keepOut"})
+		if p.Sensor == nil {
+			out = append(out, More{"Add the strip that it reads", "sensor", "sensor"})
+		}
 	}
 	return out
 }
@@ -115,6 +146,8 @@ func more(s *spec.Spec) []More {
 func firstThing(path string, p plan.Plan, s *spec.Spec) (any, error) {
 	tenth := func(v float64) json.Number { return numeral(math.Round(v*1e4) / 1e4) }
 	back := string(plan.WallBack)
+	tee := p.Tees[0]
+	at := func(x, y, z float64) []any { return []any{tenth(x), tenth(y), tenth(z)} }
 	switch path {
 	case "build.walls.feet":
 		return map[string]any{"wall": back, "height": tenth(0.1), "depth": tenth(0.05)}, nil
@@ -126,42 +159,72 @@ func firstThing(path string, p plan.Plan, s *spec.Spec) (any, error) {
 	case "build.walls.slab":
 		return map[string]any{"towards": back, "fall": tenth(0.0104)}, nil
 	case "build.sensor":
-		tee := p.Tees[0]
 		x, y := max(0, tee.X-0.15), max(0, tee.Y-1.2)
-		at := func(x, y, z float64) []any { return []any{tenth(x), tenth(y), tenth(z)} }
 		return map[string]any{"place": spec.Behind, "body": map[string]any{"min": at(x, y, 0), "max": at(x+0.3, y+0.2, 0.15)}}, nil
+	case "build.sensor.keepOut": // between its case and the ball
+		x, y := max(0, tee.X-0.15), max(0, tee.Y-1)
+		return map[string]any{"min": at(x, y, 0), "max": at(x+0.3, max(y+0.1, tee.Y-0.1), 0.5)}, nil
+	case stockPath:
+		return map[string]any{"name": "layer " + strconv.Itoa(len(s.Build.Stock)+1), "kind": spec.Rubber, "least": tenth(0.009), "most": tenth(0.011)}, nil
 	}
 	return nil, fmt.Errorf("%s is nothing that can be added: reload the page", fmt.Clip(path))
 }
 
-// added is a member of the plan with a new thing at a path.
-func added(member any, path string, first any) (any, error) {
-	steps := stepsOf(strings.TrimPrefix(path, "build."))
-	if list := path == "build.walls.feet" || path == "build.walls.doors"; list {
-		old, _ := valueAt(member, steps).([]any)
-		return changed(member, steps, append(old[:len(old):len(old)], first))
-	}
-	return changed(member, steps, first)
+// strip is the part of the floor that a sensor reads to start with: about the first tee.
+func strip(p plan.Plan) *plan.Sensor {
+	const wide, long = 0.15, 0.3 // m to either side
+	tee := p.Tees[0]
+	return &plan.Sensor{Name: "ball sensor", Min: [2]float64{max(0, tee.X-long), max(0, tee.Y-wide)}, Max: [2]float64{min(p.Room.Length, tee.X+long), min(p.Room.Width, tee.Y+wide)}}
 }
 
-// without is a member of the plan less the thing at a path.
-func without(member any, path string) (any, error) {
-	steps := stepsOf(strings.TrimPrefix(path, "build."))
-	last := steps[len(steps)-1]
-	i, err := strconv.Atoi(last)
+// lists are the paths of things of which there may be several.
+var lists = []string{"build.walls.feet", "build.walls.doors", "build.sensor.keepOut", stockPath}
+
+// add has a thing come.
+func add(path string, p *plan.Plan, s *spec.Spec) error {
+	if path == "sensor" {
+		p.Sensor = strip(*p)
+		return nil
+	}
+	first, err := firstThing(path, *p, s)
 	if err != nil {
-		return changed(member, steps, nil)
+		return err
 	}
+	filled(p, s, path)
+	steps := stepsOf(path)
+	if slices.Contains(lists, path) {
+		old, _ := valueAt(p.Build, steps).([]any)
+		first = append(old[:len(old):len(old)], first)
+	}
+	p.Build, err = changed(p.Build, steps, first)
+	return err
+}
+
+// remove has a thing go.
+func remove(path string, p *plan.Plan, s *spec.Spec) (err error) {
+	if path == "sensor" {
+		p.Sensor = nil
+		return nil
+	}
+	if path != stockPath && !slices.ContainsFunc(things(*p, s), func(t thing) bool { return t.path == path }) {
+		return fmt.Errorf("the plan has no %s: reload the page", fmt.Clip(path))
+	}
+	steps := stepsOf(path)
+	i, err := strconv.Atoi(steps[len(steps)-1])
+	if err != nil {
+		p.Build, err = changed(p.Build, steps, nil)
+		return err
+	}
+	filled(p, s, path)
 	steps = steps[:len(steps)-1]
-	old, _ := valueAt(member, steps).([]any)
-	if i < 0 || i >= len(old) {
-		return nil, fmt.Errorf("the plan has no %s: reload the page", fmt.Clip(path))
-	}
+	old, _ := valueAt(p.Build, steps).([]any)
 	rest := append(append([]any{}, old[:i]...), old[i+1:]...)
 	if len(rest) == 0 {
-		return changed(member, steps, nil)
+		p.Build, err = changed(p.Build, steps, nil)
+		return err
 	}
-	return changed(member, steps, rest)
+	p.Build, err = changed(p.Build, steps, rest)
+	return err
 }
 
 // valueAt is what lies at the end of steps, through groups only.

@@ -3,11 +3,10 @@ package main
 import (
 	"encoding/json"
 	"flag"
-	"math"
-	"os"
 	"strings"
 	"testing"
 
+	"wideberth/internal/sim/build/figures"
 	"wideberth/internal/sim/plan"
 )
 
@@ -30,41 +29,9 @@ func TestGoldenRoom(t *testing.T) {
 		}
 		delete(report, same)
 	}
-	data, err := json.MarshalIndent(rounded(report), "", " ")
-	if err != nil {
-		t.Fatal(err)
+	if err := figures.Held("demo.golden.json", report, *update); err != nil {
+		t.Error(err)
 	}
-	data = append(data, '\n')
-	const golden = "../../testdata/build/demo.golden.json"
-	if *update {
-		if err := os.WriteFile(golden, data, 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(golden)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if string(want) != string(data) {
-		t.Error("room differs from its golden file; go test -run Golden -update rewrites it")
-	}
-}
-
-// rounded rounds every number of a tree to six decimals.
-func rounded(node any) any {
-	switch node := node.(type) {
-	case float64:
-		return math.Round(node*1e6) / 1e6
-	case []any:
-		for i := range node {
-			node[i] = rounded(node[i])
-		}
-	case map[string]any:
-		for k := range node {
-			node[k] = rounded(node[k])
-		}
-	}
-	return node
 }
 
 // TestRoomRefuses: a bad value of what is built is refused by its sentence, by room

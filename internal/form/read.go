@@ -103,6 +103,11 @@ func (t Typed) Tell(err error) error {
 	return err
 }
 
+// Tell says the same of a field that is not one of the cards'; r is in the field's units.
+func (f *Field) Tell(typed, system string, r plan.Range) string {
+	return Typed{text: map[string]string{f.Path: typed}, units: system}.tell(f, &plan.FieldError{Field: f.Path, Range: &r})
+}
+
 func (t Typed) tell(f *Field, wrong *plan.FieldError) string {
 	r := wrong.Range
 	least := r.Value <= r.Least

@@ -4,12 +4,10 @@
 // Hooks for tests, read-only, on #build and #projector: data-busy is "yes" until what is
 // shown is that of the plan.
 import { $, asSentence, setText, styles } from "../app/dom.js";
-import { createSolver } from "../app/solver.js";
+import { builderProgram } from "./client.js";
 import { createFields } from "./fields.js";
 import { createFloor } from "./floor.js";
 import { createLight } from "./light.js";
-
-const SILENT_MS = 180_000; // it answers in one go, after swinging everybody's clubs itself
 
 /** @param {Shared} shared */
 export function createBuilder({ state, solver, sheets }) {
@@ -19,7 +17,7 @@ export function createBuilder({ state, solver, sheets }) {
     setText(said[name], asSentence(message));
     $(`#${name}`).dataset.busy = "no";
   };
-  const builder = createSolver({ program: "builder.wasm", silent: SILENT_MS, onFatal: (message) => Object.keys(said).forEach((name) => failed(name, message)) });
+  const builder = builderProgram((message) => Object.keys(said).forEach((name) => failed(name, message)));
 
   const ctx = {
     state,
@@ -33,7 +31,7 @@ export function createBuilder({ state, solver, sheets }) {
       const reply = await builder.ask({ kind, plan: state.good, path, text });
       if (reply.error) return reply.error.message;
       await state.edit((plan) => {
-        for (const member of ["projector", "build"]) {
+        for (const member of ["projector", "build", "sensor"]) {
           if (reply[member]) plan[member] = reply[member];
           else delete plan[member];
         }

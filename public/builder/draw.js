@@ -6,10 +6,14 @@ export { MARGIN };
 
 /** A figure with room for a drawing of at most tallest px. */
 export function paper(name, caption, tallest) {
-  const holder = h("div", { class: "drawing" });
+  const sheet = h("div");
+  const holder = h("div", { class: "drawing build-holder" }, sheet);
   const el = h("figure", { class: `build-figure build-${name}` }, h("figcaption", {}, caption), holder);
-  return {
+  const self = {
     el, holder,
+    /** How the view that is drawn lies in the holder. @type {Paper | null} */
+    map: null,
+    left: 0, // px before it
     /** Draws a view of that size (m); lines(map) makes its SVG. */
     draw(kind, size, words, lines) {
       if (holder.clientWidth === 0) return; // on another sheet; it is drawn when that is shown
@@ -20,9 +24,11 @@ export function paper(name, caption, tallest) {
         s("g", { class: "layer-lines" }, ...lines(map).filter(Boolean)),
         s("rect", { class: "ln ln-wall", x: map.px(kind === "face" ? size[0] : 0), y: map.py(size[1]), width: size[0] * map.scale, height: size[1] * map.scale }));
       svg.style.maxWidth = `${width}px`;
-      holder.replaceChildren(svg);
+      sheet.replaceChildren(svg);
+      Object.assign(self, { map, left: (holder.clientWidth - width) / 2 });
     },
   };
+  return self;
 }
 
 /** Points (m) as a path. */

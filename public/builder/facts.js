@@ -19,6 +19,9 @@ export const rulesOf = (reply) => new Map(reply.rules.map((rule) => [rule.id, ru
 /** What is first said of a sheet. */
 export const facts = (figures, rules) => figures.map((figure) => fact(figure, rules));
 
+/** A part that folds away under its name. */
+export const fold = (title, ...children) => h("details", { class: "build-part" }, h("summary", {}, h("h3", {}, title)), ...children);
+
 /** Lines of care, each with its source. */
 export function cautions(list) {
   return h("ul", { class: "build-cautions" }, ...list.map(({ line, source }) => h("li", {}, line, " ", h("span", { class: "status" }, source))));

@@ -2,6 +2,7 @@
 // answers with the plan's members changed, or with a sentence that stays at the field.
 import { asSentence, h } from "../app/dom.js";
 import { makeField } from "../form/field.js";
+import { fold } from "./facts.js";
 
 export function createFields({ set }) {
   const made = new Map(); // by path
@@ -32,5 +33,8 @@ export function createFields({ set }) {
 
 const asSentenceOrNothing = (text) => (text ? asSentence(text) : "");
 
-/** A group of fields under its name. */
-export const fieldset = (name, fields) => h("fieldset", { class: "build-fields" }, h("legend", {}, name), ...fields);
+/** A group of fields under its name, which only screen readers hear where a fold shows it. */
+export const fieldset = (name, fields, told = true) => h("fieldset", { class: "build-fields" }, h("legend", { class: told ? null : "visually-hidden" }, name), ...fields);
+
+/** The same, folded away. */
+export const foldedFields = (name, fields) => fold(name, fieldset(name, fields, false));

@@ -3,8 +3,8 @@
 import { $, download, h, icon, s, setText, VERDICT_WORDS } from "../app/dom.js";
 import { table } from "../ball/table.js";
 import { createSpot } from "../maps/spot.js";
-import { cautions, fact, facts, refill, rulesOf } from "./facts.js";
-import { fieldset } from "./fields.js";
+import { cautions, fact, facts, fold, refill, rulesOf } from "./facts.js";
+import { fieldset, foldedFields } from "./fields.js";
 import { box, label, line, paper, path } from "./draw.js";
 
 const SNAP = { imperial: 0.0254, metric: 0.01 }; // m
@@ -21,7 +21,7 @@ export function createFloor({ state, read, set, change }, fields) {
   const stacks = h("div", { class: "build-part" });
   const groups = h("div", { class: "build-groups" });
   const bill = h("div", { class: "build-part" });
-  const care = h("details", { class: "build-part" }, h("summary", {}, h("h3", {}, "Ask before you build")));
+  const care = fold("Ask before you build");
   const el = h("div", { class: "build-board", hidden: true }, lead,
     h("div", { class: "build-paper" }, plan.el, h("div", { class: "build-cup-box" }, cupList, add)),
     h("div", { class: "build-side" }, stacks, floorFields),
@@ -142,18 +142,28 @@ export function createFloor({ state, read, set, change }, fields) {
     refill(bill, h("h3", {}, "Quantities and cost"), table("What the plan takes; tap an item for how it was counted", ["Item", "Count", "Unit price", "Cost"], rows, "bill"),
       h("p", { class: "build-total" }, h("strong", {}, "Total "), h("span", {}, reply.total)),
       h("div", { class: "map-buttons" }, h("button", { type: "button", onclick: () => download(new Blob(["\ufeff", reply.csv], { type: "text/csv;charset=utf-8" }), "quantities.csv") }, "Save as CSV")),
-      fieldset("Paint and wiring", fields.group(reply.fields, "quantities")));
+      fieldset("Paint and wiring", fields.group(reply.fields, "quantities")),
+      foldedFields("Cable and paint, closer", fields.group(reply.fields, "counting")));
+  }
+
+  /** How the floor is laid, and of what. */
+  function showFloor() {
+    const usual = state.good.build?.stock ? h("button", { type: "button", onclick: () => change("remove", "build.stock") }, "Back to the usual stock") : null;
+    const stock = reply.things.filter(({ group }) => group === "stock").map((one) => h("details", { class: "build-stock" }, h("summary", {}, h("span", { class: "fact-term" }, one.title)), thingOf(one, false)));
+    refill(floorFields, fieldset("How it is laid", fields.group(reply.fields, "floor")),
+      foldedFields("Part of the room, gaps", fields.group(reply.fields, "area")),
+      fold("What there is to lay", ...stock, addsOf("stock", usual)));
   }
 
   /** The fields of a door or the like, and the button that takes it out. */
-  const thingOf = ({ title: name, path: where, fields: shown }) => fieldset(name, [...fields.group(shown, where), h("button", { type: "button", onclick: () => change("remove", where) }, `Remove: ${name}`)]);
+  const thingOf = ({ title: name, path: where, fields: shown }, told = true) => fieldset(name, [...fields.group(shown, where), h("button", { type: "button", onclick: () => change("remove", where) }, `Remove: ${name}`)], told);
 
   /** A button for each bare hard wall: it hangs foam there, as a solid of the plan. */
   const padsOf = () => (reply.pads.length ? h("div", { class: "map-buttons build-adds" }, ...reply.pads.map((pad) => h("button", { type: "button", onclick: () => state.edit((next) => { (next.room.solids ??= []).push(pad); }) }, `Add ${pad.name}`))) : null);
 
-  function addsOf(id) {
+  function addsOf(id, also = null) {
     const kinds = reply.more.filter(({ group }) => group === id);
-    return kinds.length ? h("div", { class: "map-buttons build-adds" }, ...kinds.map(({ title: name, path: where }) => h("button", { type: "button", onclick: () => change("add", where) }, name))) : null;
+    return kinds.length || also ? h("div", { class: "map-buttons build-adds" }, ...kinds.map(({ title: name, path: where }) => h("button", { type: "button", onclick: () => change("add", where) }, name)), also) : null;
   }
 
   function showGroups() {
@@ -161,7 +171,7 @@ export function createFloor({ state, read, set, change }, fields) {
     const own = { screen: "Padding and border" };
     const parts = reply.groups.map(({ id, title, figures }) => h("details", { class: "build-part", open: id === "putting" || id === "screen" }, h("summary", {}, h("h3", {}, title)),
       h("div", { class: "facts" }, ...facts(figures, rules)), own[id] ? fieldset(own[id], fields.group(reply.fields, id)) : null,
-      id === "screen" ? padsOf() : null, ...reply.things.filter(({ group }) => group === id).map(thingOf), addsOf(id)));
+      id === "screen" ? padsOf() : null, ...reply.things.filter(({ group }) => group === id).map((one) => thingOf(one)), addsOf(id)));
     const { bands, before, after } = reply.sound;
     const sound = h("details", { class: "build-part" }, h("summary", {}, h("h3", {}, "Sound")),
       table("How long it rings, by Sabine", ["Octave", "Bare room", "As planned"], bands.map((band, k) => h("tr", {}, h("th", { scope: "row" }, band), h("td", { class: "fig" }, before[k]), h("td", { class: "fig" }, after[k])))),
@@ -176,7 +186,7 @@ export function createFloor({ state, read, set, change }, fields) {
       const rules = rulesOf(reply);
       refill(lead, ...facts(reply.said, rules), ...reply.notes.map((note) => h("p", { class: "hint" }, note)));
       showStacks();
-      refill(floorFields, fieldset("How it is laid", fields.group(reply.fields, "floor")));
+      showFloor();
       showGroups();
       showBill();
       care.replaceChildren(care.firstElementChild, cautions(reply.cautions));

@@ -1,10 +1,12 @@
 // The sheet Projector: the image on the wall with the shadow of a swing, the light in
 // elevation and in plan, and where the lens may hang.
-import { $, h, icon, setText } from "../app/dom.js";
+import { $, asSentence, h, icon, setText } from "../app/dom.js";
 import { table } from "../ball/table.js";
-import { cautions, facts, refill, rulesOf } from "./facts.js";
-import { fieldset } from "./fields.js";
+import { darkBoxes } from "../stage/shade.js";
+import { cautions, facts, fold, refill, rulesOf } from "./facts.js";
+import { fieldset, foldedFields } from "./fields.js";
 import { box, label, line, paper, path } from "./draw.js";
+import { createLensHandle } from "./lens.js";
 
 const TALLEST = 380; // px of a drawing on paper
 const LINE = 16; // px that a label takes
@@ -13,6 +15,7 @@ export function createLight({ state, ask }, fields) {
   let reply = null;
   let film = null;
   let chosen = ""; // the golfer whose film is shown, "player, club, tee"
+  let going = null; // the lens on its way, as the drawing has it: {lens, case, throw, where}
   const wall = paper("wall", "The screen, as the golfer sees it", TALLEST);
   const side = paper("side", "Side elevation, from the right wall", TALLEST);
   const plan = paper("plan", "Plan, from above", TALLEST);
@@ -28,12 +31,51 @@ export function createLight({ state, ask }, fields) {
   const shadows = h("div", { class: "build-part" });
   const groups = h("div", { class: "build-groups" });
   const settings = h("div", { class: "build-groups" });
-  const care = h("details", { class: "build-part" }, h("summary", {}, h("h3", {}, "Light, ladders, mounts")));
+  const care = fold("Light, ladders, mounts");
   const drawings = h("div", { class: "build-paper" }, wall.el, shadow, side.el, plan.el);
   const rest = [drawings, groups, shadows, settings, care];
   const el = h("div", { class: "build-board", hidden: true }, lead,
     drawings, h("div", { class: "build-side" }, h("div", { class: "map-buttons" }, put), hung, settings, groups), shadows, care);
   $("#projector-root").replaceChildren(el);
+
+  const now = () => ({ ...reply.drawing, ...going });
+  const handles = /** @type {["side" | "plan", any][]} */ ([["side", side], ["plan", plan]])
+    .map(([view, on]) => createLensHandle(on, view, { units: () => state.good.units, now, move, drop, back }));
+
+  /** Takes the lens along; what is said of it follows. */
+  async function move(lens) {
+    const before = now();
+    const by = lens.map((v, axis) => v - before.lens[axis]);
+    const along = (corner) => corner.map((v, axis) => v + by[axis]);
+    going = { ...going, lens, case: { min: along(before.case.min), max: along(before.case.max) } };
+    drawRoom();
+    const answer = await ask("lens", { kind: "lens", at: lens });
+    if (!answer || answer.error || !going) return;
+    const { said, where, ...drawn } = answer;
+    if (String(drawn.lens) === String(going.lens)) going = { ...drawn, where };
+    refill(lead, ...facts(said, rulesOf(reply)));
+    drawRoom();
+  }
+
+  /** Writes the lens into the plan. */
+  async function drop() {
+    if (!going) return;
+    const { lens } = going;
+    const answer = await ask("lens", { kind: "lens", at: lens });
+    if (!answer || !going) return; // moved on meanwhile
+    if (answer.error) {
+      setText(hung, asSentence(answer.error.message));
+      back();
+      return;
+    }
+    state.edit((next) => { next.projector = answer.projector; }, "projector.lens");
+  }
+
+  function back() {
+    going = null;
+    refill(lead, ...facts(reply.said, rulesOf(reply)));
+    drawRoom();
+  }
 
   /** Hangs the case in the plan where the lens is; one that hangs there already is moved. */
   function hang() {
@@ -76,22 +118,12 @@ export function createLight({ state, ask }, fields) {
     const { width, height, bottom, centre } = d.image;
     const [right, top] = [centre - width / 2, bottom + height];
     const [[y0, y1], [z0, z1]] = d.wall;
-    const dark = film?.frames[Number(moment.value)] ?? [];
+    const cells = film ? darkBoxes(film, Number(moment.value)) : [];
     wall.draw("face", [d.room[1], d.room[2]], d.text[2], (map) => {
-      const cells = [];
-      for (let i = 0; i < dark.length; i += 2) { // a run goes on from row to row
-        for (let at = dark[i], left = dark[i + 1]; left > 0;) {
-          const [row, from] = [Math.floor(at / film.nx), at % film.nx];
-          const n = Math.min(left, film.nx - from);
-          cells.push(box(map, right + width * from / film.nx, bottom + height * row / film.ny, right + width * (from + n) / film.nx, bottom + height * (row + 1) / film.ny));
-          at += n;
-          left -= n;
-        }
-      }
       return [
         line("build-cloth", box(map, y0, z0, y1, z1), "cloth"),
         line("build-image", box(map, right, bottom, right + width, top), "image"),
-        cells.length ? line("build-dark", cells.join("")) : null,
+        cells.length ? line("build-dark", cells.map(([y, z, wide, high]) => box(map, y, z, y + wide, z + high)).join("")) : null,
         d.returns[1] ? line("ln-return is-hidden", path(map, [[y0, z1], [y1, z1]], false), "top return, towards you") : null,
         label(map, centre, bottom + height / 2, reply.size),
         (z1 - top) * map.scale > LINE ? label(map, centre, (z1 + top) / 2 - 0.03, "blank") : null,
@@ -103,7 +135,11 @@ export function createLight({ state, ask }, fields) {
   function redraw() {
     if (!reply) return;
     drawWall();
-    const d = reply.drawing;
+    drawRoom();
+  }
+
+  function drawRoom() {
+    const d = now();
     const i = d.image;
     const [x, y, z] = d.lens;
     const [length, width, height] = d.room;
@@ -131,6 +167,7 @@ export function createLight({ state, ask }, fields) {
       there ? line("build-case", box(map, d.case.min[0], d.case.min[1], d.case.max[0], d.case.max[1]), "projector") : null,
       there ? line("build-lens", path(map, [[x, y], [x, y]], false), "lens") : null,
     ]);
+    for (const handle of handles) handle.show();
   }
 
   function showShadows() {
@@ -147,7 +184,7 @@ export function createLight({ state, ask }, fields) {
     el, redraw,
     async show(next) {
       reply = next;
-      film = null;
+      film = going = null;
       const rules = rulesOf(reply);
       refill(lead, ...facts(reply.said, rules), ...reply.notes.map((note) => h("p", { class: "hint" }, note)));
       for (const part of rest) part.hidden = !reply.there;
@@ -158,8 +195,8 @@ export function createLight({ state, ask }, fields) {
       if (!reply.there) return;
       refill(groups, ...reply.groups.map(({ title, figures }) => h("details", { class: "build-part", open: true }, h("summary", {}, h("h3", {}, title)), h("div", { class: "facts" }, ...facts(figures, rules)))));
       refill(settings, fieldset("Where it hangs", fields.group(reply.fields, "place")),
-        h("details", { class: "build-part" }, h("summary", {}, h("h3", {}, "Its data sheet")), fieldset("Data sheet", fields.group(reply.fields, "data"))),
-        h("details", { class: "build-part" }, h("summary", {}, h("h3", {}, "Image and screen")), fieldset("Image and screen", fields.group(reply.fields, "screen"))));
+        fold("Its data sheet", fieldset("Data sheet", fields.group(reply.fields, "data"), false), fieldset("Offset and shift", fields.group(reply.fields, "offset")), fieldset("Case", fields.group(reply.fields, "case"))),
+        foldedFields("Image and screen", fields.group(reply.fields, "screen")));
       showShadows();
       redraw();
       await choose(who.value);

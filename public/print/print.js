@@ -1,7 +1,8 @@
 // The sheet to take to the room, on paper: a page for the wall (who may swing what, and
-// where everybody stands) and one for the builder (plan and elevation to scale). It is
+// where everybody stands), one for the builder (plan and elevation to scale) and, where the
+// plan says what is built, one for the shop (quantities, and how each was counted). It is
 // made of answers asked for when somebody prints, whichever sheets were opened before.
-import { $, $$, h, icon, keptTogether, styles, VERDICT_WORDS } from "../app/dom.js";
+import { $, $$, asSentence, h, icon, keptTogether, styles, VERDICT_WORDS } from "../app/dom.js";
 import { pack } from "../app/link.js";
 import { dimsOf } from "../drawings/drawings.js";
 import { tapes, SHOWN } from "../maps/guest.js";
@@ -17,12 +18,23 @@ export async function printPaper(/** @type {Shared} */ shared) {
   const { state, solver, mapOf } = shared;
   await styles("print/print.css", "maps/maps.css");
   const { good, focus } = state;
-  const [marks, hang, ball, link] = await Promise.all([mapOf("marks"), mapOf("hang"),
-    solver.ask({ kind: "ball", plan: good, focus, catch: CATCH }), pack(JSON.stringify(state.answer.sparse))]);
+  const [marks, hang, ball, link, amounts] = await Promise.all([mapOf("marks"), mapOf("hang"),
+    solver.ask({ kind: "ball", plan: good, focus, catch: CATCH }), pack(JSON.stringify(state.answer.sparse)), amountsOf(good)]);
   $("#paper")?.remove();
-  document.body.append(h("article", { id: "paper", "aria-label": "The sheet to print" }, wall(state, marks), builder(state, hang, ball, link)));
+  document.body.append(h("article", { id: "paper", "aria-label": "The sheet to print" }, wall(state, marks), builder(state, hang, ball, link), amounts ? shop(state, amounts) : null));
   addEventListener("afterprint", () => $("#paper")?.remove(), { once: true });
   print();
+}
+
+/** The quantities of a plan that says what is built, by a program that who prints another plan need not fetch. */
+async function amountsOf(plan) {
+  if (!plan.build && !plan.projector) return null;
+  try {
+    const { builderProgram } = await import("../builder/client.js");
+    return await builderProgram().ask({ kind: "amounts", plan });
+  } catch {
+    return { error: { message: "the quantities could not be fetched" } };
+  }
 }
 
 /** The room's name, the day, and the worst of everyone. */
@@ -83,4 +95,15 @@ function builder(/** @type {State} */ state, hang, ball, link) {
         h("dl", { class: "paper-facts" }, ...facts.filter(([, said]) => said.length).flatMap(([name, said]) => [h("dt", {}, name), ...said.map((one) => h("dd", {}, ...one))])),
         code ? h("figure", {}, code, h("figcaption", {}, `This plan, at ${address}`)) : null)),
     h("div", { class: "paper-end" }, h("h2", {}, "Before anyone swings"), ...$$("#cautions ul").map((list) => list.cloneNode(true))));
+}
+
+/** For the shop: what to buy. */
+function shop(/** @type {State} */ state, { error, quantities, total }) {
+  return h("section", { class: "paper-page" },
+    head(state, "What to buy, and how it was counted"),
+    error ? h("p", {}, asSentence(error.message)) : h("table", { class: "paper-table paper-amounts" },
+      h("thead", {}, h("tr", {}, ...["Item", "Count", "Unit price", "Cost", "How it was counted"].map((text) => h("th", { scope: "col" }, text)))),
+      h("tbody", {}, ...quantities.map(({ item, count, price, cost, rule }) => h("tr", {},
+        h("th", { scope: "row" }, item), h("td", { class: "num" }, count), h("td", { class: "num" }, price), h("td", { class: "num" }, cost), h("td", {}, rule))))),
+    error ? null : h("p", { class: "paper-total" }, quantities.some(({ price }) => price) ? `Total ${total}.` : "No prices are in the plan."));
 }

@@ -5,7 +5,7 @@ import { letter } from "./lettering.js";
 import { watchInput } from "./input.js";
 
 const LABEL = "Paper model of the room with the golfer and the swing. Arrow keys turn it, with Shift they move it, plus and minus zoom.";
-const COMMANDS = new Set(["show", "seek", "view", "orbit", "zoom", "pan", "shift", "theme", "motion", "ball", "ghost", "maps", "picture"]);
+const COMMANDS = new Set(["show", "seek", "view", "orbit", "zoom", "pan", "shift", "theme", "motion", "ball", "ghost", "maps", "shade", "picture"]);
 
 const tellPage = (message) => parent.postMessage(message, location.origin);
 let failed = false;

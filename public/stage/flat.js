@@ -25,6 +25,7 @@ export function createFlat() {
   let answer = null;
   let t = 0;
   let picked = ""; // the view somebody chose to see large
+  let under = null; // what is painted under the golfer
 
   const large = () => picked || (reel?.face ?? true ? "face" : "side");
   function lay() {
@@ -41,7 +42,7 @@ export function createFlat() {
     if (!reel) return;
     const pose = reel.pose(t);
     const ball = reel.ball(t);
-    for (const view of views) view.draw(pose, ball, t);
+    for (const view of views) view.draw(pose, ball, t, under);
   }
   new ResizeObserver(lay).observe(el);
   lay();
@@ -64,6 +65,11 @@ export function createFlat() {
     /** Moves golfer, ball and sweep over the floor (m) until another swing is shown. */
     shift(dx, dy) {
       for (const view of views) view.shift([dx, dy, 0]);
+    },
+    /** Paints something under the golfer: paint(view, ctx, map, t), nothing if null. */
+    lie(paint) {
+      under = paint;
+      draw(t);
     },
     /** The layers of the large drawing. */
     get paper() { return $(`[data-view=${large()}] .stage-paper`, el); },
@@ -140,12 +146,13 @@ function createView(name) {
     over.classList.add("is-away"); // no reading is true of a tee on its way
   }
 
-  function draw(pose, ball, t) {
+  function draw(pose, ball, t, under) {
     if (!map) return;
     sweep(reel.frameAt(t));
     const ctx = moving.getContext("2d");
     ctx.clearRect(0, 0, map.width, map.height);
     ctx.lineCap = ctx.lineJoin = "round";
+    under?.(name, ctx, map, t);
     drawPath(ctx, reel.frameAt(t));
     drawFigure(ctx, pose);
     drawBall(ctx, ball);

@@ -1,6 +1,7 @@
 // The stage: the swing of the check that is looked at, moving, in the flat drawings
 // or in the 3D scene, with its timeline. One clock drives both pictures.
-import { $, active, h } from "../app/dom.js";
+import { again } from "../app/again.js";
+import { $, active, asSentence, h, setText } from "../app/dom.js";
 import { createClock } from "./clock.js";
 import { createFlat, describe } from "./flat.js";
 import { readReel } from "./reel.js";
@@ -56,6 +57,14 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
     typical.setAttribute("aria-pressed", String(shown));
     scene.say({ type: "ghost", shown });
   }, "The typical swing solid, the loosest as a ghost beside it");
+  const shade = toggle("Shadow", false, () => {
+    shade.setAttribute("aria-pressed", String(!shaded()));
+    shadeAnew();
+  }, "Shadow of golfer and club on the image");
+  const offerShade = () => { shade.hidden = !state.good.projector && !state.good.hung?.some(({ throwRatio }) => throwRatio); };
+  const shaded = () => !shade.hidden && shade.getAttribute("aria-pressed") === "true";
+  const dark = h("p", { class: "stage-dark", hidden: true });
+  let shadows = null; // the shadow frame by frame, once it is there
   const laid = createLaid(state, { ask: ask.map, say: (message) => scene.say(message) });
   const kindGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Picture", hidden: true }, ...kinds.values());
   const flatGroup = h("div", { class: "stage-group", role: "group", "aria-label": "Large drawing" }, ...flats.values());
@@ -64,12 +73,15 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
   const corners = h("div", { class: "stage-corners", hidden: true },
     corner("Turn", "Turn the view", TURNS.map(([glyph, label, message]) => h("button", { type: "button", "aria-label": label, onclick: () => scene.say(message) }, glyph))),
     corner("Show", "Show in the picture", [ball, typical, ...laid.toggles]));
-  const picture = h("div", { class: "stage-picture" }, flat.el, scene.el, corners);
+  const [inScene, inFlat] = [$(".stage-group", corners.lastElementChild), h("div", { class: "stage-group" })]; // where the shadow's toggle is
+  const picture = h("div", { class: "stage-picture" }, flat.el, scene.el, corners, dark);
   const keeping = createKeeping({
     about: () => ({ reel, t: clock.t, title: `${state.good.title || "Room"}: ${state.answer.sentences.headline} ${state.answer.sentences.verdict}` }),
     shoot: (t, size) => (solid ? scene.shoot(t, size) : shootFlat(t)),
   });
-  root.replaceChildren(h("div", { class: "stage-bar" }, kindGroup, flatGroup, viewGroup, keeping), picture, timeline.el, scene.note);
+  inFlat.append(shade);
+  offerShade();
+  root.replaceChildren(h("div", { class: "stage-bar" }, kindGroup, flatGroup, inFlat, viewGroup, keeping), picture, timeline.el, scene.note);
 
   /** The large drawing at a moment, then back to where the clock is. */
   async function shootFlat(t) {
@@ -89,13 +101,39 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
     picture.classList.toggle("is-solid", solid);
     flatGroup.hidden = solid;
     viewGroup.hidden = corners.hidden = !solid;
+    (solid ? inScene : inFlat).append(shade);
     paint();
   }
+
+  const shadeAnew = () => shadow().catch(() => setText(dark, `The shadow could not be fetched; ${again()}`));
+
+  /** Fetches the shadow of the swing that is shown; that of another is taken away at once. */
+  async function shadow() {
+    const lay = (film) => {
+      shadows = film;
+      flat.lie(film?.painter ?? null);
+      layShade();
+      paint();
+    };
+    lay(null);
+    dark.hidden = !shaded();
+    if (dark.hidden) return;
+    setText(dark, "Working out the shadow\u2026");
+    const { filmOf, forScene, frameAt, shadePainter } = await import("./shade.js");
+    const film = await filmOf(state);
+    if (!film || !shaded()) return;
+    if (film.error) setText(dark, asSentence(film.error.message));
+    else lay({ said: (t) => film.said[frameAt(film, t)], painter: shadePainter(film), scene: forScene(film) });
+  }
+
+  /** Has the scene draw the shadow, or take it away. */
+  const layShade = () => scene.say({ type: "shade", ...shadows?.scene });
 
   async function sceneReady() {
     for (const [type, button] of [["ball", ball], ["ghost", typical]]) scene.say({ type, shown: button.getAttribute("aria-pressed") === "true" });
     await record();
     laid.lay();
+    layShade();
     choose(!wantsFlat);
   }
 
@@ -119,6 +157,7 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
     if (!reel) return;
     if (solid) scene.seek(clock.t);
     else flat.draw(clock.t);
+    if (shadows) setText(dark, `Shadow: ${shadows.said(clock.t)}`);
     timeline.show();
   }
 
@@ -159,6 +198,8 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
     const shown = describe(state);
     const request = { kind: "reel", plan: state.good, focus: state.focus };
     record();
+    offerShade();
+    shadeAnew();
     const answer = await ask.reel(request);
     if (!answer) return;
     picture.hidden = Boolean(answer.error); // rather no swing than that of another plan

@@ -37,6 +37,7 @@ type game struct {
 	orders []order            // pictures that were asked for
 	ghost  bool               // the deciding swing is shown beside the typical one
 	maps   [2][]draw.MapShape // of where to stand and of what may hang
+	shade  *draw.Shade        // on the screen, if it is shown
 
 	atlas    *ebiten.Image
 	lettered float64 // the scale that the atlas was lettered for, 0: not at all

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"encoding/binary"
 	"math"
 	"syscall/js"
 
@@ -18,6 +19,7 @@ type message struct {
 	flag   bool
 	bytes  []byte
 	maps   [2][]draw.MapShape
+	shade  *draw.Shade
 }
 
 // receive takes one message object from the script:
@@ -33,6 +35,7 @@ type message struct {
 //	{type:"ball", shown}                  the ball's flight and its fan
 //	{type:"ghost", shown}                 the typical swing solid, the deciding one as an outline
 //	{type:"maps", stand, hang}            lists of {name, rings} in room metres, or nothing
+//	{type:"shade", runs:Uint8Array, …}    the shadow on the image: see shade; nothing takes it away
 //	{type:"picture", t, width, height}    answered by a picture; all three may be missing
 //
 // Anything else is left out of account.
@@ -60,6 +63,8 @@ func (g *game) receive(_ js.Value, args []js.Value) any {
 		m.number = [3]float64{number(o, "dx"), number(o, "dy")}
 	case "maps":
 		m.maps = [2][]draw.MapShape{shapes(o.Get("stand")), shapes(o.Get("hang"))}
+	case "shade":
+		m.shade = shade(o)
 	case "picture":
 		m.number = [3]float64{number(o, "t"), number(o, "width"), number(o, "height")}
 	case "zoom":
@@ -115,6 +120,42 @@ func shapes(list js.Value) []draw.MapShape {
 	return out
 }
 
+// shade is the shadow of {rate, nx, ny, x, right, bottom, width, height, runs}: of every
+// moment how many numbers it has and these numbers, as draw.Shade has them, four bytes
+// each, the lowest first. Nothing if anything is missing or wrong.
+func shade(o js.Value) *draw.Shade {
+	b := o.Get("runs")
+	if b.Type() != js.TypeObject || !b.InstanceOf(js.Global().Get("Uint8Array")) {
+		return nil
+	}
+	bytes := make([]byte, b.Length())
+	js.CopyBytesToGo(bytes, b)
+	float := func(name string) float32 { return float32(number(o, name)) }
+	s := &draw.Shade{
+		Rate: number(o, "rate"), NX: int(number(o, "nx")), NY: int(number(o, "ny")),
+		X: float("x"), Right: float("right"), Bottom: float("bottom"), Width: float("width"), Height: float("height"),
+	}
+	if !(s.Rate > 0 && s.NX > 0 && s.NY > 0 && s.Width > 0 && s.Height > 0) {
+		return nil
+	}
+	for len(bytes) >= 4 {
+		n := int(binary.LittleEndian.Uint32(bytes))
+		if bytes = bytes[4:]; n > len(bytes)/4 {
+			return nil
+		}
+		moment := make([]int32, n)
+		for i := range moment {
+			moment[i] = int32(binary.LittleEndian.Uint32(bytes[4*i:]))
+			if moment[i] < 0 {
+				return nil
+			}
+		}
+		s.Runs = append(s.Runs, moment)
+		bytes = bytes[4*n:]
+	}
+	return s
+}
+
 // length is how many items a list has, 0 for what is none.
 func length(list js.Value) int {
 	if list.Type() != js.TypeObject || !list.InstanceOf(js.Global().Get("Array")) {
@@ -164,6 +205,9 @@ func (g *game) do(m message) {
 	case "maps":
 		g.maps = m.maps
 		g.picture.ShowMaps(m.maps[0], m.maps[1])
+	case "shade":
+		g.shade = m.shade
+		g.picture.ShowShade(m.shade)
 	case "picture":
 		g.orders = append(g.orders, order{n[0], n[1], n[2]})
 	case "theme":
@@ -193,4 +237,5 @@ func (g *game) load(b []byte) {
 	}
 	g.picture.ShowGhost(g.ghost)
 	g.picture.ShowMaps(g.maps[0], g.maps[1])
+	g.picture.ShowShade(g.shade)
 }

@@ -13,6 +13,7 @@ import (
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/remedy"
+	"wideberth/internal/sim/swing"
 )
 
 // room is a plan on its way to a Report.
@@ -30,51 +31,74 @@ type Part uint8
 
 // The parts of a report.
 const (
-	Floors Part = 1 << iota // floor, putting, sensor, walls, sound, quantities
-	Light                   // projector
-	All    = Floors | Light
+	Floors  Part = 1 << iota // floor, putting, sensor, walls, sound, quantities
+	Light                    // projector
+	Lens                     // the projector without where else it may hang, soon enough for a drag
+	Amounts                  // quantities alone, for which nobody swings
+	All     = Floors | Light
 )
 
-// Room answers for a plan, as much of it as is asked for. The error is the plan's own sentence, or that of its
-// members projector and build. The same plan gives the same report.
+// Room answers for a plan, as much of it as is asked for. The error is the plan's own
+// sentence, or that of its members projector and build. The same plan gives the same
+// report.
 func Room(l *fit.Lab, given plan.Checked, of Part) (Report, error) {
 	s, err := spec.Of(given)
 	if err != nil {
 		return Report{}, err
 	}
 	r := room{lab: l, given: given, plan: given.Plan(), spec: s}
-	if r.casts, err = l.Casts(r.plan, nil, nil); err != nil {
-		return Report{}, err
+	if of&(Floors|Light|Lens) != 0 {
+		if r.casts, err = l.Casts(r.plan, nil, nil); err != nil {
+			return Report{}, err
+		}
 	}
 	r.out.Cautions, r.out.Rules, r.out.Notes = cautions, rules, []string{}
-	aspect, want, columns := 1.6, spec.Image{}, 0.0
-	if j := s.Projector; j != nil {
-		aspect, want, columns = j.Aspect, *j.Image, j.Columns
-	}
-	r.out.Image = screen.Place(screen.OpeningOf(r.plan, s.Build.Enclosure), aspect, want)
-	if r.out.Image.Width <= 0 {
-		return Report{}, &plan.FieldError{Field: "build.enclosure", Message: "enclosure: padding, sill and border leave nothing of the screen for an image"}
+	if r.out.Image, err = ImageOf(r.plan, s); err != nil {
+		return Report{}, err
 	}
 	if r.out.Image.Cut {
 		r.note("The image does not fit where it was wanted: it is made smaller or moved so that it lies on the cloth.")
 	}
+	columns := 0.0
+	if s.Projector != nil {
+		columns = s.Projector.Columns
+	}
 	r.out.Screen.Views = screen.Views(r.plan, r.out.Image, columns)
+	parts := []func() error{}
+	if of&(Light|Lens) != 0 {
+		parts = append(parts, r.projector)
+	}
 	if of&Light != 0 {
-		if err := r.projector(); err != nil {
+		parts = append(parts, r.region)
+	}
+	if of&(Floors|Amounts) != 0 {
+		parts = append(parts, r.floor)
+	}
+	if of&Floors != 0 {
+		parts = append(parts, r.aroundScreen, r.tryStacks, r.sensor, r.walls, r.sound)
+	}
+	if of&(Floors|Amounts) != 0 {
+		parts = append(parts, r.quantities)
+	}
+	for _, part := range parts {
+		if err := part(); err != nil {
 			return Report{}, err
 		}
 	}
-	if of&Floors != 0 {
-		r.aroundScreen()
-		for _, part := range []func() error{r.floor, r.sensor, r.walls} {
-			if err := part(); err != nil {
-				return Report{}, err
-			}
-		}
-		r.sound()
-		r.quantities()
-	}
 	return r.out, nil
+}
+
+// ImageOf is where the image lies: the plan's own, or the largest of a usual aspect.
+func ImageOf(p plan.Plan, s spec.Spec) (screen.Image, error) {
+	aspect, want := 1.6, spec.Image{}
+	if j := s.Projector; j != nil {
+		aspect, want = j.Aspect, *j.Image
+	}
+	i := screen.Place(screen.OpeningOf(p, s.Build.Enclosure), aspect, want)
+	if i.Width <= 0 {
+		return i, &plan.FieldError{Field: "build.enclosure", Message: "enclosure: padding, sill and border leave nothing of the screen for an image"}
+	}
+	return i, nil
 }
 
 func (r *room) note(format string, args ...any) {
@@ -84,13 +108,13 @@ func (r *room) note(format string, args ...any) {
 // shots is how many balls of each pair are flown to find the bare hard places.
 const shots = 60
 
-func (r *room) aroundScreen() {
+func (r *room) aroundScreen() error {
 	p := r.plan
 	s := &r.out.Screen
 	s.Hard = []ball.Pad{}
 	if p.Screen == nil {
 		r.note("The plan has no screen: the image is put on the front wall.")
-		return
+		return nil
 	}
 	a := screen.AroundOf(p)
 	s.Around = &a
@@ -99,6 +123,7 @@ func (r *room) aroundScreen() {
 		all = append(all, ball.Spread(p, q.Player, q.Club, q.Tee, q.HeadSpeed, shots))
 	}
 	s.Hard = ball.Pads(all)
+	return nil
 }
 
 func (r *room) projector() error {
@@ -137,14 +162,19 @@ func (r *room) projector() error {
 	if out.Stray > 0 {
 		out.Contrast = (out.Used[0] + out.Stray) / out.Stray
 	}
-	var err error
+	out.Region = []projector.Column{}
 	out.Shadow = projector.Shadows(p, r.casts, light)
-	if out.Region, err = projector.Region(r.lab, r.given, r.casts, *j, i); err != nil {
-		return err
-	}
 	out.Unshaded = j.Mount == spec.MountRear || projector.Unshaded(p, r.casts, light)
 	r.out.Projector = out
 	return nil
+}
+
+// region finds where else the lens may hang.
+func (r *room) region() (err error) {
+	if j := r.spec.Projector; j != nil {
+		r.out.Projector.Region, err = projector.Region(r.lab, r.given, r.casts, *j, r.out.Image)
+	}
+	return err
 }
 
 // inside is whether a case lies within walls and ceiling, slopes included.
@@ -164,7 +194,7 @@ func inside(p plan.Plan, h plan.Hung) bool {
 	return true
 }
 
-func (r *room) sound() {
+func (r *room) sound() error {
 	p, b := r.plan, r.spec.Build
 	size := p.Room
 	floorArea := size.Length * size.Width
@@ -181,27 +211,33 @@ func (r *room) sound() {
 		{Material: spec.HeavyVelour, Area: b.Finish.Absorber},
 	}
 	s.After = quantity.Reverberation(volume, after)
+	return nil
 }
 
 // mats are where mats lie: one for each tee and each hand that plays from it, about
 // the feet of the first player of that hand with their first club.
-func (r *room) mats() (out []floor.Rect) {
+func (r *room) mats() ([]floor.Rect, error) {
 	type side struct {
 		tee  string
 		hand plan.Hand
 	}
+	out := []floor.Rect{}
 	seen := map[side]bool{}
-	for _, c := range r.casts {
-		for _, tee := range r.plan.TeesOf(c.Player) {
-			at := side{tee.Name, c.Player.Hand}
+	for _, pl := range r.plan.Players {
+		for _, tee := range r.plan.TeesOf(pl) {
+			at := side{tee.Name, pl.Hand}
 			if seen[at] {
 				continue
 			}
 			seen[at] = true
-			if box, ok := projector.FilmOf(r.plan, c, tee).Mat(r.plan); ok {
+			f, err := projector.MemberFilm(r.plan, pl, r.plan.ClubsOf(pl)[0], tee, swing.Variation{})
+			if err != nil {
+				return nil, err
+			}
+			if box, ok := f.Mat(r.plan); ok {
 				out = append(out, floor.Rect{X0: box.Min.X, Y0: box.Min.Y, X1: box.Max.X, Y1: box.Max.Y})
 			}
 		}
 	}
-	return out
+	return out, nil
 }

@@ -1,6 +1,7 @@
 package build
 
 import (
+	"flag"
 	"math"
 	"reflect"
 	"slices"
@@ -9,11 +10,13 @@ import (
 
 	leanjson "wideberth/internal/lean/json"
 	"wideberth/internal/sim/ball"
+	"wideberth/internal/sim/build/figures"
 	"wideberth/internal/sim/build/floor"
 	"wideberth/internal/sim/build/quantity"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/plan/plantest"
+	"wideberth/internal/units"
 )
 
 // one is the demo with one player and one club, which is quick to swing, and members
@@ -88,6 +91,85 @@ func TestDemo(t *testing.T) {
 	}
 	if l := answer(t, p, Light); !reflect.DeepEqual(l.Projector, r.Projector) || len(l.Quantities) != 0 {
 		t.Error("the projector alone is another one")
+	}
+}
+
+var update = flag.Bool("update", false, "rewrite the golden files")
+
+// TestGoldenRooms holds whole answers: of a room with everything that a plan can say of
+// building, and of a bare one in metres whose floor is still to be chosen.
+func TestGoldenRooms(t *testing.T) {
+	full := one(`{"lens":[1.4,2.6,2.2],"throwRatio":[0.9,1.4],"offset":[0.1,0.3],"sideShift":0.05,"gain":1.2,"roomLight":30,"image":{"width":3,"bottom":0.3}}`, `{
+		"floor":{"covers":[0.5,0.4,6,5],"panels":"width","turf":"width","turfRoll":2,"gap":0.004},
+		"cups":[{"x":4.8,"y":0.9},{"x":1.2,"y":4.4},{"x":2.9,"y":2.7}],
+		"enclosure":{"padding":0.05,"sill":0.08,"border":0.03},
+		"sensor":{"place":"beside","body":{"min":[2.7,1.2,0],"max":[3,1.5,0.3]},"keepOut":[{"min":[2.5,2,0],"max":[3.2,2.6,0.6]},{"min":[0.1,0.1,2.7],"max":[6,5,3.1]}]},
+		"finish":{"absorber":6,"coats":3,"coverage":8,"walls":"concrete"},
+		"wiring":{"source":[0.6,0.3,0.7],"receptacles":3,"slack":2},
+		"walls":{"feet":[{"wall":"left","height":0.3,"depth":0.1},{"wall":"front","height":0.02}],"doors":[{"name":"way in","wall":"right","from":0.5,"width":0.8}],"garage":{"wall":"back","from":1,"width":3,"height":2.13},"slab":{"towards":"left","fall":0.002}},
+		"prices":[{"item":"paint","price":30}],
+		"stock":[{"name":"plywood","kind":"panel","least":0.018,"most":0.020,"long":2.5,"wide":1.25,"price":40},{"name":"rubber","kind":"rubber","least":0.009,"most":0.010},{"name":"turf","kind":"turf","least":0.012,"most":0.014,"price":9}]}`)
+	full.Sensor = &plan.Sensor{Name: "eye", Min: [2]float64{2.5, 2.5}, Max: [2]float64{3.2, 3}}
+	full.Players = append(full.Players, plan.Player{Name: "left", Height: 1.7, Hand: plan.HandLeft})
+	full.Tees = append(full.Tees, plan.Tee{Name: "other", X: 2.6, Y: 2.5})
+	full.Room.Solids = append(full.Room.Solids, plan.Solid{Name: "pad", Min: [3]float64{1, 5.4, 0.2}, Max: [3]float64{3, 5.48, 2}, Cover: plan.CoverFoam},
+		plan.Solid{Name: "net", Min: [3]float64{5.9, 0.2, 0}, Max: [3]float64{5.95, 0.6, 2}, Cover: plan.CoverCloth})
+	bare := one(``, `{"walls":{"garage":{"wall":"back","from":1,"width":3,"height":2.13,"open":true}}}`)
+	bare.Units, bare.Projector, bare.Hung, bare.Floor.Layers = units.Metric, nil, nil, nil
+	bare.Floor.Mat.Inset = false
+	bare.Screen.SideReturn, bare.Screen.TopReturn = 0, 0.4
+	for name, p := range map[string]plan.Plan{"full": full, "bare": bare} {
+		r := answer(t, p, All)
+		r.Cautions, r.Rules = nil, nil // they are the same for every plan
+		if err := figures.Held(name+".golden.json", r, *update); err != nil {
+			t.Error(err)
+		}
+	}
+}
+
+// TestMatDecides: a mat set in is cut out of the panels, one on top of them is not, and
+// without a mat the floor has nothing to meet.
+func TestMatDecides(t *testing.T) {
+	p := one(``, ``)
+	inset := answer(t, p, Amounts).Floor
+	lying := *p.Floor.Mat
+	lying.Inset = false
+	p.Floor.Mat = &lying
+	on := answer(t, p, Amounts).Floor
+	if whole := p.Room.Length * p.Room.Width; math.Abs(on.Panels.Area-whole) > 1e-6 || inset.Panels.Area > whole-1 || len(on.Mats) != 1 {
+		t.Errorf("panels %v m² under a mat, %v m² around it, of %v", on.Panels.Area, inset.Panels.Area, whole)
+	}
+	p.Floor.Mat = nil
+	if none := answer(t, p, Amounts).Floor; none.Error != 0 || none.Target != p.Floor.Top() || len(none.Mats) != 0 {
+		t.Errorf("without a mat: %+v", none)
+	}
+}
+
+// TestInside: a case is in the room or not, by each side of the room and by a slope.
+func TestInside(t *testing.T) {
+	p := plan.Demo()
+	size := [3]float64{p.Room.Length, p.Room.Width, p.Room.Height}
+	box := func() plan.Hung { return plan.Hung{Min: [3]float64{2, 2, 2}, Max: [3]float64{2.4, 2.4, 2.2}} }
+	if !inside(p, box()) {
+		t.Error("in the middle of the room it is outside")
+	}
+	for axis := range 3 {
+		low, high := box(), box()
+		low.Min[axis] = -0.01
+		high.Max[axis] = size[axis] + 0.01
+		touching := box()
+		touching.Min[axis], touching.Max[axis] = 0, size[axis]
+		if axis == 1 { // the rafters on the left come down to 2.13 m
+			touching.Min[2], touching.Max[2] = 1, 2
+		}
+		if inside(p, low) || inside(p, high) || !inside(p, touching) {
+			t.Errorf("axis %d: below %v, above %v, between the walls %v", axis, inside(p, low), inside(p, high), inside(p, touching))
+		}
+	}
+	under := box()
+	under.Min[1], under.Max[1], under.Max[2] = size[1]-0.4, size[1], 2.5
+	if inside(p, under) {
+		t.Error("through the rafters it is inside")
 	}
 }
 

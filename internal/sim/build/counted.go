@@ -13,7 +13,7 @@ import (
 const stud = 8 * units.MetresPerFoot
 
 // quantities counts what the plan takes.
-func (r *room) quantities() {
+func (r *room) quantities() error {
 	p, b := r.plan, r.spec.Build
 	bill := quantity.NewBill(p.Units)
 	label := func(m float64) string { return units.Label(m, p.Units) }
@@ -61,6 +61,7 @@ func (r *room) quantities() {
 	}
 	bill.Charge(b.Prices)
 	r.out.Quantities, r.out.Total, r.out.Unpriced, r.out.CSV = bill.Lines, bill.Total, bill.Unpriced, bill.CSV()
+	return nil
 }
 
 // countFloor counts the layers of the plan, or where it has none those of the best

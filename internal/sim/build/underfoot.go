@@ -11,7 +11,7 @@ import (
 )
 
 // floor lays the floor, and finds stacks that would meet the mat.
-func (r *room) floor() error {
+func (r *room) floor() (err error) {
 	p, b := r.plan, r.spec.Build
 	f := &r.out.Floor
 	f.Wanted = b.Floor.Tolerance
@@ -22,9 +22,8 @@ func (r *room) floor() error {
 	}
 	f.Error = f.Height - f.Target
 	f.Covers = floor.Rect{X0: b.Floor.Covers[0], Y0: b.Floor.Covers[1], X1: b.Floor.Covers[2], Y1: b.Floor.Covers[3]}
-	f.Mats = r.mats()
-	if f.Mats == nil {
-		f.Mats = []floor.Rect{}
+	if f.Mats, err = r.mats(); err != nil {
+		return err
 	}
 	cut := f.Mats
 	if m := p.Floor.Mat; m != nil && !m.Inset {
@@ -47,13 +46,20 @@ func (r *room) floor() error {
 	f.Step = r.step()
 	f.Stacks = []Stack{}
 	for _, s := range floor.Stacks(b.Stock, f.Target, b.Floor.Tolerance, int(b.Floor.Layers)) {
-		one, err := r.tried(s)
-		if err != nil {
-			return err
-		}
-		f.Stacks = append(f.Stacks, one)
+		f.Stacks = append(f.Stacks, Stack{Stack: s})
 	}
 	r.putting(cut)
+	return nil
+}
+
+// tryStacks says of every stack what it does to the swings.
+func (r *room) tryStacks() (err error) {
+	all := r.out.Floor.Stacks
+	for i := range all {
+		if all[i], err = r.tried(all[i].Stack); err != nil {
+			return err
+		}
+	}
 	return nil
 }
 

@@ -27,6 +27,7 @@ type Picture struct {
 	marks  marks
 	tape   tape
 	maps   maps
+	shade  *Shade
 	scale  yardstick
 	shift  vec // of the golfer over the floor, m
 }
@@ -175,6 +176,7 @@ func (p *Picture) drawFrame(at moment) {
 		p.tape.drawn, p.marks.shown = false, p.marks.shown[:0]
 		return
 	}
+	p.shade.draw(c, at.time)
 	p.ball.move(at)
 	p.ball.drawShadow(c, p.room)
 	p.figure.drawFeet(c, p.room)

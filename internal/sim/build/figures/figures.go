@@ -1,11 +1,11 @@
-// Package figures reads the published figures that the tests of build hold it to.
+// Package figures has what the tests of build hold it to: published figures and golden
+// files.
 package figures
 
 import (
 	"encoding/csv"
 	"os"
 	"path/filepath"
-	"runtime"
 	"strconv"
 )
 
@@ -23,8 +23,7 @@ func (r Row) Number(column string) float64 {
 
 // Read returns the rows of a file of testdata/build; a file that cannot be read panics.
 func Read(name string) (out []Row) {
-	_, here, _, _ := runtime.Caller(0)
-	f, err := os.Open(filepath.Join(filepath.Dir(here), "../../../../testdata/build", name))
+	f, err := os.Open(filepath.Join(folder(), name))
 	if err != nil {
 		panic(err)
 	}

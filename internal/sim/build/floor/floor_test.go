@@ -1,8 +1,11 @@
 package floor
 
 import (
+	"flag"
+	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"wideberth/internal/sim/build/figures"
@@ -371,5 +374,146 @@ func TestPuttsKnown(t *testing.T) {
 	}
 	if !all[2].OnEdge || all[2].Clear != 0 || !all[3].OnEdge {
 		t.Errorf("cups in the mat and across the edge: %+v, %+v", all[2], all[3])
+	}
+}
+
+// TestLayWithGaps: two courses of panels with gaps between them, seam by seam: seams run
+// in the middle of gaps, and the second course starts with half a panel.
+func TestLayWithGaps(t *testing.T) {
+	l := Lay(Rect{0, 0, 5, 2.1}, nil, 2, 1, 0.02, "length")
+	want := []Seam{
+		{2.01, 0, 2.01, 1}, {4.03, 0, 4.03, 1},
+		{0, 1.01, 5, 1.01},
+		{1, 1.02, 1, 2.02}, {3.02, 1.02, 3.02, 2.02},
+		{0, 2.03, 5, 2.03},
+		{2.01, 2.04, 2.01, 2.1}, {4.03, 2.04, 4.03, 2.1},
+	}
+	near := func(a, b float64) bool { return math.Abs(a-b) < 1e-9 }
+	if len(l.Seams) != len(want) {
+		t.Fatalf("%d seams, want %d: %v", len(l.Seams), len(want), l.Seams)
+	}
+	for i, s := range l.Seams {
+		if w := want[i]; !near(s.X0, w.X0) || !near(s.Y0, w.Y0) || !near(s.X1, w.X1) || !near(s.Y1, w.Y1) {
+			t.Errorf("seam %d is %v, want %v", i, s, w)
+		}
+	}
+	whole := 0
+	for _, p := range l.Pieces {
+		if p.Whole {
+			whole++
+		}
+	}
+	// Two whole ones in the first course, one in the second, none in the strip.
+	if whole != 3 || len(l.Pieces) != 9 {
+		t.Errorf("%d whole of %d pieces", whole, len(l.Pieces))
+	}
+}
+
+// TestCupsAtEdges: a cup needs all of its rim on the green, and a seam runs through it
+// that is nearer than its radius, whichever way either lies.
+func TestCupsAtEdges(t *testing.T) {
+	const in, out = CupDiameter/2 - 0.004, CupDiameter/2 + 0.004
+	g := Green{Floor: Rect{0, 0, 4, 3}, Stops: []Rect{{1.5, 1, 2.5, 2}}}
+	side := func(d float64) [][2]float64 {
+		return [][2]float64{
+			{d, 0.5}, {4 - d, 0.5}, {0.5, d}, {0.5, 3 - d}, // the four borders
+			{1.5 - d, 1.5}, {2.5 + d, 1.5}, {2, 1 - d}, {2, 2 + d}, // the four sides of a mat
+			{1.5 - d*math.Sqrt2/2, 1 - d*math.Sqrt2/2}, {2.5 + d*math.Sqrt2/2, 2 + d*math.Sqrt2/2}, // and two of its corners
+		}
+	}
+	for i, c := range side(in) {
+		if !g.overEdge(c) {
+			t.Errorf("case %d: a cup at %v hangs over an edge", i, c)
+		}
+	}
+	for i, c := range side(out) {
+		if g.overEdge(c) {
+			t.Errorf("case %d: a cup at %v is on the green", i, c)
+		}
+	}
+	s := []Seam{{3, 1, 3, 2}, {3, 0.2, 3.5, 0.2}}
+	g.Seams, g.Stops = s, nil
+	for _, c := range []struct {
+		at      [2]float64
+		through bool
+	}{
+		{[2]float64{3 - in, 1.5}, true}, {[2]float64{3 + in, 1.5}, true}, {[2]float64{3 - out, 1.5}, false}, {[2]float64{3 + out, 1.5}, false},
+		{[2]float64{3, 2 + in}, true}, {[2]float64{3, 2 + out}, false}, {[2]float64{3, 1 - in}, true}, {[2]float64{3, 1 - out}, false},
+		{[2]float64{3.2, 0.2 + in}, true}, {[2]float64{3.2, 0.2 + out}, false}, {[2]float64{3.5 + out, 0.2}, false}, {[2]float64{3.9, 1.5}, false},
+	} {
+		if p := g.Putts([][2]float64{c.at})[0]; p.OnSeam != c.through {
+			t.Errorf("a cup at %v: a seam through it %v", c.at, p.OnSeam)
+		}
+	}
+}
+
+// TestStacksByKinds: turf lies on top wherever there is any, even of one sort, and no
+// stack waits for what there is none of.
+func TestStacksByKinds(t *testing.T) {
+	board := spec.Stock{Name: "board", Kind: spec.Panel, Least: 0.018, Most: 0.020}
+	turf := spec.Stock{Name: "turf", Kind: spec.Turf, Least: 0.009, Most: 0.011}
+	for _, c := range []struct {
+		name   string
+		stock  []spec.Stock
+		target float64
+		want   []string
+	}{
+		{"boards alone", []spec.Stock{board}, 0.038, []string{"board", "board"}},
+		{"turf on a board", []spec.Stock{board, turf}, 0.029, []string{"board", "turf"}},
+		{"turf alone, where a board would do as well", []spec.Stock{board, turf}, 0.019, []string{"turf"}},
+	} {
+		got := Stacks(c.stock, c.target, 0.002, 3)
+		if len(got) == 0 || !slices.Equal(got[0].Layers, c.want) {
+			t.Errorf("%s: %+v, want %v", c.name, got, c.want)
+		}
+	}
+	if got := Stacks(nil, 0.02, 0.002, 3); len(got) != 0 {
+		t.Errorf("of nothing: %+v", got)
+	}
+	// At most so many layers, and at most three panels.
+	for _, most := range []int{1, 2, 3, 4, 5} {
+		for _, s := range Stacks([]spec.Stock{board, turf}, 0.2, 0.002, most) {
+			if len(s.Layers) > most || len(s.Layers) > mostPanels+1 {
+				t.Errorf("%d layers at most: %v", most, s.Layers)
+			}
+		}
+	}
+}
+
+var update = flag.Bool("update", false, "rewrite the golden files")
+
+// TestGoldenFloors holds floors with mats and columns, both ways, with their turf, putts
+// and stacks.
+func TestGoldenFloors(t *testing.T) {
+	type laid struct {
+		Panels map[string]Layout
+		Turf   []Roll
+		Putts  []Putt
+	}
+	all := map[string]any{}
+	for name, f := range map[string]struct {
+		covers Rect
+		cut    []Rect
+	}{
+		"a mat in the middle": {Rect{0, 0, 6.4, 5.5}, []Rect{{2.2, 2, 3.7, 3.5}}},
+		"a mat at the wall":   {Rect{0.3, 0.2, 5, 3.3}, []Rect{{0.3, 1, 1.8, 2.2}, {4, 2.9, 4.3, 3.3}}},
+		"a strip":             {Rect{0, 0, 7, 0.9}, nil},
+	} {
+		one := laid{Panels: map[string]Layout{}}
+		for _, way := range []string{"length", "width", ""} {
+			one.Panels[way] = Lay(f.covers, f.cut, 2.4384, 1.2192, 0.003, way)
+		}
+		for _, way := range []string{"length", "width"} {
+			one.Turf = append(one.Turf, Unroll(f.covers, f.cut, 2, way))
+		}
+		g := Green{Floor: f.covers, Stops: f.cut, Seams: one.Turf[0].Seams}
+		one.Putts = g.Putts([][2]float64{{1, 0.5}, {4.5, 0.7}, {3, 0.1}})
+		all[name] = one
+	}
+	for _, target := range []float64{0.012, 0.025, 0.0381, 0.06} {
+		all[fmt.Sprintf("stacks to %v m", target)] = Stacks(spec.UsualStock(), target, 0.003, 4)
+	}
+	if err := figures.Held("floors.golden.json", all, *update); err != nil {
+		t.Error(err)
 	}
 }

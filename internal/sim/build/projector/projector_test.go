@@ -1,6 +1,7 @@
 package projector
 
 import (
+	"flag"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -309,5 +310,77 @@ func TestShadowsNamed(t *testing.T) {
 			t.Errorf("from %v m up more is cut than from lower: %v after %v", z, worst, last)
 		}
 		last = worst
+	}
+}
+
+var update = flag.Bool("update", false, "rewrite the golden files")
+
+// TestGoldenLight holds where a lens may hang, shadows and what stands in the light, for
+// lenses before and behind the golfer, high and low.
+func TestGoldenLight(t *testing.T) {
+	p := plan.Demo()
+	p.Players, p.Clubs = p.Players[:1], p.Clubs[:1]
+	c, err := plan.Check(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p = c.Plan()
+	var lab fit.Lab
+	casts, err := lab.Casts(p, nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	type seen struct {
+		Region   []Column
+		Shadows  []Shadow
+		Blocked  []Blocked
+		Unshaded bool
+		Itself   plan.Hung
+	}
+	all := []seen{}
+	for _, lens := range [][3]float64{{2.5146, 2.7432, 2.8702}, {1.5, 3.4, 2.1}, {4.2, 2.2, 2.7}, {0.8, 2.7, 0.4}} {
+		j := spec.Projector{Lens: lens, ThrowRatio: [2]float64{0.5, 1.4}, Offset: []float64{0.1, 0.5}, Body: [3]float64{0.4, 0.3, 0.2}, Mount: spec.MountCeiling}
+		i := screen.Image{X: p.Screen.X, Centre: 2.7432, Width: 3.4, Height: 2, Bottom: 0.1}
+		light := Pyramid{Point(lens), i}
+		one := seen{Shadows: Shadows(p, casts, light), Unshaded: Unshaded(p, casts, light)}
+		one.Itself, _ = Itself(p, j)
+		one.Blocked = InTheWay(p, light, one.Itself.Name)
+		if one.Region, err = Region(&lab, c, casts, j, i); err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, one)
+	}
+	if err := figures.Held("light.golden.json", all, *update); err != nil {
+		t.Error(err)
+	}
+}
+
+// TestApart: the distance of two segments against a fine walk along both, also of
+// parallel ones, points and ends beyond one another.
+func TestApart(t *testing.T) {
+	rng := rand.New(rand.NewPCG(8, 8))
+	at := func() geom.Vec { return geom.Vec{X: rng.Float64(), Y: rng.Float64(), Z: rng.Float64()} }
+	for k := range 300 {
+		p, q, a, b := at(), at(), at(), at()
+		switch k % 4 {
+		case 1: // a point
+			b = a
+		case 2: // parallel
+			b = geom.Vec{X: a.X + 0.5*(q.X-p.X), Y: a.Y + 0.5*(q.Y-p.Y), Z: a.Z + 0.5*(q.Z-p.Z)}
+		case 3: // parallel, beyond the end
+			a = geom.Vec{X: q.X + (q.X - p.X), Y: q.Y + (q.Y - p.Y), Z: q.Z + 0.1}
+			b = geom.Vec{X: a.X + (q.X - p.X), Y: a.Y + (q.Y - p.Y), Z: a.Z + (q.Z - p.Z)}
+		}
+		least := math.Inf(1)
+		const steps = 100
+		for i := range steps + 1 {
+			for j := range steps + 1 {
+				u, v := geom.Lerp(p, q, float64(i)/steps), geom.Lerp(a, b, float64(j)/steps)
+				least = min(least, (u.X-v.X)*(u.X-v.X)+(u.Y-v.Y)*(u.Y-v.Y)+(u.Z-v.Z)*(u.Z-v.Z))
+			}
+		}
+		if got := apart2(p, q, a, b); got > least+1e-9 || math.Sqrt(least)-math.Sqrt(got) > 0.02 {
+			t.Errorf("case %d: %v, walked %v", k, math.Sqrt(got), math.Sqrt(least))
+		}
 	}
 }

@@ -1,6 +1,7 @@
 package projector
 
 import (
+	"wideberth/internal/sim/family"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
@@ -41,6 +42,13 @@ type Film struct {
 // FilmOf puts the usual swing of a cast on a tee.
 func FilmOf(p plan.Plan, c fit.Cast, tee plan.Tee) Film {
 	return Film{c.Kin.Family.Central, sweep.Place(p, tee, c.Player)}
+}
+
+// MemberFilm is that of one member of a player's family with a club; the zero variation
+// is the usual swing. It swings nobody else.
+func MemberFilm(p plan.Plan, pl plan.Player, c plan.Club, tee plan.Tee, v swing.Variation) (Film, error) {
+	s, err := family.SwingOf(pl, c, v)
+	return Film{s, sweep.Place(p, tee, pl)}, err
 }
 
 // Frames is how many moments it has.

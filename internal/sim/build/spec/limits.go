@@ -39,7 +39,9 @@ func (j *Projector) check(l *plan.Limits, p plan.Plan) {
 			for i, v := range j.Offset {
 				l.Number(fmt.Sprintf("projector.offset[%d]", i), who, "offset", v, -1.5, 2, "")
 			}
-			l.Order("projector.offset", who, "offset", j.Offset[0], j.Offset[1])
+			if !(j.Offset[0] <= j.Offset[1]) {
+				l.Say("projector.offset", "projector: the greatest offset, %.4v %%, must not be less than the least, %.4v %%", 100*j.Offset[1], 100*j.Offset[0])
+			}
 		}
 	}
 	l.Number("projector.sideShift", who, "side shift", j.SideShift, 0, 1, "")
