@@ -40,7 +40,7 @@ func (tb *tab) untilSheet(name string) {
 // from; then hangs the projector elsewhere. Nothing of it is fetched before.
 func TestBuilder(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+	tb := openPage(t, noGL, desktop, light+"&sheet=sure")
 	const fetched = `performance.getEntriesByType("resource").filter((r) => /builder/.test(r.name)).length`
 	tb.until("the page at rest", `document.documentElement.dataset.busy === "no"`)
 	if n := eval[int](tb, fetched); n != 0 {
@@ -119,7 +119,7 @@ func TestBuilder(t *testing.T) {
 	if said := eval[string](tb, `document.querySelector("#build").innerText`); !strings.Contains(said, "lock it while anybody swings") {
 		t.Error("nothing is said of the door")
 	}
-	tb.axe("what to build, with a cost and a door")
+	tb.axe("what to build, with a cost and a door", "#build")
 	tb.shootSheet("build-door")
 
 	// The projector: a shadow frame by frame, a wrong number, and a lens that moves.
@@ -144,5 +144,5 @@ func TestBuilder(t *testing.T) {
 	if len(p.Hung) != 1 || math.Abs(p.Hung[0].Max[0]-s.Projector.Lens[0]) > 1e-4 || math.Abs(s.Projector.Lens[0]-1.9812) > 1e-4 {
 		t.Errorf("hung %+v for a lens at %v", p.Hung, s.Projector.Lens)
 	}
-	tb.axe("the projector, moved")
+	tb.axe("the projector, moved", "#projector")
 }
