@@ -10,17 +10,16 @@ import (
 	"github.com/chromedp/chromedp/kb"
 )
 
-// narrowest is the width at which nothing may need scrolling sideways
-// (WCAG 2.2, 1.4.10 Reflow).
+// narrowest is the width at which nothing may need scrolling sideways (WCAG 2.2, 1.4.10
+// Reflow): what four times zoom leaves of a desktop.
 var narrowest = size{"narrowest", 320, 640}
+
+// lowest is as wide, and as high as that zoom leaves of it.
+var lowest = size{"lowest", 320, 256}
 
 // Tab goes through the whole first sheet and out of it again, and shows where it
 // is. With the scene there, it passes that too.
-func TestKeyboardWalk(t *testing.T) {
-	t.Parallel()
-	tb := open(t, withGL, desktop)
-	tb.goTo(light)
-	tb.ready()
+func keyboardWalk(t *testing.T, tb *tab) {
 	tb.loadScene()
 	eval[bool](tb, `(document.querySelector("a").focus(), true)`) // the first stop of the page
 
@@ -88,28 +87,6 @@ func TestKeyboardWalk(t *testing.T) {
 	}
 }
 
-// At 320 CSS pixels, which is also what four times zoom leaves of a desktop, no
-// sheet needs scrolling sideways.
-func TestReflow(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, narrowest, light)
-	for _, sheet := range sheets {
-		t.Run(sheet, func(t *testing.T) {
-			tb.in(t)
-			tb.openSheet(sheet)
-			if over := tb.sideways(); over > 0 {
-				t.Errorf("at 320 px the page is %d px too wide; the widest: %s", over, tb.widest())
-			}
-			tb.axe("at 320 px")
-		})
-	}
-	// The same desktop, four times as large, is low as well.
-	tb.do(chromedp.EmulateViewport(narrowest.width, 256))
-	if over := eval[[]string](tb, `[...document.querySelectorAll("body *")].filter((e) => e.checkVisibility() && ["fixed", "sticky"].includes(getComputedStyle(e).position)).map((e) => e.className)`); len(over) > 0 {
-		t.Errorf("in a low window %q lies over the page", over)
-	}
-}
-
 // widest names what sticks out of the page on the right.
 func (tb *tab) widest() string {
 	tb.t.Helper()
@@ -120,9 +97,7 @@ func (tb *tab) widest() string {
 // Status messages are live regions from the start (WCAG 2.2, 4.1.3): a region
 // that comes together with its text is not announced. The verdict's speaks of an
 // answer once, and not of a tee on its way.
-func TestLiveRegions(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func liveRegions(t *testing.T, tb *tab) {
 	raw := eval[string](tb, `fetch("/").then((r) => r.text())`)
 	live := eval[[]string](tb, `[...new DOMParser().parseFromString(`+quote(raw)+`, "text/html").querySelectorAll("[role=status]:empty")].map((e) => e.id)`)
 	for _, want := range []string{"verdict", "notice", "map-live", "ball-summary"} {
@@ -138,62 +113,63 @@ func TestLiveRegions(t *testing.T) {
 	}
 }
 
-// Nothing moves by itself for somebody who asked for less motion: the swing stands
-// at its tightest moment, and another view of the scene is there at once. For
-// everybody else both move, so the test would see it if these did.
-func TestReducedMotion(t *testing.T) {
+// The 3D scene on a phone.
+func TestSceneOnAPhone(t *testing.T) {
+	onePage(t, withGL, phone, light,
+		fact{"less motion", func(t *testing.T, tb *tab) { moves(t, tb, false) }},
+		fact{"plays", scenePlays})
+}
+
+// What moves for everybody else, so that the test of less motion would see it.
+func TestMotion(t *testing.T) {
 	t.Parallel()
-	for _, tt := range []struct {
-		name, motion string
-		moves        bool
-	}{
-		{"less motion", "reduce", false},
-		{"motion", "no-preference", true},
-	} {
-		t.Run(tt.name, func(t *testing.T) {
-			t.Parallel()
-			tb := open(t, withGL, phone)
-			tb.prefer("prefers-reduced-motion", tt.motion)
-			tb.goTo(light)
-			tb.ready()
-			eval[bool](tb, `(window.told = [], addEventListener("message", ({data}) => { if (data.type === "state") told.push(data); }), true)`)
-			eval[bool](tb, `(document.querySelector("#stage").scrollIntoView({behavior: "instant"}), true)`)
-			tb.loadScene()
-			if tt.moves {
-				tb.until("the scene to move", `told.some((state) => state.moving)`)
-			} else if tightest := eval[bool](tb, `((slider) => Math.abs(slider.value - slider.dataset.tightest) < 1e-6)(document.querySelector("#stage-slider"))`); !tightest {
-				t.Errorf("the swing is at %s, want its tightest moment", tb.moment())
-			}
-			if played := eval[string](tb, `document.querySelector("#stage-play").innerText`) == "Pause"; played != tt.moves {
-				t.Errorf("the swing plays by itself: %t, want %t", played, tt.moves)
-			}
-			// While it plays, slowly, the scene tells of itself all the time, gliding
-			// or not.
-			eval[bool](tb, `(() => {
-				const rate = document.querySelector("select[aria-label=Speed]");
-				rate.value = "0.0625";
-				rate.dispatchEvent(new Event("change"));
-				if (document.querySelector("#stage-play").innerText === "Play") document.querySelector("#stage-play").click();
-				return true;
-			})()`)
-			tb.until("the swing to move", `told.at(-1)?.moving`)
-			eval[bool](tb, `(told.length = 0, true)`)
-			tb.find("button", "From above").click()
-			tb.until("a while of the view from above", `told.filter((state) => state.view === "above").length >= 10`)
-			if glides := eval[bool](tb, `told.some((state) => state.view === "above" && state.left > 0)`); glides != tt.moves {
-				t.Errorf("the view glided: %t, want %t", glides, tt.moves)
-			}
-		})
+	tb := open(t, withGL, phone)
+	tb.prefer("prefers-reduced-motion", "no-preference")
+	tb.goTo(light)
+	tb.ready()
+	moves(t, tb, true)
+}
+
+// moves holds the page to moving by itself or not: for somebody who asked for less
+// motion the swing stands at its tightest moment, and another view of the scene is
+// there at once.
+func moves(t *testing.T, tb *tab, want bool) {
+	eval[bool](tb, `(window.told = [], addEventListener("message", ({data}) => { if (data.type === "state") told.push(data); }), true)`)
+	eval[bool](tb, `(document.querySelector("#stage").scrollIntoView({behavior: "instant"}), true)`)
+	tb.loadScene()
+	if want {
+		tb.until("the scene to move", `told.some((state) => state.moving)`)
+	} else if tightest := eval[bool](tb, `((slider) => Math.abs(slider.value - slider.dataset.tightest) < 1e-6)(document.querySelector("#stage-slider"))`); !tightest {
+		t.Errorf("the swing is at %s, want its tightest moment", tb.moment())
 	}
+	if played := eval[string](tb, `document.querySelector("#stage-play").innerText`) == "Pause"; played != want {
+		t.Errorf("the swing plays by itself: %t, want %t", played, want)
+	}
+	// While it plays, slowly, the scene tells of itself all the time, gliding
+	// or not.
+	rate := tb.find("combobox", "Speed")
+	usual := rate.value()
+	set := func(value string) {
+		call[bool](tb, rate.object, `function() { this.value = `+quote(value)+`; this.dispatchEvent(new Event("change")); return true; }`)
+	}
+	set("0.0625")
+	if !want {
+		tb.find("button", "Play").click()
+	}
+	tb.until("the swing to move", `told.at(-1)?.moving`)
+	eval[bool](tb, `(told.length = 0, true)`)
+	tb.find("button", "From above").click()
+	tb.until("a while of the view from above", `told.filter((state) => state.view === "above").length >= 10`)
+	if glides := eval[bool](tb, `told.some((state) => state.view === "above" && state.left > 0)`); glides != want {
+		t.Errorf("the view glided: %t, want %t", glides, want)
+	}
+	set(usual)
 }
 
 // The dark scheme is the same page by lamplight: as legible.
-func TestDark(t *testing.T) {
-	t.Parallel()
-	tb := open(t, withGL, desktop)
+func darkScene(t *testing.T, tb *tab) {
 	tb.prefer("prefers-color-scheme", "dark")
-	tb.goTo(light)
-	tb.ready()
 	tb.loadScene()
 	tb.axe("in the dark scheme with the scene")
+	tb.prefer("prefers-color-scheme", "light")
 }

@@ -11,9 +11,7 @@ import (
 // Somebody walks in, types height and driver length and reads the verdict. The
 // room has an 8 ft ceiling. Common practice, no source: a 6 ft golfer with a
 // 45 1/2 in driver strikes it; a child of 3 ft 8 with a 30 in club does not.
-func TestVisitor(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func visitorTyped(t *testing.T, tb *tab) {
 	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
 	tb.visitor(`6'0"`, "45 1/2 in")
 	tall := tb.untilVerdict("Strikes", "Visitor")
@@ -34,9 +32,7 @@ func TestVisitor(t *testing.T) {
 
 // Whatever is chosen, the headline and the bar at the foot tell of everybody: here
 // of the demonstration room, into which a child has come who is clear.
-func TestHeadlineStays(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func headlineStays(t *testing.T, tb *tab) {
 	tb.visitor("112 cm", "30 in")
 	tb.untilVerdict("Visitor, Visitor's driver, middle tee: clear;")
 	tb.until("the answer", `document.documentElement.dataset.busy === "no"`)
@@ -59,52 +55,9 @@ func TestHeadlineStays(t *testing.T) {
 	}
 }
 
-// The address holds the plan: reloaded, or opened by somebody else, it gives
-// the same answer. Without it, the browser's own copy does.
-func TestLinkRestores(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
-	tb.visitor(`6'4"`, "46 in")
-	tb.untilVerdict("Visitor")
-	tb.until("the answer", `document.documentElement.dataset.busy === "no"`)
-	want := tb.cells()
-	link := eval[string](tb, "location.hash")
-	if !strings.HasPrefix(link, "#p=") || len(link) > 1500 {
-		t.Errorf("the address ends in %q (%d characters), want #p= and at most 1,500", short(link), len(link))
-	}
-
-	same := func(t *testing.T, where string, got []cell) {
-		t.Helper()
-		if len(got) != len(want) {
-			t.Fatalf("%s: %d checks, want %d", where, len(got), len(want))
-		}
-		for i := range got {
-			if got[i] != want[i] {
-				t.Errorf("%s: check %d = %+v, want %+v", where, i, got[i], want[i])
-			}
-		}
-	}
-	tb.reload()
-	tb.ready()
-	same(t, "reloaded", tb.cells())
-	answer := tb.answer()
-
-	friend := openPage(t, noGL, desktop, "/"+link)
-	same(t, "on a friend's machine", friend.cells())
-	if got := friend.answer(); got != answer {
-		t.Errorf("the friend reads\n%s\nwant\n%s", got, answer)
-	}
-
-	tb.goTo("/?again") // another address, so that the page loads anew
-	tb.ready()
-	same(t, "without the link", tb.cells())
-}
-
 // Without WebGL the answer and the drawings are complete, and the page says
 // what is missing for the 3D view.
-func TestWithoutWebGL(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func withoutWebGL(t *testing.T, tb *tab) {
 	if got := tb.verdict(); !strings.Contains(got, "Tall guest") {
 		t.Errorf("the verdict = %q, want the worst check, the tall guest's", got)
 	}

@@ -21,18 +21,18 @@ type violation struct {
 }
 
 // axe checks the page, and the scene's frame when it is there, against WCAG 2.2
-// A and AA and the checker's best practices. Every violation fails the test.
-func (tb *tab) axe(state string) {
+// A and AA and the checker's best practices. Every violation fails the test. Where
+// parts are named, only they are checked, for where the rest of the page is as it was
+// when another test checked all of it: the checker takes a second for a page.
+func (tb *tab) axe(state string, parts ...string) {
 	tb.t.Helper()
-	script, err := os.ReadFile(axeFile)
-	if err != nil {
-		tb.t.Fatalf("the accessibility checker is missing, run make deps first: %v", err)
-	}
 	tb.showVerdict() // where the bar at the foot of the window covers nothing
-	// DevTools' evaluation is not held to the page's policy, so the page runs
-	// under its own strict one all the while.
-	tb.evalEverywhere(string(script) + ";true")
-	report := eval[string](tb, `axe.run(document, {runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"], resultTypes: ["violations"]})
+	tb.bringChecker()
+	within := "document"
+	if len(parts) > 0 {
+		within = `{include: ` + quote(parts) + `}`
+	}
+	report := eval[string](tb, `axe.run(`+within+`, {runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"], resultTypes: ["violations"]})
 		.then((r) => JSON.stringify(r.violations.map((v) => ({id: v.id, impact: v.impact, help: v.help,
 			nodes: v.nodes.map((n) => n.target.join(" ") + " " + n.failureSummary)}))))`)
 	var violations []violation
@@ -46,5 +46,21 @@ func (tb *tab) axe(state string) {
 			continue
 		}
 		tb.t.Errorf("%s: accessibility rule %s (%s): %s\n\t%s", state, v.ID, v.Impact, v.Help, strings.Join(v.Nodes, "\n\t"))
+	}
+}
+
+// bringChecker puts the accessibility checker into the page and every frame of it.
+// DevTools' evaluation is not held to the page's policy, so the page runs under its
+// own strict one all the while.
+func (tb *tab) bringChecker() {
+	tb.t.Helper()
+	for _, id := range tb.contexts() {
+		if f := (frame{tb, id}); f.text(`typeof axe`) == "undefined" {
+			script, err := os.ReadFile(axeFile)
+			if err != nil {
+				tb.t.Fatalf("the accessibility checker is missing, run make deps first: %v", err)
+			}
+			f.text(string(script) + `;""`)
+		}
 	}
 }

@@ -29,12 +29,19 @@ func (tb *tab) topReturn() string {
 	return eval[string](tb, `[...document.querySelectorAll(".enclosure-told li")].map((li) => li.innerText).find((text) => text.includes("top return"))`)
 }
 
+// The sheet about the ball.
+func TestBall(t *testing.T) {
+	onePage(t, noGL, desktop, light+"&sheet=ball",
+		fact{"unfolds by keys", ballUnfoldsByKeys},
+		fact{"speed", ballSpeed},
+		fact{"unfolded", ballUnfolded},
+		fact{"steep wedge", steepWedge})
+}
+
 // The parts of the ball that fold hold what they held: the screen with its spots,
 // everybody's first contact, what the enclosure must be and what the figures rest
 // on. A higher catch rate asks for a deeper return.
-func TestBall(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")                    // the ball needs no 3D
+func ballUnfolded(t *testing.T, tb *tab) {
 	tb.openText("loft.json", string(plantest.Loft().JSON())) // low: some balls go over the screen
 	tb.untilNotice("loft.json is open")
 	tb.until("the answer", settled)
@@ -61,7 +68,7 @@ func TestBall(t *testing.T) {
 	if n := eval[int](tb, `[...document.querySelectorAll(".assumed li")].filter((li) => li.textContent.startsWith("Assumed: ") && li.querySelector(".status").textContent !== "").length`); n < 10 {
 		t.Errorf("%d assumptions with a status, want all that the figures rest on", n)
 	}
-	tb.axe("the ball, all of it opened")
+	tb.axe("the ball, all of it opened", "#ball")
 
 	before := tb.topReturn()
 	tb.find("radio", "99.9 %").click()
@@ -74,15 +81,13 @@ func TestBall(t *testing.T) {
 
 // A wedge of 58° that sends the ball off at 45° meets a low ceiling, and the
 // page says so; the fan in the side elevation shows which angles do.
-func TestSteepWedge(t *testing.T) {
-	t.Parallel()
+func steepWedge(t *testing.T, tb *tab) {
 	const low = `{"version":1,"title":"Low shed","units":"imperial",
 		"room":{"length":6.4,"width":4.4,"height":2.4},
 		"screen":{"x":6.0,"centre":2.2,"bottom":0.05,"width":3.5,"height":2.0,"sideReturn":1.0,"topReturn":0.3},
 		"tees":[{"name":"middle","x":2.9,"y":2.2}],
 		"clubs":[{"name":"lob wedge","kind":"wedge","loft":58,"ball":{"speed":33,"launch":45,"spin":9500}}],
 		"players":[{"name":"Host","height":1.70}]}`
-	tb := openPage(t, noGL, desktop, light)
 	tb.openText("low.json", low)
 	tb.untilNotice("low.json is open")
 	tb.openSheet("ball")
@@ -113,9 +118,7 @@ func TestSteepWedge(t *testing.T) {
 
 // A measured ball speed is typed in the plan's unit and kept in metres a second;
 // the ball then leaves so for everybody. Without it the swing decides again.
-func TestBallSpeed(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func ballSpeed(t *testing.T, tb *tab) {
 	tb.openSheet("room")
 	unfold := func() {
 		eval[bool](tb, `((el) => { while ((el = el.parentElement?.closest("details"))) el.open = true; return true; })(document.querySelector('[data-path="clubs[0].ball.speed"]'))`)

@@ -25,7 +25,7 @@ func (tb *tab) words(selector string) int {
 // that little is read and a phone has it in four screens.
 func TestBallInThreeSentences(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, phone, light)
+	tb := openPage(t, noGL, phone, light+"&sheet=ball")
 	tb.openSheet("ball")
 	said := eval[[]string](tb, `[...document.querySelectorAll("#ball-summary > p")].map((p) => p.dataset.verdict + ": " + p.innerText.trim())`)
 	for i, start := range []string{"clear: Caught: every well-struck ball", "clear: Returns: ", "tight: What comes back: "} {
@@ -52,9 +52,7 @@ func TestBallInThreeSentences(t *testing.T) {
 }
 
 // Each part that folds is named by its figure, and opens by keyboard.
-func TestBallUnfoldsByKeys(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func ballUnfoldsByKeys(t *testing.T, tb *tab) {
 	tb.openSheet("ball")
 	eval[bool](tb, `(document.querySelector("input[name=ball-catch]:checked").focus(), true)`)
 	folds := []string{"Met first: screen or returns, by 3 of 3", "On the screen: ", "Returns: ", "Steepest start: ", "Mishits: ", "Rebound: ", "Pads: ", "These figures rest on "}

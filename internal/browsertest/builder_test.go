@@ -49,7 +49,7 @@ func (tb *tab) mouse(kind input.DispatchMouseEventType, x, y float64) {
 // stage. Nothing of it is fetched before.
 func TestBuilder(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+	tb := openPage(t, noGL, desktop, light+"&sheet=sure")
 	const fetched = `performance.getEntriesByType("resource").filter((r) => /builder/.test(r.name)).length`
 	tb.until("the page at rest", `document.documentElement.dataset.busy === "no"`)
 	if n := eval[int](tb, fetched); n != 0 {
@@ -135,7 +135,7 @@ func TestBuilder(t *testing.T) {
 	if _, s := tb.inAddress(); s.Build.Stock[0].Most != 0.008 || len(s.Build.Stock) != len(spec.UsualStock()) {
 		t.Errorf("stock %+v", s.Build.Stock)
 	}
-	tb.axe("what to build, with a cost and a door")
+	tb.axe("what to build, with a cost and a door", "#build")
 	tb.shootSheet("build-door")
 
 	// The projector: a shadow frame by frame, a wrong number, and a lens that moves.
@@ -199,7 +199,7 @@ func TestBuilder(t *testing.T) {
 	tb.press(kb.Tab)
 	tb.until("the other convention", `document.querySelector("#projector [data-path='projector.offset[1]']").value === "65"`)
 	tb.untilSheet("projector")
-	tb.axe("the projector, moved")
+	tb.axe("the projector, moved", "#projector")
 	if _, d := tb.inAddress(); len(d.Projector.Offset) != 2 || d.Projector.Offset[1] != 0.65 {
 		t.Errorf("offset %v", d.Projector.Offset)
 	}
@@ -208,5 +208,5 @@ func TestBuilder(t *testing.T) {
 	tb.showStage()
 	tb.find("button", "Shadow of golfer and club on the image").click()
 	tb.until("the shadow", `/^Shadow: (none|under 0.1 %|[0-9.]+ %)$/.test(document.querySelector(".stage-dark").innerText)`)
-	tb.axe("the stage with a shadow")
+	tb.axe("the stage with a shadow", "#stage")
 }

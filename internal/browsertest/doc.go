@@ -5,5 +5,6 @@
 //
 // The rules: a test waits for a signal of the page, never for a time; an error
 // or a warning on the console, or an uncaught exception, fails the test it
-// happened in; every test has a browser profile of its own.
+// happened in; every test starts with an empty browser profile. Facts that start
+// from one plan share a page (onePage).
 package browsertest

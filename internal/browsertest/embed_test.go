@@ -227,7 +227,7 @@ func TestShareEmbed(t *testing.T) {
 	if poster := eval[string](tb, `[...document.querySelectorAll(".poster > text")].map((one) => one.textContent).join(" ")`); !strings.Contains(poster, verdict) {
 		t.Errorf("the poster says %q, want %q in it", poster, verdict)
 	}
-	tb.axe("the dialog of the embed")
+	tb.axe("the dialog of the embed", "dialog[open]")
 	tb.shootFrames("share-embed")
 }
 

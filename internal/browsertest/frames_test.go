@@ -100,15 +100,3 @@ func (f frame) click(selector string) {
 	f.tb.t.Helper()
 	f.text(`(document.querySelector(` + quote(selector) + `).click(), "")`)
 }
-
-// evalEverywhere runs a script in the page and in every frame of it.
-func (tb *tab) evalEverywhere(script string) {
-	tb.t.Helper()
-	for _, id := range tb.contexts() {
-		if err := chromedp.Do(tb.ctx, chromedp.Evaluate[chromedp.Void](script, func(p *runtime.EvaluateParams) {
-			p.UniqueContextID = id
-		})); err != nil {
-			tb.t.Fatalf("running a script in a frame: %v", err)
-		}
-	}
-}

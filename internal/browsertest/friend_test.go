@@ -32,7 +32,7 @@ func TestFriend(t *testing.T) {
 	owner := openPage(t, noGL, desktop, light)
 	owner.visitor("150 cm", "42 in") // from now on the plan is the owner's own
 	owner.find("button", "Share").click()
-	owner.axe("the share dialog")
+	owner.axe("the share dialog", "dialog[open]")
 	link := owner.sent("Send to a friend")
 	if !strings.HasSuffix(link, "&for=friend") || len(link) > 1500 {
 		t.Fatalf("the friend's link is %q (%d characters)", short(link), len(link))
@@ -92,7 +92,7 @@ func TestFriend(t *testing.T) {
 	if got := owner.section("#received"); !strings.Contains(got, "Ann: 6 ft 6 3/4 in tall, left-handed, driver") {
 		t.Errorf("the question is %q", got)
 	}
-	owner.axe("the question")
+	owner.axe("the question", "#received")
 	owner.shootWindow("received-desktop-light")
 	if now := owner.kept(); now != mine || len(owner.cells()) != len(cells) {
 		t.Errorf("the owner's plan was changed before the question was answered")

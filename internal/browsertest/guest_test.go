@@ -56,10 +56,11 @@ func (tb *tab) lastClub() {
 // distances can be read.
 func TestGuestFits(t *testing.T) {
 	t.Parallel()
+	tb := openPage(t, noGL, desktop, light+"&sheet=stand")
 	for _, view := range []size{desktop, narrowest, {"beamer", 1920, 1080}} {
 		t.Run(view.name, func(t *testing.T) {
-			t.Parallel()
-			tb := openPage(t, noGL, view, light)
+			tb.in(t)
+			tb.resize(view)
 			tb.guest(0)
 			for i := range 6 {
 				name := tb.guestName()
@@ -106,16 +107,24 @@ func TestGuestFits(t *testing.T) {
 					t.Fatalf("the right arrow stays with %s", name)
 				}
 			}
-			tb.axe("the guest's view, " + view.name)
+			tb.axe("the guest's view, "+view.name, "#guest")
+			tb.press(kb.Escape)
+			tb.until("the page again", `document.querySelector("#guest") === null`)
 		})
 	}
 }
 
+// A guest who holds the phone.
+func TestGuests(t *testing.T) {
+	onePage(t, noGL, phone, light,
+		fact{"shown", guestShown},
+		fact{"by turn", guestsByTurn},
+		fact{"among others", guestAmongOthers})
+}
+
 // Arrows, buttons and swipes go to the next guest and the one before, round and
 // round; the club is chosen there; Escape leaves to the button that was pressed.
-func TestGuestsByTurn(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, phone, light)
+func guestsByTurn(t *testing.T, tb *tab) {
 	tb.openPlan(filepath.Join(plansDir, "clear-room.json"))
 	tb.guest(0)
 	names := eval[[]string](tb, `[...document.querySelectorAll("#marks-list h3")].map((e) => e.textContent.trim())`)
@@ -175,9 +184,7 @@ func TestGuestsByTurn(t *testing.T) {
 
 // On every map the golfer and what the swing sweeps move with the tee at once,
 // before anything is answered, and stay in the room; let go, they are drawn there.
-func TestGolferFollowsTee(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func golferFollowsTee(t *testing.T, tb *tab) {
 	for _, sheet := range []string{"stand", "overhead", "others"} {
 		t.Run(sheet, func(t *testing.T) {
 			tb.in(t)
@@ -235,9 +242,7 @@ func TestGolferFollowsTee(t *testing.T) {
 
 // Each map says under its own name what it shows and for whom, in the caption, in
 // the key and for who cannot see it; nothing of another map is left.
-func TestMapsAreNamed(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func mapsAreNamed(t *testing.T, tb *tab) {
 	for _, tt := range []struct{ sheet, caption, key string }{
 		{"stand", "where the ball may lie", "no place for a tee"},
 		{"overhead", "how low a thing may hang", "nothing may hang"},
@@ -258,16 +263,16 @@ func TestMapsAreNamed(t *testing.T) {
 			}
 		})
 	}
-	eval[bool](tb, `(() => { const s = document.querySelector("#map-player"); s.value = "Host"; s.dispatchEvent(new Event("change")); return true; })()`)
-	if got := tb.section("#view-plan figcaption"); !strings.Contains(got, "for Host with every club") {
-		t.Errorf("for one player the caption = %q", got)
+	for _, tt := range []struct{ value, want string }{{"Host", "for Host with every club"}, {"", "for everybody with every club"}} {
+		eval[bool](tb, `(() => { const s = document.querySelector("#map-player"); s.value = `+quote(tt.value)+`; s.dispatchEvent(new Event("change")); return true; })()`)
+		if got := tb.section("#view-plan figcaption"); !strings.Contains(got, tt.want) {
+			t.Errorf("with the player %q the caption = %q", tt.value, got)
+		}
 	}
 }
 
 // A seat is added and taken away beside its map; one sentence says how all fare.
-func TestSeatsBesideTheMap(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func seatsBesideTheMap(t *testing.T, tb *tab) {
 	tb.openSheet("others")
 	tb.untilMaps()
 	if got := tb.section(".map-summary"); !strings.HasPrefix(got, "Both seats are clear of clubs and of balls on their first flight.") {

@@ -25,9 +25,7 @@ func (tb *tab) outlineOf(name string) []float64 {
 // A lamp is judged where the spot is, as its sizes change; a button hangs it as
 // one edit, which Undo takes back; hung, it is listed, dragged by its outline and
 // removed.
-func TestHangAThing(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func hangAThing(t *testing.T, tb *tab) {
 	tb.openSheet("overhead")
 	before := len(tb.hungThings())
 	told := `document.querySelector("#thing-told")`
@@ -50,7 +48,7 @@ func TestHangAThing(t *testing.T) {
 	field.fill("1 ft")
 	tb.press(kb.Tab)
 	tb.until("a shallow one by the back wall clear", told+`.dataset.verdict === "clear"`)
-	tb.axe("a thing to hang")
+	tb.axe("a thing to hang", "#map-panel")
 
 	address := eval[string](tb, "location.hash")
 	tb.find("button", "Hang it here").click()

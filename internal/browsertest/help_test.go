@@ -25,7 +25,7 @@ func TestFirstSteps(t *testing.T) {
 				tb.until(step+" in the window", `(({top, bottom, left, right}) => top >= 0 && left >= 0 && bottom <= innerHeight && right <= innerWidth)(`+box+`.getBoundingClientRect())`)
 			}
 			inside("Whose swing?")
-			tb.axe("first steps")
+			tb.axe("first steps", ".steps")
 			tb.shootWindow("steps-1-" + view.name)
 			tb.find("button", "Next").click()
 			inside("The worst of everyone")
@@ -51,7 +51,7 @@ func TestFirstSteps(t *testing.T) {
 			if over := tb.sideways(); over > 0 {
 				t.Errorf("the page is %d px too wide", over)
 			}
-			tb.axe("how to measure")
+			tb.axe("how to measure", "dialog[open]")
 			tb.shootWindow("measuring-" + view.name)
 			tb.find("button", "Close").click()
 		})

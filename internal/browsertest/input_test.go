@@ -16,8 +16,7 @@ import (
 // Numbers that cannot be: the sentence stands beside the field and is part of
 // what a screen reader says of it, the last good answer stays, and a good
 // number puts everything right.
-func TestBadNumbers(t *testing.T) {
-	t.Parallel()
+func badNumbers(t *testing.T, tb *tab) {
 	tests := []struct {
 		name, card, group, label, text string
 		want                           string // a part of the sentence
@@ -34,7 +33,6 @@ func TestBadNumbers(t *testing.T) {
 		{"tee outside", "Tees", "Tee 1", "From the back wall", "30 ft", "30 ft is more than the 21 ft this can do", false},
 		{"ball past the screen", "Tees", "Tee 1", "From the back wall", "20 ft", "screen", false},
 	}
-	tb := openPage(t, noGL, desktop, light)
 	tb.openSheet("room")
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -94,9 +92,7 @@ func (tb *tab) field(card, group, label string) element {
 }
 
 // A height of 180 or 1.85 can only be metric: it is read so, and the page says so.
-func TestMetricHeights(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func metricHeights(t *testing.T, tb *tab) {
 	for _, tt := range []struct{ typed, shown, note string }{
 		{"180", "5 ft 10 7/8 in", "“180” is read as 180 cm"},
 		{"1.85", "6 ft 7/8 in", "“1.85” is read as 1.85 m"},
@@ -121,9 +117,7 @@ func TestMetricHeights(t *testing.T) {
 }
 
 // A huge paste into any field widens nothing.
-func TestHugePaste(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, phone, light)
+func hugePaste(t *testing.T, tb *tab) {
 	for _, label := range []string{"Ceiling height", "Name of this plan", "players[0].name", "players[0].height", "strip-height", "strip-off"} {
 		sheet := "room"
 		if strings.HasPrefix(label, "strip-") {
@@ -197,8 +191,7 @@ func TestMalformedLinks(t *testing.T) {
 }
 
 // Plan files that are none: one sentence, and the answer stays.
-func TestBadPlanFiles(t *testing.T) {
-	t.Parallel()
+func badPlanFiles(t *testing.T, tb *tab) {
 	tests := []struct{ name, json, want string }{
 		{"a megabyte of JSON", `{"version":1,"title":"` + strings.Repeat("x", 1<<20) + `"}`, "1 MB"},
 		{"deep nesting", strings.Repeat("[", 100_000), ""},
@@ -206,7 +199,6 @@ func TestBadPlanFiles(t *testing.T) {
 		{"nothing", "", ""},
 		{"half", `{"version":1,"room":{"leng`, ""},
 	}
-	tb := openPage(t, noGL, desktop, light)
 	tb.openPlan(filepath.Join(plansDir, "narrow.json"))
 	verdict := tb.verdict()
 	for _, tt := range tests {

@@ -31,11 +31,29 @@ func (tb *tab) shown() string {
 	return eval[string](tb, `[...document.querySelectorAll("#view-plan .map-label")].map((e) => e.textContent).join("; ")`)
 }
 
+// What the three maps say, and how tees, things and seats are put on them.
+func TestMaps(t *testing.T) {
+	onePage(t, noGL, desktop, light+"&sheet=stand",
+		fact{"by name", mapsAreNamed},
+		fact{"drag the tee", dragTee},
+		fact{"the golfer follows the tee", golferFollowsTee},
+		fact{"hang a thing", hangAThing},
+		fact{"what may hang", hangMap},
+		fact{"where to watch", watchMap},
+		fact{"seats", seatsBesideTheMap},
+		fact{"where to stand", standMap})
+}
+
+// What is offered to make a room fit, and rooms that somebody may start from.
+func TestChanges(t *testing.T) {
+	onePage(t, noGL, desktop, light+"&sheet=room",
+		fact{"rooms to start from", startingRooms},
+		fact{"remedies of a check", remedyButtons})
+}
+
 // The map of where to stand says in words and lines what it draws. Moved by keys
 // the tee reads another clearance at once; let go, it is in the address.
-func TestStandMap(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func standMap(t *testing.T, tb *tab) {
 	tb.openPlan(filepath.Join(plansDir, "clear-room.json"))
 	tb.openSheet("stand")
 	if got := tb.section(".map-summary"); !strings.HasPrefix(got, "Most room for everybody: the tee ") {
@@ -47,7 +65,7 @@ func TestStandMap(t *testing.T) {
 	if got := eval[string](tb, `document.querySelector("#view-plan svg.view").getAttribute("aria-label")`); !strings.Contains(got, "Most room for everybody") {
 		t.Errorf("the drawing's text alternative = %q, want what the map says", got)
 	}
-	tb.axe("where to stand")
+	tb.axe("where to stand", "#map-panel", "#view-plan")
 
 	address := eval[string](tb, "location.hash")
 	before := tb.section(".map-reading")
@@ -72,9 +90,7 @@ func TestStandMap(t *testing.T) {
 }
 
 // With the mouse the tee is dragged on the drawing itself.
-func TestDragTee(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func dragTee(t *testing.T, tb *tab) {
 	tb.openSheet("stand")
 	address := eval[string](tb, "location.hash")
 	before := tb.section(".map-reading")
@@ -99,9 +115,7 @@ func TestDragTee(t *testing.T) {
 }
 
 // Any spot under the ceiling can be asked about, by mouse and by keys.
-func TestHangMap(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func hangMap(t *testing.T, tb *tab) {
 	tb.openSheet("overhead")
 	spot := `[...document.querySelectorAll(".map-reading")].find((e) => e.offsetParent !== null)`
 	tb.until("the first spot", spot+`.innerText.startsWith("Down to ")`)
@@ -111,7 +125,7 @@ func TestHangMap(t *testing.T) {
 	if got := tb.shown(); !strings.Contains(got, " ft") {
 		t.Errorf("the map says %q, want its levels", got)
 	}
-	tb.axe("what may hang")
+	tb.axe("what may hang", "#map-panel", "#view-plan")
 	field := tb.find("spinbutton", "Spot, from the back wall")
 	field.fill("6 in")
 	tb.press(kb.Tab)
@@ -119,9 +133,7 @@ func TestHangMap(t *testing.T) {
 }
 
 // Seats have their verdicts, and one that is added has one too.
-func TestWatchMap(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func watchMap(t *testing.T, tb *tab) {
 	tb.openSheet("others")
 	if n := eval[int](tb, `[...document.querySelectorAll("#map-panel .map-things > li")].filter((e) => e.offsetParent !== null).length`); n != 2 {
 		t.Errorf("%d seats have a verdict, want the demonstration room's 2", n)
@@ -129,15 +141,13 @@ func TestWatchMap(t *testing.T) {
 	if got := tb.shown(); !strings.Contains(got, "others may be here") {
 		t.Errorf("the map says %q", got)
 	}
-	tb.axe("where to watch")
+	tb.axe("where to watch", "#map-panel", "#view-plan")
 	tb.find("button", "Add a seat").click()
 	tb.until("the third seat", `[...document.querySelectorAll("#map-panel .map-things > li")].filter((e) => e.offsetParent !== null).length === 3`)
 }
 
 // A guest is shown where to stand, large, with one sentence; Escape goes back.
-func TestGuest(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, phone, light)
+func guestShown(t *testing.T, tb *tab) {
 	tb.openPlan(filepath.Join(plansDir, "clear-room.json"))
 	tb.comeToMarks()
 	address := eval[string](tb, "location.href")
@@ -153,7 +163,7 @@ func TestGuest(t *testing.T) {
 	if n := tb.sideways(); n > 0 {
 		t.Errorf("the guest's view is %d px wider than the phone", n)
 	}
-	tb.axe("the guest's view")
+	tb.axe("the guest's view", "#guest")
 	tb.press(kb.Escape)
 	tb.until("the page again", `document.querySelector("#guest") === null`)
 	if now := eval[string](tb, "location.href"); now != address {
@@ -167,9 +177,7 @@ func TestGuest(t *testing.T) {
 
 // A guest who is clear where others strike reads that it is theirs alone, and
 // never a bare "Clear".
-func TestGuestAmongOthers(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, phone, light)
+func guestAmongOthers(t *testing.T, tb *tab) {
 	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
 	tb.find("button", "Change").click() // the strip is folded
 	tb.visitor("112 cm", "30 in")
@@ -183,19 +191,18 @@ func TestGuestAmongOthers(t *testing.T) {
 			t.Errorf("the guest reads %q, want %q in it", got, part)
 		}
 	}
-	tb.axe("the guest's view among others")
+	tb.axe("the guest's view among others", "#guest")
 }
 
 // A change that would do is a button: it makes the change, and Undo takes it back.
-func TestRemedyButtons(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func remedyButtons(t *testing.T, tb *tab) {
+	tb.openSheet("swing")
 	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
 	verdict, address := tb.verdict(), eval[string](tb, "location.hash")
 	tb.openSummary("More about this check")
 	tb.find("button", "Work them out").click()
 	tb.until("the changes", `!document.querySelector("#check-remedies button").disabled && document.querySelector("#check-remedies .place")`)
-	tb.axe("the changes that would do")
+	tb.axe("the changes that would do", "#check-remedies")
 	eval[bool](tb, `(document.querySelector("#check-remedies .place").click(), true)`)
 	tb.until("another address", `location.hash !== `+quote(address))
 	tb.until("the answer", settled)
@@ -217,7 +224,7 @@ func TestChangesByThemselves(t *testing.T) {
 	tb := openPage(t, noGL, desktop, "/")
 	tb.untilVerdict("Strikes: 1 of 8.")
 	tb.until("the changes", `document.querySelector("#changes button")`)
-	tb.axe("the changes for everybody")
+	tb.axe("the changes for everybody", "#changes")
 	if got := eval[string](tb, `document.querySelector("#changes button").textContent`); !strings.Contains(got, "Move the tee ") || !strings.HasSuffix(got, "all 8 clear.") {
 		t.Errorf("the first change = %q, want the tee moved and everybody clear", got)
 	}
@@ -229,9 +236,7 @@ func TestChangesByThemselves(t *testing.T) {
 }
 
 // A room to start from keeps the people; Undo returns to the old one.
-func TestStartingRooms(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func startingRooms(t *testing.T, tb *tab) {
 	tb.openSheet("room")
 	tb.until("the rooms", `!document.querySelector("#rooms").hidden`)
 	address := eval[string](tb, "location.hash")

@@ -15,7 +15,7 @@ import (
 // verdicts, computed natively and in the browser.
 func TestPageAgreesWithNative(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	tb := openPage(t, noGL, desktop, alone+"&sheet=sure")
 	for _, name := range []string{"low-ceiling.json", "narrow.json", "left-hander.json", "clear-room.json"} {
 		t.Run(name, func(t *testing.T) {
 			tb.in(t)

@@ -68,7 +68,7 @@ func TestOffline(t *testing.T) {
 	tb := open(t, withGL, desktop)
 	tb.origin = own.URL
 	tb.without(tb.noWorker)
-	tb.goTo(alone)
+	tb.goTo(alone + "&sheet=room") // where no scene comes by itself
 	tb.ready()
 	waits := func() bool { // whether a version waits, once none is on its way
 		t.Helper()
@@ -115,7 +115,7 @@ func TestOffline(t *testing.T) {
 	host.own["form/strip.js"] = torn
 	eval[bool](tb, `navigator.serviceWorker.getRegistration().then((r) => r.update()).then(() => true)`)
 	tb.until("the newer version to be told of", `document.querySelector("#update")`)
-	tb.axe("a newer version")
+	tb.axe("a newer version", "#update")
 	old := func(when string) {
 		t.Helper()
 		if got := eval[string](tb, `document.querySelector("h1").innerText + typeof globalThis.newer`); got != "Wide Berthundefined" {
@@ -137,6 +137,7 @@ func TestOffline(t *testing.T) {
 	own.Close()
 	tb.reload()
 	tb.ready()
+	tb.openSheet("swing")
 	tb.loadScene()
 	tb.openSheet("stand")
 	tb.comeToMarks()

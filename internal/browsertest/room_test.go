@@ -55,11 +55,28 @@ func (tb *tab) drag(wall string, dx, dy float64) string {
 	return shown
 }
 
+// The sheet of numbers.
+func TestRoom(t *testing.T) {
+	onePage(t, noGL, desktop, light+"&sheet=room",
+		fact{"walls are dragged", dragWalls},
+		fact{"a club renamed", formFollows},
+		fact{"rows", formRows},
+		fact{"bad plan files", badPlanFiles},
+		fact{"bad numbers", badNumbers},
+		fact{"keys", keys})
+}
+
+// The sheet of numbers on a phone.
+func TestRoomOnAPhone(t *testing.T) {
+	onePage(t, noGL, phone, light+"&sheet=room",
+		fact{"words explain", wordsExplain},
+		fact{"my room", myRoom},
+		fact{"a huge paste", hugePaste})
+}
+
 // Somebody on a phone makes a room of three numbers and a height; the screen
 // follows the walls until it is touched; Undo goes back to the room before.
-func TestMyRoom(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, phone, "/#sheet=room")
+func myRoom(t *testing.T, tb *tab) {
 	tb.openSheet("room") // whole: what comes late moves what is pressed
 	before := tb.fieldText("room.length")
 	tb.find("button", "Start with my room").click()
@@ -73,7 +90,7 @@ func TestMyRoom(t *testing.T) {
 	dialog.find("textbox", "Height").fill("6'1\"")
 	dialog.find("button", "Draw my room").click()
 	tb.until("the sentence beside the width", `document.activeElement.dataset.path === "room.width" && document.activeElement.getAttribute("aria-invalid") === "true" && document.activeElement.closest(".field").innerText.includes("wide")`)
-	tb.axe("the dialog with a mistake")
+	tb.axe("the dialog with a mistake", "dialog[open]")
 	tb.shootSheet("my-room-phone")
 	dialog.find("textbox", "Room width").fill("12")
 	tb.press(kb.Enter)
@@ -118,13 +135,15 @@ func TestMyRoom(t *testing.T) {
 // The sheet is at most two screens on a desk and four on a phone.
 func TestRoomSheetFits(t *testing.T) {
 	t.Parallel()
+	tb := openPage(t, noGL, desktop, "/#sheet=room")
+	tb.openSheet("room")
 	for _, tt := range []struct {
 		size
 		screens int64
 	}{{desktop, 2}, {tablet, 2}, {phone, 4}} {
 		t.Run(tt.name, func(t *testing.T) {
-			tb := openPage(t, noGL, tt.size, "/#sheet=room")
-			tb.openSheet("room") // whole: what comes late moves what is pressed
+			tb.in(t)
+			tb.resize(tt.size)
 			tb.until("the drawing", `document.querySelectorAll("[data-wall]").length === 3`)
 			if high := eval[int64](tb, `document.documentElement.scrollHeight`); high > tt.screens*tt.height {
 				t.Errorf("the sheet is %d px high, more than %d screens of %d", high, tt.screens, tt.height)
@@ -135,9 +154,7 @@ func TestRoomSheetFits(t *testing.T) {
 
 // Walls are dragged by the ends of their measures; one that cannot stand there
 // says so and stays, and Undo puts a dragged one back.
-func TestDragWalls(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/#sheet=room")
+func dragWalls(t *testing.T, tb *tab) {
 	tb.openSheet("room") // whole: what comes late moves what is pressed
 	for _, tt := range []struct {
 		wall   string
@@ -167,9 +184,7 @@ func TestDragWalls(t *testing.T) {
 }
 
 // A word explains itself by press and by key, and gives way to Escape.
-func TestWordsExplain(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, phone, "/#sheet=room")
+func wordsExplain(t *testing.T, tb *tab) {
 	tb.openSheet("room") // whole: what comes late moves what is pressed
 	eval[bool](tb, `(document.querySelector("#card-clubs").open = true, document.querySelector("#card-clubs .more").open = true)`)
 	about := tb.find("group", "Club 1").find("button", "About Lie")
@@ -185,9 +200,7 @@ func TestWordsExplain(t *testing.T) {
 }
 
 // "?" lists the keys, but not while somebody types, nor once it is switched off.
-func TestKeys(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/#sheet=room")
+func keys(t *testing.T, tb *tab) {
 	tb.openSheet("room") // whole: what comes late moves what is pressed
 	const open = `document.querySelectorAll("dialog[open]").length`
 	tb.find("textbox", "Name of this plan").click()
@@ -201,7 +214,7 @@ func TestKeys(t *testing.T) {
 	tb.until("the answer", roomAnswered)
 	tb.press("?")
 	tb.until("the keys", open+` === 1`)
-	tb.axe("the keys")
+	tb.axe("the keys", "dialog[open]")
 	tb.shootSheet("keys-desktop")
 	tb.find("checkbox", "The key ? opens this list").click()
 	tb.press(kb.Escape)

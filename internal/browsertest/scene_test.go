@@ -77,12 +77,19 @@ func (tb *tab) strikes() int {
 // fewest is the fewest loud pixels that make a mark a person can see.
 const fewest = 30
 
+// The 3D scene in the page.
+func TestScene(t *testing.T) {
+	onePage(t, withGL, desktop, light,
+		fact{"keyboard walk", keyboardWalk},
+		fact{"dark", darkScene},
+		fact{"first touch", firstTouch},
+		fact{"strike mark", strikeMark})
+}
+
 // At the frame of the strike the mark is on the surface; one frame on and one
 // back, it is still there or gone with the club, and the controls say when. A
 // room that is clear shows none.
-func TestStrikeMark(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, withGL, desktop, light)
+func strikeMark(t *testing.T, tb *tab) {
 	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
 	tb.loadScene()
 	tb.seekTightest()
@@ -101,6 +108,9 @@ func TestStrikeMark(t *testing.T) {
 	tb.seekTightest()
 	if n := tb.strikes(); n >= fewest {
 		t.Errorf("in a clear room the scene has %d pixels of the strike's colour, want none", n)
+	}
+	if got := tb.stars(); got != 0 || eval[bool](tb, `document.querySelector(".stage-ticks .is-strikes") !== null`) {
+		t.Errorf("in a clear room there are %d strike marks, or one on the timeline", got)
 	}
 }
 
@@ -130,9 +140,7 @@ func (tb *tab) untilHatched(what string, enough func(n int) bool) int {
 
 // The scene goes where the page's clock is, while it plays and at rest, and its
 // views are a press away.
-func TestPlay(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, withGL, phone, light)
+func scenePlays(t *testing.T, tb *tab) {
 	tb.loadScene()
 	tb.seekTightest()
 	tb.untilDrawn()

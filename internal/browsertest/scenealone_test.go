@@ -113,11 +113,21 @@ func unlike(a, b image.Image) int {
 	return n
 }
 
-// The scene makes pictures of any moment and size, of the view it has, and shows what it
-// is told to: views, the ghost, maps, a pan.
-func TestScenePictures(t *testing.T) {
+// The scene without the page, asked by messages.
+func TestSceneAlone(t *testing.T) {
 	t.Parallel()
 	tb := sceneAlone(t, 860, 560)
+	for _, fact := range []fact{{"rests", sceneRests}, {"pictures", scenePictures}} {
+		t.Run(fact.name, func(t *testing.T) {
+			tb.in(t)
+			fact.holds(t, tb)
+		})
+	}
+}
+
+// The scene makes pictures of any moment and size, of the view it has, and shows what it
+// is told to: views, the ghost, maps, a pan.
+func scenePictures(t *testing.T, tb *tab) {
 	tb.say(`{ type: "seek", t: 1.55 }`)
 	tb.until("the moment", `Math.abs(last("state").t - 1.55) < 0.01`)
 	whole := tb.ask(`{ type: "picture" }`, "scene")
@@ -175,9 +185,7 @@ func TestScenePictures(t *testing.T) {
 }
 
 // Nothing is drawn and nothing said while nothing changes, whatever is sent again.
-func TestSceneRests(t *testing.T) {
-	t.Parallel()
-	tb := sceneAlone(t, 480, 320)
+func sceneRests(t *testing.T, tb *tab) {
 	tb.say(`{ type: "seek", t: 1 }`)
 	tb.until("the moment", `Math.abs(last("state").t - 1) < 0.01`)
 	tb.until("rest", `(() => { const n = heard.length; globalThis.still = n === globalThis.before ? (globalThis.still ?? 0) + 1 : 0; globalThis.before = n; return globalThis.still > 5; })()`)

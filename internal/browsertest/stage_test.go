@@ -11,6 +11,23 @@ import (
 	"github.com/chromedp/chromedp"
 )
 
+// The moving swing without the scene.
+func TestStage(t *testing.T) {
+	onePage(t, noGL, desktop, light,
+		fact{"targets", stageTargets(24)},
+		fact{"model error", modelError},
+		fact{"steps", stageSteps},
+		fact{"strikes", stageStrikes},
+		fact{"without WebGL", withoutWebGL})
+}
+
+// The moving swing on a phone.
+func TestStageOnAPhone(t *testing.T) {
+	onePage(t, noGL, phone, light,
+		fact{"at rest", stageStill},
+		fact{"targets", stageTargets(44)})
+}
+
 // golfer is the large drawing's moving layer as it is painted now.
 func (tb *tab) golfer() string {
 	tb.t.Helper()
@@ -68,9 +85,7 @@ func (tb *tab) frames60(n int) {
 }
 
 // Who asked for less motion sees the tightest moment at rest, and may play it.
-func TestStageStill(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, phone, light)
+func stageStill(t *testing.T, tb *tab) {
 	tb.showStage()
 	still := `((slider) => Math.abs(slider.value - slider.dataset.tightest) < 1e-6)(document.querySelector("#stage-slider"))`
 	tb.frames60(20)
@@ -87,9 +102,7 @@ func TestStageStill(t *testing.T) {
 }
 
 // A step changes what is said, by its button and by its keys; Shift steps finer.
-func TestStageSteps(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func stageSteps(t *testing.T, tb *tab) {
 	tb.showStage()
 	tb.seekTightest()
 	said := tb.line()
@@ -126,9 +139,7 @@ func TestStageSteps(t *testing.T) {
 
 // The ways to the next and the previous strike lead to the strike, where the tape
 // is shown and the line says that it is past.
-func TestStageStrikes(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func stageStrikes(t *testing.T, tb *tab) {
 	tb.openPlan(filepath.Join(plansDir, "low-ceiling.json"))
 	tb.showStage()
 	tb.goToStop("first touch")
@@ -149,25 +160,17 @@ func TestStageStrikes(t *testing.T) {
 	}
 }
 
-// What may be touched is large enough to, on both sizes of the page.
-func TestStageTargets(t *testing.T) {
-	t.Parallel()
-	for _, tt := range []struct {
-		view size
-		want float64 // CSS px
-	}{{desktop, 24}, {phone, 44}} {
-		t.Run(tt.view.name, func(t *testing.T) {
-			t.Parallel()
-			tb := openPage(t, noGL, tt.view, light)
-			tb.showStage()
-			small := eval[[]string](tb, fmt.Sprintf(`[...document.querySelectorAll("#stage-root :is(button, select, input)")].filter((e) => {
-				const { width, height } = e.getBoundingClientRect();
-				return width > 0 && !e.closest(".stage-note") && (width < %[1]v || height < %[1]v);
-			}).map((e) => e.ariaLabel ?? e.innerText)`, tt.want))
-			if len(small) > 0 {
-				t.Errorf("smaller than %v px: %q", tt.want, small)
-			}
-			tb.axe("the stage on a " + tt.view.name)
-		})
+// What may be touched is at least so large, CSS px.
+func stageTargets(want float64) func(t *testing.T, tb *tab) {
+	return func(t *testing.T, tb *tab) {
+		tb.showStage()
+		small := eval[[]string](tb, fmt.Sprintf(`[...document.querySelectorAll("#stage-root :is(button, select, input)")].filter((e) => {
+			const { width, height } = e.getBoundingClientRect();
+			return width > 0 && !e.closest(".stage-note") && (width < %[1]v || height < %[1]v);
+		}).map((e) => e.ariaLabel ?? e.innerText)`, want))
+		if len(small) > 0 {
+			t.Errorf("smaller than %v px: %q", want, small)
+		}
+		tb.axe("the stage", "#stage")
 	}
 }

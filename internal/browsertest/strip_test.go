@@ -4,6 +4,7 @@ package browsertest
 
 import (
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -66,14 +67,32 @@ func (tb *tab) headline() string {
 	return strings.TrimSpace(tb.section("#verdict .verdict-headline"))
 }
 
-// Every field of the strip changes what is answered, and shows what was read.
+// The tape strip: who swings, and where.
 func TestStrip(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+	onePage(t, noGL, desktop, light,
+		fact{"every field", everyField},
+		fact{"live regions", liveRegions},
+		fact{"metric heights", metricHeights},
+		fact{"slider", stripSlider},
+		fact{"errors", stripErrors},
+		fact{"verdict on the way", verdictMoves},
+		fact{"a driver of others", sharedDriver})
+}
+
+// Somebody who is not in the plan walks in.
+func TestVisitor(t *testing.T) {
+	onePage(t, noGL, desktop, light,
+		fact{"kept", keepVisitor},
+		fact{"headline", headlineStays},
+		fact{"tall and small", visitorTyped})
+}
+
+// Every field of the strip changes what is answered, and shows what was read.
+func everyField(t *testing.T, tb *tab) {
 	player := tb.inStrip("who")
-	const told = `["#answer", "#everyone", "#surfaces"].map((s) => document.querySelector(s).textContent).join("\n")`
+	const told = `["#verdict", "#everyone", "#surfaces"].map((s) => document.querySelector(s).textContent).join("\n")`
 	for _, step := range []struct{ label, id, typed, shown string }{
-		{"Height", "height", "193 cm", "6 ft 4 in"},
+		{"Height", "height", "190 cm", "6 ft 2 3/4 in"},
 		{"Arm span", "span", "200 cm", "6 ft 6 3/4 in"},
 		{"Driver length", "club", "115 cm", "45 1/4 in"},
 		{"To the back wall", "back", "2.5 m", "8 ft 2 3/8 in"},
@@ -109,9 +128,7 @@ func TestStrip(t *testing.T) {
 
 // A driver that others swing too is not theirs to change: the player gets one of
 // their own, and everybody else stays as clear or not as they were.
-func TestSharedDriver(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, "/")
+func sharedDriver(t *testing.T, tb *tab) {
 	player := tb.inStrip("who")
 	others := func() (kept []cell) {
 		for _, c := range tb.cells() {
@@ -145,13 +162,14 @@ func TestSharedDriver(t *testing.T) {
 		t.Errorf("%d checks of %s with a driver of their own, want 1", mine, player)
 	}
 	tb.typeInStrip("Driver length", "41 in")
-	if n := eval[int](tb, `document.querySelectorAll("#matrix thead th").length - 1`); n != 4 {
-		t.Errorf("%d clubs after another length, want the three of the room and the one", n)
+	if n := eval[int](tb, `document.querySelectorAll("#matrix thead th").length - 1`); n != 2 {
+		t.Errorf("%d clubs after another length, want the room's and the one", n)
 	}
 }
 
-// Somebody new stays: reloaded, in the link, through Undo and Redo, and when Back
-// goes to a sheet from before they came.
+// Somebody new stays, through Undo and Redo, and when Back goes to a sheet from before
+// they came. The address holds the plan: reloaded, or opened by somebody else, it gives
+// the same answer. Without it, the browser's own copy does.
 func TestSomebodyNew(t *testing.T) {
 	t.Parallel()
 	tb := openPage(t, noGL, desktop, light)
@@ -168,6 +186,9 @@ func TestSomebodyNew(t *testing.T) {
 	}
 	here("typed in")
 	link := eval[string](tb, `location.hash`)
+	if !strings.HasPrefix(link, "#p=") || len(link) > 1500 {
+		t.Errorf("the address ends in %q (%d characters), want #p= and at most 1,500", short(link), len(link))
+	}
 
 	eval[bool](tb, `(history.back(), true)`)
 	tb.until("the sheet before", `document.documentElement.dataset.sheet === "ball"`)
@@ -182,22 +203,32 @@ func TestSomebodyNew(t *testing.T) {
 	tb.find("button", "Redo").click()
 	tb.until("the driver again", `document.querySelector("#strip-club").value === "42 in" && `+settled)
 
+	want := tb.cells()
+	same := func(where string, got []cell) {
+		t.Helper()
+		if !slices.Equal(got, want) {
+			t.Errorf("%s the checks are %+v, want %+v", where, got, want)
+		}
+	}
 	tb.reload()
 	tb.ready()
+	same("reloaded", tb.cells())
 	tb.swings("Visitor") // a visit opens on the worst of everybody
 	here("reloaded")
 	friend := openPage(t, noGL, desktop, "/"+link)
+	same("on a friend's machine", friend.cells())
 	friend.swings("Visitor")
 	if got, want := friend.answer(), tb.answer(); got != want {
 		t.Errorf("a friend reads\n%s\nwant\n%s", got, want)
 	}
+	tb.goTo("/?again#sheet=sure") // another address, so that the page loads anew
+	tb.ready()
+	same("without the link", tb.cells())
 }
 
 // A visitor is kept under the name that is asked for, which need not be free, or
 // removed with the driver that was theirs.
-func TestKeepVisitor(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func keepVisitor(t *testing.T, tb *tab) {
 	alone := tb.cells()
 	tb.visitor("150 cm", "42 in")
 	tb.strip().find("button", "Remove").click()
@@ -227,9 +258,7 @@ func TestKeepVisitor(t *testing.T) {
 
 // By keyboard the slider moves the tee; the text and the plan follow, and at its
 // ends the ball still lies in the room.
-func TestStripSlider(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func stripSlider(t *testing.T, tb *tab) {
 	slider := tb.strip().find("slider", "Ball off the middle, left to right")
 	call[bool](tb, slider.object, `function() { this.focus(); return true; }`)
 	address, before := eval[string](tb, "location.hash"), tb.inStrip("off")
@@ -255,9 +284,7 @@ func TestStripSlider(t *testing.T) {
 
 // An error stands beside its field, in the words of who typed it, and goes with a
 // good number.
-func TestStripErrors(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func stripErrors(t *testing.T, tb *tab) {
 	for _, tt := range []struct{ label, id, typed, want string }{
 		{"Height", "height", "tall", "“tall”"},
 		{"Height", "height", "99 ft", "99 ft is more than the 7 ft 10 in this can do"},
@@ -297,9 +324,7 @@ func TestStripErrors(t *testing.T) {
 
 // While the tee is on its way the words lead with the worst of everybody, and so
 // does the sign beside them; let go, the answer comes back.
-func TestVerdictMoves(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+func verdictMoves(t *testing.T, tb *tab) {
 	tb.openPlan(filepath.Join(plansDir, "clear-room.json"))
 	clear := tb.verdict()
 	if !strings.HasPrefix(clear, "Clear") {

@@ -35,7 +35,7 @@ func (tb *tab) openSummary(name string) {
 // two agree.
 func TestSureness(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+	tb := openPage(t, noGL, desktop, light+"&sheet=sure")
 	if fetched := eval[bool](tb, `performance.getEntriesByType("resource").some((r) => /\/sure\.json|\/model\//.test(r.name))`); fetched {
 		t.Error("the figures are fetched before anybody asks for them")
 	}
@@ -87,25 +87,25 @@ func TestSureness(t *testing.T) {
 	tb.find("radio", "metres").click()
 	tb.openSheet("sure")
 	tb.until("metres a second", `document.querySelector(".sure-group[open]")?.innerText.includes("40\u00a0to 45\u00a0m/s")`)
-	tb.axe("with the measured figures open")
+	tb.axe("with the measured figures open", "#sureness")
 }
 
 func TestSurenessOnAPhone(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, phone, light)
+	tb := openPage(t, noGL, phone, light+"&sheet=sure")
 	tb.openSheet("sure")
 	tb.openMeasured()
 	tb.find("rowheader", clubheadRow)
 	if over := tb.sideways(); over > 0 {
 		t.Errorf("the page is %d px too wide; the widest: %s", over, tb.widest())
 	}
-	tb.axe("with the measured figures open on a phone")
+	tb.axe("with the measured figures open on a phone", "#sureness")
 }
 
 // Figures that do not arrive leave a sentence that says what to do, and it works.
 func TestSurenessNotFetched(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
+	tb := openPage(t, noGL, desktop, light+"&sheet=sure")
 	tb.openSheet("sure")
 	eval[bool](tb, `(window.kept = window.fetch, window.fetch = () => Promise.reject(new TypeError("no network")), true)`)
 	tb.openSummary(measuredSection)

@@ -66,7 +66,7 @@ func open(t *testing.T, b *browser, view size) *tab {
 	t.Cleanup(cancelTimeout)
 	tb.ctx = ctx
 	t.Cleanup(tb.checkManners)
-	tb.do(chromedp.EmulateViewport(view.width, view.height))
+	tb.resize(view)
 	// Each tab has a profile of its own, and to keep the page it would fetch all of it:
 	// TestOffline alone lets it.
 	tb.noWorker = tb.before("delete Navigator.prototype.serviceWorker")
@@ -74,6 +74,12 @@ func open(t *testing.T, b *browser, view size) *tab {
 	// A swing that plays costs a core in every tab: tests that want it ask for it.
 	tb.prefer("prefers-reduced-motion", "reduce")
 	return tb
+}
+
+// resize gives the tab's window another size.
+func (tb *tab) resize(view size) {
+	tb.t.Helper()
+	tb.do(chromedp.EmulateViewport(view.width, view.height))
 }
 
 // before has every page run a script before its own.
@@ -132,10 +138,12 @@ var harmless = []string{
 	"/favicon.ico", // of a file that is opened as if it were a page
 }
 
-// checkManners fails the test for what the page did that no page should.
+// checkManners fails the test for what the page did that no page should since it was
+// last looked at.
 func (tb *tab) checkManners() {
 	tb.mu.Lock()
 	defer tb.mu.Unlock()
+	defer func() { tb.requests, tb.console = nil, nil }()
 	for _, address := range tb.requests {
 		// A frame in a sandbox has no origin: what it makes itself comes from nobody.
 		if !strings.HasPrefix(address, tb.origin) && !strings.HasPrefix(address, "blob:"+tb.origin) && !strings.HasPrefix(address, "blob:null/") {
@@ -227,11 +235,11 @@ func (tb *tab) glance() string {
 	return text
 }
 
-// quote makes a JavaScript string of s.
-func quote(s string) string {
+// quote makes a JavaScript string of a text, or a list of several.
+func quote[T string | []string](s T) string {
 	b, err := json.Marshal(s)
 	if err != nil {
-		panic(err) // a Go string always has a JSON form
+		panic(err) // texts always have a JSON form
 	}
 	return string(b)
 }

@@ -47,8 +47,8 @@ func TestHangMapAgainstSwings(t *testing.T) {
 	p.Margin = 0.12
 	p.Tees = append(p.Tees, plan.Tee{Name: "other", X: 3.2, Y: 1.9})
 	p.Players[1].Tees = []string{"other"}
-	var lab fit.Lab
-	m, err := Hang(&lab, plantest.Checked(p), HangOptions{})
+	lab := labOf("loft")
+	m, err := Hang(lab, plantest.Checked(p), HangOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -101,7 +101,7 @@ func TestHangMapAgainstSwings(t *testing.T) {
 					}
 				}
 			}
-			one, err := HangAt(&lab, plantest.Checked(p), HangOptions{}, x, y)
+			one, err := HangAt(lab, plantest.Checked(p), HangOptions{}, x, y)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -131,8 +131,8 @@ func TestHangMapAgainstFrames(t *testing.T) {
 		t.Skip("takes long; says nothing that differs from one machine to the next")
 	}
 	p := plantest.OneClub("driver", "7-iron")
-	var lab fit.Lab
-	m, err := Hang(&lab, plantest.Checked(p), HangOptions{})
+	lab := labOf("loft")
+	m, err := Hang(lab, plantest.Checked(p), HangOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -226,8 +226,8 @@ func TestOnlookMap(t *testing.T) {
 	}
 	p := plantest.OneClub("driver")
 	p.Hung = nil
-	var lab fit.Lab
-	m, err := Onlookers(&lab, plantest.Checked(p), OnlookOptions{})
+	lab := labOf("loft")
+	m, err := Onlookers(lab, plantest.Checked(p), OnlookOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -77,17 +77,17 @@ func TestHangThingIsNeverOptimistic(t *testing.T) {
 // A footprint asks for no less height than any place within it.
 func TestHangThingCoversItsFootprint(t *testing.T) {
 	p := plantest.OneClub("driver")
-	var lab fit.Lab
+	lab := labOf("loft")
 	rnd := rand.New(rand.NewPCG(22, 23))
 	for range 6 {
 		h := Hanging{Name: "strip", X: 2 + 3*rnd.Float64(), Y: 1 + 2*rnd.Float64(), Length: 1, Width: 0.6, Drop: 2}
-		got, err := HangThing(&lab, plantest.Checked(p), h)
+		got, err := HangThing(lab, plantest.Checked(p), h)
 		if err != nil {
 			t.Fatal(err)
 		}
 		for range 6 {
 			x, y := got.Spot.X+h.Length*(rnd.Float64()-0.5), got.Spot.Y+h.Width*(rnd.Float64()-0.5)
-			one, err := HangAt(&lab, plantest.Checked(p), HangOptions{Ball: true}, x, y)
+			one, err := HangAt(lab, plantest.Checked(p), HangOptions{Ball: true}, x, y)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -100,7 +100,7 @@ func TestHangThingCoversItsFootprint(t *testing.T) {
 
 func TestHangThingRefusals(t *testing.T) {
 	p := plantest.OneClub("driver")
-	var lab fit.Lab
+	lab := labOf("loft")
 	for _, c := range []struct {
 		name string
 		h    Hanging
@@ -110,11 +110,11 @@ func TestHangThingRefusals(t *testing.T) {
 		{"wider than the room", Hanging{Length: 0.3, Width: 9, Drop: 0.3}, "wide: "},
 		{"through the floor", Hanging{Length: 0.3, Width: 0.3, Drop: 60}, "its drop: "},
 	} {
-		if _, err := HangThing(&lab, plantest.Checked(p), c.h); err == nil || !strings.Contains(err.Error(), c.want) {
+		if _, err := HangThing(lab, plantest.Checked(p), c.h); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: %v, want it to name %q", c.name, err, c.want)
 		}
 	}
-	got, err := HangThing(&lab, plantest.Checked(p), Hanging{X: -3, Y: 99, Length: 0.4, Width: 0.2, Drop: 0.3})
+	got, err := HangThing(lab, plantest.Checked(p), Hanging{X: -3, Y: 99, Length: 0.4, Width: 0.2, Drop: 0.3})
 	if err != nil || got.Thing.Min[0] != 0 || got.Thing.Max[1] != p.Room.Width {
 		t.Errorf("a thing outside the walls hangs at %v–%v (%v), want it moved inside", got.Thing.Min, got.Thing.Max, err)
 	}

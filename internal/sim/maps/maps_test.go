@@ -10,6 +10,17 @@ import (
 	"wideberth/internal/sim/remedy"
 )
 
+// labs keep what was modelled from test to test, one for each of plantest.Rooms, by its
+// name: what a lab answers does not depend on what it was asked before.
+var labs = map[string]*fit.Lab{}
+
+func labOf(room string) *fit.Lab {
+	if labs[room] == nil {
+		labs[room] = new(fit.Lab)
+	}
+	return labs[room]
+}
+
 // everything asks a lab all it can be asked about a plan, and fails the test
 // when an answer cannot be written down, for instance because of a NaN.
 func everything(t *testing.T, lab *fit.Lab, p plan.Plan) {

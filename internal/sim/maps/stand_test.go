@@ -20,8 +20,8 @@ const mapTolerance = 0.002
 func TestStandMapIsTheClearance(t *testing.T) {
 	for name, p := range plantest.Rooms() {
 		t.Run(name, func(t *testing.T) {
-			var lab fit.Lab
-			m, err := Stand(&lab, plantest.Checked(p), StandOptions{})
+			lab := labOf(name)
+			m, err := Stand(lab, plantest.Checked(p), StandOptions{})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -59,8 +59,8 @@ func TestStandMapPromisesNoMoreThanCheck(t *testing.T) {
 		t.Skip("takes long; says nothing that differs from one machine to the next")
 	}
 	for name, p := range plantest.Rooms() {
-		var lab fit.Lab
-		m, err := Stand(&lab, plantest.Checked(p), StandOptions{})
+		lab := labOf(name)
+		m, err := Stand(lab, plantest.Checked(p), StandOptions{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -132,8 +132,8 @@ func TestBestIsBest(t *testing.T) {
 	rooms := plantest.Rooms()
 	rooms["one who strikes everywhere"] = lowLoft()
 	for name, p := range rooms {
-		var lab fit.Lab
-		m, err := Stand(&lab, plantest.Checked(p), StandOptions{Cell: 0.05})
+		lab := labOf(name)
+		m, err := Stand(lab, plantest.Checked(p), StandOptions{Cell: 0.05})
 		if err != nil {
 			t.Fatal(err)
 		}
