@@ -32,7 +32,7 @@ func (r *Relatives) clubs() *sweep.Swath {
 func (r *Relatives) swath(parts swing.Parts, times []float64) *sweep.Swath {
 	w := sweep.NewSwath(parts, times)
 	r.Family.SetTimes(times)
-	poses := make([]swing.Pose, len(times))
+	poses := r.scratch.posesFor(len(times))
 	for m := range r.All() {
 		r.Family.Poses(m.Swing, parts, poses)
 		w.Add(poses)
@@ -105,10 +105,10 @@ func (r *Relatives) know(parts []swing.Parts) {
 		}
 		first, end := b.swath.Moments(from, to)
 		r.Family.SetTimes(b.swath.Times()[first:end])
-		r.poses = slices.Grow(r.poses[:0], end-first)[:end-first]
+		poses := r.scratch.posesFor(end - first)
 		for m := range r.All() {
-			r.Family.Poses(m.Swing, fresh, r.poses)
-			b.swath.AddDuring(from, to, fresh, r.poses)
+			r.Family.Poses(m.Swing, fresh, poses)
+			b.swath.AddDuring(from, to, fresh, poses)
 		}
 		from = to
 	}
@@ -214,15 +214,15 @@ func (r *Relatives) roughPass(s sweep.Surface, look []window, limit float64) []p
 		}
 		times := r.clubs().Times()[w.from : w.from+len(w.parts)+1]
 		r.Family.SetTimes(times)
-		r.poses = slices.Grow(r.poses[:0], len(times))[:len(times)]
+		poses := r.scratch.posesFor(len(times))
 		for i, m := range members {
 			if near[i] {
 				continue
 			}
-			r.Family.Poses(m.Swing, w.any, r.poses)
+			r.Family.Poses(m.Swing, w.any, poses)
 			for j, parts := range w.parts {
-				near[i] = near[i] || r.clubs().PartsNear(w.from+j, parts&swing.ClubParts, &s, &r.poses[j], &r.poses[j+1], limit) ||
-					r.bodies.swath.PartsNear(w.from+j, parts&swing.BodyParts, &s, &r.poses[j], &r.poses[j+1], limit)
+				near[i] = near[i] || r.clubs().PartsNear(w.from+j, parts&swing.ClubParts, &s, &poses[j], &poses[j+1], limit) ||
+					r.bodies.swath.PartsNear(w.from+j, parts&swing.BodyParts, &s, &poses[j], &poses[j+1], limit)
 			}
 		}
 	}

@@ -80,6 +80,16 @@ func TestOff(t *testing.T) {
 	for i := range w {
 		w[i][1] = geom.Vec{X: float64(i)} // a metre from moment to moment
 	}
+	by := passedOf(&w)
+	off := func(i, mark int, at geom.Vec) float64 {
+		var g gaps
+		var own way
+		g[i][mark], own[i][mark] = math.Inf(1), at
+		if worst := g.follow(&own, by); worst != g[i][mark] {
+			t.Errorf("moment %d: the largest gap is %v, the only one %v", i, worst, g[i][mark])
+		}
+		return g[i][mark]
+	}
 	for _, c := range []struct {
 		name string
 		i    int
@@ -95,11 +105,11 @@ func TestOff(t *testing.T) {
 		{"later than the first", 0, geom.Vec{X: 0.4}, 0.16},
 		{"earlier than the last", coverMoments - 1, geom.Vec{X: coverMoments - 1.5}, 0.25},
 	} {
-		if got := w.off(c.i, 1, c.at); math.Abs(got-c.want) > 1e-9 {
+		if got := off(c.i, 1, c.at); math.Abs(got-c.want) > 1e-9 {
 			t.Errorf("%s: %v m², want %v", c.name, got, c.want)
 		}
 	}
-	if got := w.off(5, 0, geom.Vec{X: 3, Y: 4}); got != 25 {
+	if got := off(5, 0, geom.Vec{X: 3, Y: 4}); got != 25 {
 		t.Errorf("from a landmark that stands still: %v m², want 25", got)
 	}
 }

@@ -53,9 +53,7 @@ func (r *Relatives) Atlas() *Atlas {
 	a := &Atlas{Extent: geom.EmptyBox()}
 	chosen, hollow := r.cover()
 	for _, m := range slices.Concat(r.Far, chosen) {
-		t := r.Coarse(m)
-		t.Pack()
-		a.tracks = append(a.tracks, t)
+		a.tracks = append(a.tracks, r.glance(m, swing.AllParts, r.Times).Packed())
 	}
 	a.Hollow = hollow
 	a.tree = sweep.NewTree(a.tracks...)
@@ -110,22 +108,63 @@ func (r *Relatives) wayOf(m *Member, poses []swing.Pose) (w way) {
 	return w
 }
 
-// off returns the square of how far (m) a point is from where a landmark of the
-// way passes about moment i. To be a little earlier or later on the same way is
-// to be nowhere else.
-func (w *way) off(i, mark int, at geom.Vec) float64 {
-	d := r3.Sub(at, w[i][mark])
-	square := geom.Dot(d, d)
-	if i == 0 || i == coverMoments-1 {
-		return square
+// passed is a followed member's way, with what it takes to tell how near others come.
+type passed struct {
+	at, step way                              // where landmarks are, and how far from the moment before to the one after
+	long     [coverMoments][landmarks]float64 // the square of that, 0 at both ends
+}
+
+func passedOf(w *way) *passed {
+	p := &passed{at: *w}
+	for i := 1; i < coverMoments-1; i++ {
+		for k := range landmarks {
+			step := r3.Sub(w[i+1][k], w[i-1][k])
+			p.step[i][k], p.long[i][k] = step, geom.Dot(step, step)
+		}
 	}
-	step := r3.Sub(w[i+1][mark], w[i-1][mark])
-	if long := geom.Dot(step, step); long > 0 {
-		along := min(max(geom.Dot(d, step)/long, -0.25), 0.25) // at most half way to the next
-		d = r3.Sub(d, r3.Scale(along, step))
-		square = min(square, geom.Dot(d, d))
+	return p
+}
+
+// gaps is how far (m², to the nearest that is followed) a member's landmarks are from
+// where those of others pass.
+type gaps [coverMoments][landmarks]float64
+
+// follow lowers the gaps of a member on its way to one that is followed from now on, and
+// returns the largest. To be a little earlier or later on the same way is to be nowhere
+// else. What is near enough already is left at that.
+func (g *gaps) follow(w *way, by *passed) (worst float64) {
+	for i := range g {
+		for k := range landmarks {
+			gap := g[i][k]
+			if gap <= coverNear*coverNear {
+				continue
+			}
+			at, from := &w[i][k], &by.at[i][k]
+			d := geom.Vec{X: at.X - from.X, Y: at.Y - from.Y, Z: at.Z - from.Z}
+			square := geom.Dot(d, d)
+			if long := by.long[i][k]; long > 0 {
+				step := &by.step[i][k]
+				along := geom.Dot(d, *step) / long // at most half way to the next
+				if along > 0.25 {
+					along = 0.25
+				} else if along < -0.25 {
+					along = -0.25
+				}
+				d = geom.Vec{X: d.X - along*step.X, Y: d.Y - along*step.Y, Z: d.Z - along*step.Z}
+				if near := geom.Dot(d, d); near < square {
+					square = near
+				}
+			}
+			if square < gap {
+				gap = square
+				g[i][k] = gap
+			}
+			if gap > worst {
+				worst = gap
+			}
+		}
 	}
-	return square
+	return worst
 }
 
 // cover returns members that, with those that are followed anyhow, cover all
@@ -137,26 +176,27 @@ func (r *Relatives) cover() ([]*Member, float64) {
 	pool := append(r.outermost(times, poses), r.Sample...)
 	pool = append(pool, r.Singles...)
 	ways := make([]way, len(pool))
-	gaps := make([][coverMoments * landmarks]float64, len(pool)) // squared, to the nearest followed
-	near := make([]bool, len(pool))                              // enough everywhere
+	apart := make([]gaps, len(pool))
 	for i, m := range pool {
 		ways[i] = r.wayOf(m, poses)
-		for k := range gaps[i] {
-			gaps[i][k] = math.Inf(1)
+		for j := range apart[i] {
+			for k := range apart[i][j] {
+				apart[i][j][k] = math.Inf(1)
+			}
 		}
 	}
-	worst := make([]float64, len(pool)) // the largest of them
+	worst := make([]float64, len(pool)) // the largest of them, 0 where all are near enough
+	for i := range worst {
+		worst[i] = math.Inf(1)
+	}
 	follow := func(w *way) {
-		for i := range gaps {
-			if worst[i] = 0; near[i] {
-				continue
+		by := passedOf(w)
+		for i := range apart {
+			if worst[i] > 0 {
+				if worst[i] = apart[i].follow(&ways[i], by); worst[i] <= coverNear*coverNear {
+					worst[i] = 0
+				}
 			}
-			for k := range gaps[i] {
-				g := &gaps[i][k]
-				*g = min(*g, w.off(k/landmarks, k%landmarks, ways[i][k/landmarks][k%landmarks]))
-				worst[i] = max(worst[i], *g)
-			}
-			near[i] = worst[i] <= coverNear*coverNear
 		}
 	}
 	for _, m := range r.Far {
@@ -171,7 +211,7 @@ func (r *Relatives) cover() ([]*Member, float64) {
 				who = i
 			}
 		}
-		if near[who] || len(chosen) == coverMost {
+		if worst[who] == 0 || len(chosen) == coverMost {
 			return chosen, max(coverNear, math.Sqrt(worst[who])) + between
 		}
 		follow(&ways[who])

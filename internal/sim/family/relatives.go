@@ -54,8 +54,26 @@ type Relatives struct {
 	where   Spread       // nil until asked for
 	ofClubs *sweep.Swath // nil until a box is asked
 	bodies  bodies       // the same
-	poses   []swing.Pose // scratch for members of the sample
-	track   *sweep.Track // scratch
+	scratch *scratch
+}
+
+// scratch is room to look at members in, for one family after another.
+type scratch struct {
+	poses []swing.Pose
+	track sweep.Track
+	kept  []*seen // of a family that is being reduced
+}
+
+// posesFor returns room for n poses.
+func (s *scratch) posesFor(n int) []swing.Pose {
+	s.poses = slices.Grow(s.poses[:0], n)[:n]
+	return s.poses
+}
+
+// seen is a track with its own poses.
+type seen struct {
+	poses []swing.Pose
+	track sweep.Track
 }
 
 // Member is one member of a family: its swing, and how far it reaches.
@@ -68,16 +86,17 @@ type Member struct {
 // New models and reduces a family. dirs are the unit normals of the flat surfaces
 // it will meet, as Directions lists them.
 func New(player plan.Player, club plan.Club, dirs []geom.Vec) (*Relatives, error) {
-	return newRelatives(player, club, dirs, swing.Variations(Sampled, seed))
+	return newRelatives(player, club, dirs, swing.Variations(Sampled, seed), &scratch{})
 }
 
-// newRelatives is New with the sample drawn already: it is the same for everybody.
-func newRelatives(player plan.Player, club plan.Club, dirs []geom.Vec, sample []swing.Variation) (*Relatives, error) {
+// newRelatives is New with the sample drawn already, which is the same for everybody,
+// and with room that others have used.
+func newRelatives(player plan.Player, club plan.Club, dirs []geom.Vec, sample []swing.Variation, room *scratch) (*Relatives, error) {
 	f, err := model(player, club)
 	if err != nil {
 		return nil, err
 	}
-	r := &Relatives{Family: f, Notes: body.New(player).Notes, dirs: dirs}
+	r := &Relatives{Family: f, Notes: body.New(player).Notes, dirs: dirs, scratch: room}
 	if note := f.Note(); note != "" {
 		r.Notes = append(r.Notes, note)
 	}
@@ -103,10 +122,12 @@ func (r *Relatives) reduce(sample []swing.Variation) error {
 			r.Singles = append(r.Singles, m)
 		}
 	}
-	if err := r.follow(swing.Variation{}); err != nil {
+	central, err := r.member(swing.Variation{})
+	if err != nil {
 		return err
 	}
-	r.Central, r.coarse = r.Far[0], r.tracks[0]
+	r.Central, r.coarse = central, r.Coarse(central)
+	r.Far, r.tracks = append(r.Far, central), append(r.tracks, r.coarse)
 	for _, n := range axes {
 		for _, m := range r.corners(n) {
 			r.keep(m)
@@ -126,23 +147,28 @@ func (r *Relatives) reduce(sample []swing.Variation) error {
 		r.Sample = append(r.Sample, m)
 	}
 	r.measure()
-	r.tracks, r.track, r.poses = nil, nil, nil // those of boxes are smaller
-	return nil
-}
-
-// follow adds a member to those whose tracks are kept.
-func (r *Relatives) follow(v swing.Variation) error {
-	m, err := r.member(v)
-	if err != nil {
-		return err
-	}
-	r.keep(m)
+	r.tracks = nil
 	return nil
 }
 
 // keep adds a member to those whose tracks are kept.
 func (r *Relatives) keep(m *Member) {
-	r.Far, r.tracks = append(r.Far, m), append(r.tracks, r.Coarse(m))
+	r.Far, r.tracks = append(r.Far, m), append(r.tracks, r.seen(len(r.tracks), m))
+}
+
+// seen returns a member's track at the times of the coarse look, in the i-th place of
+// the scratch.
+func (r *Relatives) seen(i int, m *Member) *sweep.Track {
+	s := r.scratch
+	for len(s.kept) <= i {
+		s.kept = append(s.kept, &seen{})
+	}
+	at := s.kept[i]
+	at.poses = slices.Grow(at.poses[:0], len(r.Times))[:len(r.Times)]
+	r.Family.SetTimes(r.Times)
+	r.Family.Poses(m.Swing, swing.AllParts, at.poses)
+	at.track.Reset(r.Times, at.poses)
+	return &at.track
 }
 
 // around returns a member's track at the coarse times about a moment, valid until
@@ -156,13 +182,10 @@ func (r *Relatives) around(m *Member, at float64) *sweep.Track {
 // next call.
 func (r *Relatives) glance(m *Member, parts swing.Parts, times []float64) *sweep.Track {
 	r.Family.SetTimes(times)
-	r.poses = slices.Grow(r.poses[:0], len(times))[:len(times)]
-	r.Family.Poses(m.Swing, parts, r.poses)
-	if r.track == nil {
-		r.track = &sweep.Track{}
-	}
-	r.track.ResetParts(parts, times, r.poses)
-	return r.track
+	poses := r.scratch.posesFor(len(times))
+	r.Family.Poses(m.Swing, parts, poses)
+	r.scratch.track.ResetParts(parts, times, poses)
+	return &r.scratch.track
 }
 
 // Coarse returns a member's track at the times of the coarse look.

@@ -130,7 +130,7 @@ func (r *Relatives) lookout() (scouts []scout, l *lookout) {
 	for k, n := range r.dirs {
 		tracks := slices.Clone(r.tracks)
 		for _, m := range r.own[k] {
-			tracks = append(tracks, r.Coarse(m))
+			tracks = append(tracks, r.seen(len(tracks), m))
 		}
 		// Whoever reaches least still reaches this far.
 		least := math.Inf(-1)

@@ -16,7 +16,8 @@ import (
 type Store struct {
 	kept   []kept            // whoever was asked for last comes first
 	sample []swing.Variation // of every family, once the first was asked for
-	most   int               // families of the plan at hand
+	room   scratch
+	most   int // families of the plan at hand
 }
 
 // kept is a family and all that it depends on.
@@ -68,7 +69,7 @@ func (s *Store) Of(player plan.Player, club plan.Club, dirs []geom.Vec) (*Relati
 	if s.sample == nil {
 		s.sample = swing.Variations(Sampled, seed)
 	}
-	r, err := newRelatives(player, club, dirs, s.sample)
+	r, err := newRelatives(player, club, dirs, s.sample, &s.room)
 	if err != nil {
 		return nil, err
 	}

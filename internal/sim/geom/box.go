@@ -56,7 +56,10 @@ func (b Box) Clamp(p Vec) Vec {
 // Gap returns a lower bound (m) of the signed distance between anything inside
 // o and the solid box b: their distance when they are apart, otherwise minus
 // the least translation along an axis that parts them.
-func (b Box) Gap(o Box) float64 {
+func (b Box) Gap(o Box) float64 { return Gap(&b, &o) }
+
+// Gap is Box.Gap of boxes that are not copied.
+func Gap(b, o *Box) float64 {
 	x := apart(b.Min.X, b.Max.X, o.Min.X, o.Max.X)
 	y := apart(b.Min.Y, b.Max.Y, o.Min.Y, o.Max.Y)
 	z := apart(b.Min.Z, b.Max.Z, o.Min.Z, o.Max.Z)

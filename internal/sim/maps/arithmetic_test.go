@@ -210,7 +210,7 @@ func TestStraight(t *testing.T) {
 // TestCone: how far a place is beside where balls fly, and how high they are there.
 func TestCone(t *testing.T) {
 	quarter := math.Pi / 4
-	c := cone{tee: fit.Spot{X: 1, Y: 2}, from: -quarter, to: quarter, over: make([]float64, 100)}
+	c := cone{tee: fit.Spot{X: 1, Y: 2}, from: -quarter, to: quarter, edges: [2]edge{edgeAt(-quarter), edgeAt(quarter)}, over: make([]float64, 100)}
 	for i := range c.over {
 		c.over[i] = 0.5 // m, as far as 3 m
 	}
@@ -279,8 +279,10 @@ func TestFineCells(t *testing.T) {
 			case at > fine*d+fine-1:
 				want = at - (fine*d + fine - 1) - 1
 			}
-			if got := s.gap(a, d); got != want {
-				t.Fatalf("gap(%d, %d) = %d, want %d", a, d, got, want)
+			if want <= 5 {
+				if got := offsets(5)[s.first(a, 5, d)]; got != want {
+					t.Fatalf("from fine cell %d to cell %d are %d, want %d", a, d, got, want)
+				}
 			}
 			from, to := s.reachOf(a, 5, 20)
 			if in := d >= from && d <= to; in != (want <= 5) {

@@ -16,11 +16,20 @@ import (
 type cone struct {
 	tee      fit.Spot
 	from, to float64 // rad, azimuths, positive to the left
+	edges    [2]edge // where they lie
 	shot     string  // "ordinary" or "hosel"
 	player   string
 	club     string
 	cast     int
 	over     []float64 // height of the highest balls, m, per profileStep of distance
+}
+
+// edge is the direction of one end of a cone's sector.
+type edge struct{ sin, cos float64 }
+
+func edgeAt(azimuth float64) edge {
+	s, c := math.Sincos(azimuth)
+	return edge{s, c}
 }
 
 const (
@@ -62,7 +71,8 @@ func cones(p plan.Plan, casts []fit.Cast, hosel bool) (out []cone) {
 		}
 		for _, tee := range p.TeesOf(c.Player) {
 			add := func(shot string, a, b float64, l ball.Launch) {
-				out = append(out, cone{fit.Spot{X: tee.X, Y: tee.Y}, min(a, b), max(a, b), shot, c.Player.Name, c.Club.Name, k, profile(l)})
+				from, to := min(a, b), max(a, b)
+				out = append(out, cone{fit.Spot{X: tee.X, Y: tee.Y}, from, to, [2]edge{edgeAt(from), edgeAt(to)}, shot, c.Player.Name, c.Club.Name, k, profile(l)})
 			}
 			add("ordinary", -side, side, launch)
 			for _, m := range ball.Misses(launch, c.Player.Hand) {
@@ -104,9 +114,8 @@ func (c *cone) off(at fit.Spot) (side, along float64) {
 		return 0, r
 	}
 	side = math.Inf(1)
-	for _, edge := range [2]float64{c.from, c.to} {
-		s, co := math.Sincos(edge)
-		d, on := math.Abs(x*s-y*co), x*co+y*s
+	for _, e := range c.edges {
+		d, on := math.Abs(x*e.sin-y*e.cos), x*e.cos+y*e.sin
 		if on < 0 {
 			d, on = r, 0
 		}

@@ -90,8 +90,9 @@ func (s *shadow) shadeFor(radius float64) *shade {
 		}
 	}
 	l := shade{radius, make([]float32, s.nx*s.ny), make([]int16, s.nx*s.ny)}
-	for i := range l.top {
-		l.top[i] = empty
+	l.top[0] = empty
+	for n := 1; n < len(l.top); n *= 2 {
+		copy(l.top[n:], l.top[:n])
 	}
 	s.layers = append(s.layers, l)
 	return &s.layers[len(s.layers)-1]
@@ -104,12 +105,21 @@ func (s *shadow) reachOf(a, ri, n int) (from, to int) {
 	return max(floorDiv(a-ri-1, fine), 0), min(floorDiv(a+ri+1, fine), n-1)
 }
 
-// gap returns how many fine cells lie between fine cell a and a grid's cell d: 0
-// when they touch or overlap.
-func (s *shadow) gap(a, d int) int {
-	a -= s.rim
-	return max(0, fine*d-a-1, a-fine*d-fine)
+// offsets returns how far (fine cells) a grid's cell lies from a fine cell that is t−ri−1
+// fine cells after its first, for every t at which it is within ri: 0 when they touch or
+// overlap. Cell i is within ri of fine cell a at t = first(a, ri, i).
+func offsets(ri int) []int {
+	out := make([]int, 2*ri+fine+2)
+	for t := range out {
+		after := t - ri - 1
+		out[t] = max(0, -after-1, after-fine)
+	}
+	return out
 }
+
+// first returns the place among offsets of a grid's cell i for fine cell a, along one
+// axis; that of the next cell is fine less.
+func (s *shadow) first(a, ri, i int) int { return a - s.rim - fine*i + ri + 1 }
 
 func floorDiv(a, b int) int {
 	q := a / b
@@ -127,13 +137,19 @@ func (s *shadow) lift(g *Grid, extra float64, heights []float64, who []int16) {
 		r := l.radius + extra
 		r += family.Slack(r)
 		ri, rj := int(r/s.cell[0]), int(r/s.cell[1])
-		dome := make([]float64, (ri+1)*(rj+1))
+		wide := offsets(ri)
+		dome := make([]float64, len(wide)*(rj+1))
+		widest := make([]int, rj+1) // gaps along a row that the sphere reaches
 		for gj := range rj + 1 {
-			for gi := range ri + 1 {
+			for t, gi := range wide {
 				d2 := sq(float64(gi)*s.cell[0]) + sq(float64(gj)*s.cell[1])
-				dome[gj*(ri+1)+gi] = math.Sqrt(max(r*r-d2, -1)) // NaN beyond the sphere
+				dome[gj*len(wide)+t] = math.Sqrt(max(r*r-d2, -1)) // NaN beyond the sphere
+				if d2 <= r*r && gi > widest[gj] {
+					widest[gj] = gi
+				}
 			}
 		}
+		high := offsets(rj)
 		for b := range s.ny {
 			j0, j1 := s.reachOf(b, rj, g.NY)
 			for a, top := range l.top[b*s.nx:][:s.nx] {
@@ -141,14 +157,19 @@ func (s *shadow) lift(g *Grid, extra float64, heights []float64, who []int16) {
 					continue
 				}
 				z, by := float64(top), l.who[b*s.nx+a]
-				i0, i1 := s.reachOf(a, ri, g.NX)
 				for j := j0; j <= j1; j++ {
-					rise := dome[s.gap(b, j)*(ri+1):][:ri+1]
-					row := heights[j*g.NX:][:g.NX]
-					for i := i0; i <= i1; i++ {
-						if h := z + rise[s.gap(a, i)]; h > row[i] {
-							row[i], who[j*g.NX+i] = h, by
+					gj := high[s.first(b, rj, j)]
+					i0, i1 := s.reachOf(a, widest[gj], g.NX)
+					if i1 < i0 {
+						continue
+					}
+					rise, t := dome[gj*len(wide):][:len(wide)], s.first(a, ri, i0)
+					row := heights[j*g.NX+i0 : j*g.NX+i1+1]
+					for i, was := range row {
+						if h := z + rise[t]; h > was {
+							row[i], who[j*g.NX+i0+i] = h, by
 						}
+						t -= fine
 					}
 				}
 			}
@@ -165,11 +186,11 @@ func (s *shadow) spread(g *Grid, most float64, distances []float64) {
 		l := &s.layers[k]
 		r := l.radius + family.Slack(l.radius)
 		ri, rj := int((most+r)/s.cell[0]), int((most+r)/s.cell[1])
-		width := ri + 1
-		far := make([]float64, width*(rj+1))
+		wide, high := offsets(ri), offsets(rj)
+		far := make([]float64, len(wide)*(rj+1))
 		for gj := range rj + 1 {
-			for gi := range ri + 1 {
-				far[gj*width+gi] = geom.Hypot(float64(gi)*s.cell[0], float64(gj)*s.cell[1]) - r
+			for t, gi := range wide {
+				far[gj*len(wide)+t] = geom.Hypot(float64(gi)*s.cell[0], float64(gj)*s.cell[1]) - r
 			}
 		}
 		for b := range s.ny {
@@ -177,17 +198,23 @@ func (s *shadow) spread(g *Grid, most float64, distances []float64) {
 				if l.top[b*s.nx+a] == empty {
 					continue
 				}
-				ri, rj := ri, rj
+				ri0, rj0 := ri, rj
 				if s.inner(l, a, b) { // its neighbours are nearer to all but the cell itself
-					ri, rj = 0, 0
+					ri0, rj0 = 0, 0
 				}
-				j0, j1 := s.reachOf(b, rj, g.NY)
-				i0, i1 := s.reachOf(a, ri, g.NX)
+				j0, j1 := s.reachOf(b, rj0, g.NY)
+				i0, i1 := s.reachOf(a, ri0, g.NX)
+				if i1 < i0 {
+					continue
+				}
 				for j := j0; j <= j1; j++ {
-					row := distances[j*g.NX:][:g.NX]
-					line := far[s.gap(b, j)*width:]
-					for i := i0; i <= i1; i++ {
-						row[i] = min(row[i], line[s.gap(a, i)])
+					line, t := far[high[s.first(b, rj, j)]*len(wide):][:len(wide)], s.first(a, ri, i0)
+					row := distances[j*g.NX+i0 : j*g.NX+i1+1]
+					for i, was := range row {
+						if d := line[t]; d < was {
+							row[i] = d
+						}
+						t -= fine
 					}
 				}
 			}

@@ -16,6 +16,7 @@ type hull struct {
 	tracks []*Track
 	union  []geom.Box // piece by piece, heap-ordered like the tree of a track
 	shaft  []geom.Box // the same of a shaft's pieces together
+	gaps   []float64  // scratch: of every track
 	own    []smallBox // of the pieces of a shaft: piece by piece, leaf by leaf, track by track
 }
 
@@ -62,7 +63,7 @@ func newHull(tracks []*Track) *hull {
 		}
 	}
 	h := &hull{leaves: first.leaves, tracks: tracks}
-	h.union = make([]geom.Box, len(pieces)*2*h.leaves)
+	h.union, h.gaps = make([]geom.Box, len(pieces)*2*h.leaves), make([]float64, len(tracks))
 	h.own = make([]smallBox, 0, shaftPieces*h.leaves*len(tracks))
 	for i, p := range pieces {
 		union := h.union[i*2*h.leaves:][:2*h.leaves]
@@ -178,7 +179,9 @@ func (q *search) leaf(h *hull, piece, leaf int) {
 	p := pieces[piece].part
 	first, near := 0, math.Inf(1)
 	for k := range h.tracks {
-		if g := q.surface.Gap(h.box(piece, leaf, k)); g < near {
+		b := h.box(piece, leaf, k)
+		g := q.surface.gap(&b)
+		if h.gaps[k] = g; g < near {
 			first, near = k, g
 		}
 	}
@@ -194,7 +197,7 @@ func (q *search) leaf(h *hull, piece, leaf int) {
 			k = 0
 		}
 		t := h.tracks[k]
-		g := q.surface.Gap(h.box(piece, leaf, k))
+		g := h.gaps[k]
 		if g <= 0 && !pieces[piece].whole() {
 			g = min(0, q.surface.Gap(t.node(p, h.leaves+leaf)))
 		}

@@ -67,3 +67,17 @@ func TestHull(t *testing.T) {
 		t.Errorf("%d of 300 boxes touch the motion; the test wants both kinds", touched)
 	}
 }
+
+// TestRoundedUp: the next number of single precision from every one on, whatever its
+// sign and size.
+func TestRoundedUp(t *testing.T) {
+	for _, v := range []float64{0, 1, -1, 1.0000001, -1.0000001, 0.1, -0.1, 3e-46, -3e-46, 1e-40, -1e-40, 8, -7.999999999, 3e38, -3e38, -1e300, math.Inf(1)} {
+		want := float32(v)
+		if float64(want) < v {
+			want = math.Nextafter32(want, float32(math.Inf(1)))
+		}
+		if got := roundedUp(v); got != want || float64(got) < v {
+			t.Errorf("%v rounded up is %v, want %v", v, got, want)
+		}
+	}
+}

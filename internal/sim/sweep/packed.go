@@ -21,28 +21,31 @@ type packed struct {
 // coordinates are rounded to single precision: √3·8·2⁻²⁴.
 const packing = 1e-6
 
-// Pack gives up the poses of the track, for a Tree to be asked in their place. Its
-// clearances are then up to 2·packing less than they were, and never more.
-func (t *Track) Pack() {
+// Packed returns the track without its poses, for a Tree to be asked in its place. Its
+// clearances are up to 2·packing less than the track's, and never more.
+func (t *Track) Packed() *Track {
 	n := len(t.times)
 	s := &packed{axes: make([][6]float32, n*int(swing.NumParts)), strays: make([]float32, t.steps()*int(swing.NumParts))}
 	for p := range swing.NumParts {
-		for i := range n {
+		axes, strays := s.axes[int(p)*n:][:n], s.strays[int(p)*t.steps():][:t.steps()]
+		for i := range axes {
 			c := &t.poses[i][p]
-			s.axes[int(p)*n+i] = [6]float32{
+			axes[i] = [6]float32{
 				float32(c.A.X), float32(c.A.Y), float32(c.A.Z), float32(c.B.X), float32(c.B.Y), float32(c.B.Z),
 			}
-			s.radius[p] = max(s.radius[p], c.R)
+			if c.R > s.radius[p] {
+				s.radius[p] = c.R
+			}
 		}
-		for i := range t.steps() {
-			s.strays[int(p)*t.steps()+i] = roundedUp(t.stray(i, p) + packing)
+		for i := range strays {
+			strays[i] = roundedUp(t.stray(i, p) + packing)
 		}
 	}
 	s.nodes = make([]smallBox, len(t.nodes))
 	for i := range t.nodes {
 		s.nodes[i] = smaller(t.nodes[i].Grown(2 * packing)) // rounded parts and their strays too
 	}
-	t.packed, t.poses, t.nodes, t.stray2, t.twigs, t.lens, t.lensOf = s, nil, nil, nil, nil, nil, nil
+	return &Track{times: t.times, leaves: t.leaves, perLeaf: t.perLeaf, worst2: t.worst2, packed: s}
 }
 
 // Capsule returns where a part is at a sample.
@@ -74,8 +77,14 @@ func (b smallBox) box() geom.Box {
 // roundedUp returns the least number of single precision that is no less than v.
 func roundedUp(v float64) float32 {
 	r := float32(v)
-	if float64(r) < v {
-		r = math.Nextafter32(r, float32(math.Inf(1)))
+	if float64(r) >= v {
+		return r
 	}
-	return r
+	switch bits := math.Float32bits(r); {
+	case r > 0:
+		return math.Float32frombits(bits + 1)
+	case r < 0:
+		return math.Float32frombits(bits - 1)
+	}
+	return math.SmallestNonzeroFloat32
 }

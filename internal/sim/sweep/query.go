@@ -163,12 +163,12 @@ func (t *Track) within(s *Surface, p swing.Part, step int, from, to float64) (Co
 // between searches what a part does between two times, of which the first lies in
 // the given step.
 func (q *search) between(t *Track, p swing.Part, step int, from, to float64) {
+	var b geom.Box
 	for i := step; i < t.steps() && t.times[i] <= to; i++ {
-		sp := t.span(i, p)
-		b := sp.from.Bounds().Union(sp.to.Bounds()).Grown(sp.stray)
-		if q.surface.gap(&b) >= q.best {
+		if t.stepBox(i, p, &b); q.surface.gap(&b) >= q.best {
 			continue
 		}
+		sp := t.span(i, p)
 		h := t.times[i+1] - t.times[i]
 		lo, hi := 0.0, 1.0
 		if h > 0 {
@@ -193,8 +193,9 @@ func (t *Track) Window(from, to float64) Window {
 	for p := range w.boxes {
 		w.boxes[p] = geom.EmptyBox()
 		for i := w.step; i < t.steps() && t.times[i] <= to; i++ {
-			sp := t.span(i, swing.Part(p))
-			w.boxes[p] = w.boxes[p].Union(sp.from.Bounds().Union(sp.to.Bounds()).Grown(sp.stray))
+			var b geom.Box
+			t.stepBox(i, swing.Part(p), &b)
+			w.boxes[p] = w.boxes[p].Union(b)
 		}
 	}
 	return w

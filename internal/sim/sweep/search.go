@@ -21,6 +21,53 @@ func (t *Track) span(step int, p swing.Part) span {
 	return span{t.Capsule(step, p), t.Capsule(step+1, p), t.stray(step, p)}
 }
 
+// stepBox sets b to a box that holds a part during a step.
+func (t *Track) stepBox(step int, p swing.Part, b *geom.Box) {
+	stray := t.stray(step, p)
+	var lo, hi geom.Vec
+	if t.packed != nil {
+		at := int(p)*len(t.times) + step
+		from, to, r := &t.packed.axes[at], &t.packed.axes[at+1], t.packed.radius[p]
+		lo = geom.Vec{X: least(from[0], from[3], to[0], to[3]) - r, Y: least(from[1], from[4], to[1], to[4]) - r, Z: least(from[2], from[5], to[2], to[5]) - r}
+		hi = geom.Vec{X: most(from[0], from[3], to[0], to[3]) + r, Y: most(from[1], from[4], to[1], to[4]) + r, Z: most(from[2], from[5], to[2], to[5]) + r}
+	} else {
+		from, to := &t.poses[step][p], &t.poses[step+1][p]
+		lo = lower(less(lower(from.A, from.B), from.R), less(lower(to.A, to.B), to.R))
+		hi = upper(less(upper(from.A, from.B), -from.R), less(upper(to.A, to.B), -to.R))
+	}
+	b.Min, b.Max = less(lo, stray), less(hi, -stray)
+}
+
+// less returns the point r less along every axis.
+func less(v geom.Vec, r float64) geom.Vec { return geom.Vec{X: v.X - r, Y: v.Y - r, Z: v.Z - r} }
+
+// least and most return the extremes of four numbers.
+func least(a, b, c, d float32) float64 {
+	if b < a {
+		a = b
+	}
+	if d < c {
+		c = d
+	}
+	if c < a {
+		a = c
+	}
+	return float64(a)
+}
+
+func most(a, b, c, d float32) float64 {
+	if b > a {
+		a = b
+	}
+	if d > c {
+		c = d
+	}
+	if c > a {
+		a = c
+	}
+	return float64(a)
+}
+
 // at returns the capsule on the chord at share s of the step.
 func (sp *span) at(s float64) geom.Capsule { return sp.from.Lerp(sp.to, s) }
 
@@ -163,5 +210,5 @@ func (s *Surface) gap(b *geom.Box) float64 {
 	if s.Kind.Flat() {
 		return b.Reach(s.Plane.N) - s.Plane.D
 	}
-	return s.Box.Gap(*b)
+	return geom.Gap(&s.Box, b)
 }

@@ -57,11 +57,11 @@ func (q *search) descend(t *Track, index int, p swing.Part, node int, gap float6
 
 // steps searches the steps of a leaf of a part.
 func (q *search) steps(t *Track, index int, p swing.Part, leaf int) {
+	var b geom.Box
 	from, to := t.leafSteps(leaf)
 	for i := from; i < to; i++ {
-		sp := t.span(i, p)
-		b := sp.from.Bounds().Union(sp.to.Bounds()).Grown(sp.stray)
-		if q.surface.gap(&b) < q.best {
+		if t.stepBox(i, p, &b); q.surface.gap(&b) < q.best {
+			sp := t.span(i, p)
 			q.span(t, index, i, p, &sp, 0, 1, 0)
 		}
 	}

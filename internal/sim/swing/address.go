@@ -156,6 +156,7 @@ type address struct {
 
 	side, chest, lean    turn // which no posture changes
 	forward, hang, shaft bend // of the posture last tried
+	trunk                core // over the middle of the hips, in that posture
 }
 
 // bend is an angle of a posture with its turn.
@@ -164,11 +165,14 @@ type bend struct {
 	turn
 }
 
-// to makes the bend that of an angle, at no cost where it is that already.
-func (b *bend) to(angle float64) {
-	if b.angle != angle || b.cos == 0 { // which is that of no angle yet
-		*b = bend{angle, turnOf(angle)}
+// to makes the bend that of an angle, at no cost where it is that already, and returns
+// whether it is another.
+func (b *bend) to(angle float64) bool {
+	if b.angle == angle && b.cos != 0 { // which is that of no angle yet
+		return false
 	}
+	*b = bend{angle, turnOf(angle)}
+	return true
 }
 
 // newAddress fills what does not depend on the posture.
@@ -195,7 +199,10 @@ func (f *figure) newAddress() address {
 // that is soled at the ball.
 func (a *address) miss(p posture) float64 {
 	a.joints[chForward] = p.forward
-	a.forward.to(p.forward)
+	if a.forward.to(p.forward) {
+		a.trunk.lean(&a.forward.turn, &a.side, &a.chest)
+		a.figure.shoulder(&a.trunk)
+	}
 	a.hang.to(p.hang)
 	a.shaft.to(p.shaft)
 	a.ground = a.handsFromHips()
@@ -298,6 +305,7 @@ func (a *address) stand(p posture) {
 	// In channels: the hands by angle and slope about the hub, the club by its
 	// direction.
 	var c core
+	fillTurns(j[:chTheta], c.turns[:chTheta])
 	f.trunkOf(j, &c)
 	f.aim(j, r3.Sub(hands, c.hub))
 	club := r3.Scale(1/f.reach, r3.Sub(a.sole, hands))
@@ -320,14 +328,13 @@ func (f *figure) aim(j *joints, offset geom.Vec) {
 // with the lead arm straight (or, with the ball far forward, the trail arm
 // stretched) in the posture last tried; the ball's place fixes x.
 func (a *address) handsFromHips() geom.Vec {
-	f := a.figure
-	var c core
-	c.lean(&a.forward.turn, &a.side, &a.chest)
-	f.shoulder(&c)
+	f, c := a.figure, &a.trunk
 	c.club = geom.Vec{X: -a.lean.sin, Y: -a.shaft.cos * a.lean.cos, Z: -a.shaft.sin * a.lean.cos}
-	across := a.sole.X + f.reach*a.lean.sin + a.stance.BallForward - c.hub.X // hands ahead of the hub
-	c.hub.X += across
-	down := geom.Vec{Y: -a.hang.sin, Z: -a.hang.cos}
 	c.leadArm = a.joints[chExtend] * f.armLength
-	return along(c.hub, f.handReach(&c, down), down)
+	hub := c.hub.X
+	c.hub.X += a.sole.X + f.reach*a.lean.sin + a.stance.BallForward - hub // hands ahead of the hub
+	down := geom.Vec{Y: -a.hang.sin, Z: -a.hang.cos}
+	hands := along(c.hub, f.handReach(c, &down), down)
+	c.hub.X = hub
+	return hands
 }

@@ -4,12 +4,18 @@ package swing
 // radians, lengths metres.
 type channel int
 
+// The angles. The trunk hangs on the first four, hands and club on all but the first.
 const (
+	chPelvis  channel = iota // turn of the hip line about the vertical, positive away from the target
+	chForward                // trunk line forward of vertical, towards the ball
+	chSide                   // trunk line to the trail side of vertical
+	chChest                  // turn of the shoulder line about the trunk, the same way as the hips
+
 	// The hands go round the hub (the middle of the shoulder line) in the hand
 	// plane: theta is their angle from straight down that plane, positive on
 	// the trail side; the plane has a slope to the ground and a trace, the turn
 	// of its floor line from the target line, positive to the left.
-	chTheta channel = iota
+	chTheta
 	chHandSlope
 	chHandTrace
 
@@ -18,12 +24,7 @@ const (
 	chPhi
 	chClubSlope
 	chClubTrace
-
-	chForward // trunk line forward of vertical, towards the ball
-	chSide    // trunk line to the trail side of vertical
-	chChest   // turn of the shoulder line about the trunk, positive away from the target
-	chPelvis  // turn of the hip line about the vertical, the same way
-	numAngles // those above are angles
+	numAngles
 )
 
 // The channels that are no angles.

@@ -34,7 +34,7 @@ func NewFamily(b body.Body, c Club, style Style) (*Family, error) {
 		return nil, err
 	}
 	f := &Family{body: b, club: c, style: style, stands: stands, spread: style.spread(b.ArmSD)}
-	f.golfers[0] = newSwinger(b, c, 0)
+	f.golfers[0].be(b, c, 0, 0)
 	f.golfers[1] = f.golfers[0]
 	f.stances[0] = f.golfers[0].stand(stands.of(Variation{}))
 	f.stances[1] = f.stances[0]
@@ -91,8 +91,7 @@ func (f *Family) swinger(arm float64) *swinger {
 			// Long arms tend to go with high shoulders (ANSUR II residuals), so an arm
 			// longer than guessed also hangs from a shoulder a little higher.
 			b.ShoulderHeight += arm * b.ArmShoulderCorr * b.ShoulderHeightSD
-			f.golfers[0] = newSwinger(b, f.club, arm*f.spread[TraitArm])
-			f.golfers[0].arm = arm
+			f.golfers[0].be(b, f.club, arm, arm*f.spread[TraitArm])
 		}
 	}
 	return &f.golfers[0]

@@ -69,9 +69,8 @@ type core struct {
 	club, clubFace geom.Vec // from the hands along the shaft; square to it, to the toe side
 }
 
-// trunkOf places the trunk.
+// trunkOf places the trunk, for which the turns must be there.
 func (f *figure) trunkOf(j *joints, c *core) {
-	fillTurns(j[:numAngles], c.turns[:])
 	c.lean(&c.turns[chForward], &c.turns[chSide], &c.turns[chChest])
 	c.pelvis = f.hips(j)
 	f.shoulder(c)
@@ -120,16 +119,22 @@ func planeAngles(dir geom.Vec, trace float64) (angle, slope float64) {
 	return math.Asin(max(-1, min(1, -x))), math.Atan2(-dir.Z, -y)
 }
 
-// coreOf places trunk, hands and club.
+// coreOf fills the whole core.
 func (f *figure) coreOf(j *joints, c *core) {
+	fillTurns(j[:numAngles], c.turns[:])
 	f.trunkOf(j, c)
+	f.handsOf(j, c)
+}
+
+// handsOf places hands and club about the trunk.
+func (f *figure) handsOf(j *joints, c *core) {
 	t := &c.turns
 	arm := inPlane(&t[chTheta], &t[chHandSlope], &t[chHandTrace])
 	slope, trace := &t[chClubSlope], &t[chClubTrace]
 	c.club = inPlane(&t[chPhi], slope, trace)
 	c.clubFace = geom.Vec{X: slope.sin * trace.sin, Y: -slope.sin * trace.cos, Z: slope.cos}
 	c.leadArm = j[chExtend] * f.armLength
-	c.hands = along(c.hub, f.handReach(c, arm), arm)
+	c.hands = along(c.hub, f.handReach(c, &arm), arm)
 	f.clearMat(c)
 }
 
@@ -158,9 +163,9 @@ const (
 // handReach returns how far from the hub along arm the middle of the hands is
 // with the lead arm stretched as it is and its shoulder drawn forward, unless the
 // trail arm holds it back with its shoulder as far forward as it goes.
-func (f *figure) handReach(c *core, arm geom.Vec) float64 {
-	return f.softMin(f.stretch(c, arm, c.leadShoulder, -f.leadAbove, c.leadArm+f.girdle),
-		f.stretch(c, arm, c.trailShoulder, f.trailBelow, f.trailLimit+f.girdleMost))
+func (f *figure) handReach(c *core, arm *geom.Vec) float64 {
+	return f.softMin(f.stretch(c, arm, &c.leadShoulder, -f.leadAbove, c.leadArm+f.girdle),
+		f.stretch(c, arm, &c.trailShoulder, f.trailBelow, f.trailLimit+f.girdleMost))
 }
 
 // hubToHands returns the distance from the hub to the hands at a key moment, m.
@@ -176,9 +181,9 @@ func (f *figure) hubToHands(s *score, key int) float64 {
 
 // stretch returns how far from the hub along arm the middle of the hands may go
 // before the hand at offset along the club is limit away from its shoulder.
-func (f *figure) stretch(c *core, arm, shoulder geom.Vec, offset, limit float64) float64 {
-	v := r3.Sub(along(c.hub, offset, c.club), shoulder)
-	b := geom.Dot(arm, v)
+func (f *figure) stretch(c *core, arm, shoulder *geom.Vec, offset, limit float64) float64 {
+	v := r3.Sub(along(c.hub, offset, c.club), *shoulder)
+	b := geom.Dot(*arm, v)
 	return root(b*b-geom.Dot(v, v)+limit*limit) - b
 }
 
@@ -202,8 +207,19 @@ func (f *figure) softMin(a, b float64) float64 {
 
 // pose fills the wanted parts of out for the joints j; the others keep what they held.
 func (f *figure) pose(j *joints, want Parts, out *Pose) {
+	const hangs = ClubParts | leadArmParts | trailArmParts // on the hands
 	var c core
-	f.coreOf(j, &c)
+	first, end := chPelvis, numAngles
+	if want&^hangs == 0 {
+		first = chForward
+	} else if want&hangs == 0 {
+		end = chTheta
+	}
+	fillTurns(j[first:end], c.turns[first:end])
+	f.trunkOf(j, &c)
+	if want&hangs != 0 {
+		f.handsOf(j, &c)
+	}
 	if want&ClubParts != 0 {
 		f.poseClub(&c, out)
 	}

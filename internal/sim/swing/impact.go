@@ -37,6 +37,7 @@ func (f *figure) meetBall(s *score, st Stance, steeper float64) error {
 	hands := r3.Sub(sole, r3.Scale(f.reach, club))
 	lead := r3.Sub(hands, r3.Scale(f.leadAbove, club))
 	var trunk core
+	fillTurns(j[:chTheta], trunk.turns[:chTheta])
 	f.trunkOf(&j, &trunk)
 	arm := func(forward float64) float64 { // the share of the lead arm that it takes
 		j[chForward] = forward

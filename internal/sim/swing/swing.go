@@ -50,15 +50,15 @@ type swinger struct {
 	usual  wont
 }
 
-// newSwinger makes a golfer whose arms are longer by a trait (m).
-func newSwinger(b body.Body, c Club, longer float64) swinger {
+// be makes the swinger a golfer whose arms are longer by a trait: arm standard
+// deviations, which are longer m.
+func (g *swinger) be(b body.Body, c Club, arm, longer float64) {
 	if longer != 0 {
 		scale := 1 + longer/b.Arm()
 		b.UpperArm, b.Forearm, b.Hand = b.UpperArm*scale, b.Forearm*scale, b.Hand*scale
 	}
-	g := swinger{figure: newFigure(b, c)}
+	g.arm, g.figure = arm, newFigure(b, c)
 	g.usual = g.figure.wonted()
-	return g
 }
 
 // stood is a golfer who has taken a stance.

@@ -66,7 +66,8 @@ func newStanding(b body.Body, c Club, style Style) (standing, error) {
 
 // measure narrows the standing by the distances that are known.
 func (s *standing) measure(b body.Body, driver Club, style Style) error {
-	g := newSwinger(b, driver, 0)
+	var g swinger
+	g.be(b, driver, 0, 0)
 	at := func(dev Deviation) (toes, hands float64, err error) {
 		s := g.stand(dev)
 		return s.stance.BallToToes, s.stance.BallToHands, s.err
