@@ -114,9 +114,14 @@ func strikeMark(t *testing.T, tb *tab) {
 	}
 }
 
-// untilHatched waits until so many pixels of the scene are reddish, as a map of strikes
-// makes them, that enough says yes, and returns their number.
-func (tb *tab) untilHatched(what string, enough func(n int) bool) int {
+// reddish is what a map of strikes makes of the floor, yellowish what light makes of the
+// screen; 16 bits a channel.
+func reddish(r, g, b uint32) bool   { return r > g+g/6 && r > b+b/6 }
+func yellowish(r, g, b uint32) bool { return r < g+g/8 && r > b+b/8 }
+
+// untilColoured waits until so many pixels of the scene are of some colour that enough
+// says yes, and returns their number.
+func (tb *tab) untilColoured(what string, colour func(r, g, b uint32) bool, enough func(n int) bool) int {
 	tb.t.Helper()
 	frame := tb.rect(".stage-scene iframe")
 	for end := time.Now().Add(patience); ; {
@@ -124,7 +129,7 @@ func (tb *tab) untilHatched(what string, enough func(n int) bool) int {
 		n := 0
 		for y := frame.Min.Y; y < frame.Max.Y; y++ {
 			for x := frame.Min.X; x < frame.Max.X; x++ {
-				if r, g, b, _ := img.At(x, y).RGBA(); r > g+g/6 && r > b+b/6 {
+				if r, g, b, _ := img.At(x, y).RGBA(); colour(r, g, b) {
 					n++
 				}
 			}
@@ -133,7 +138,7 @@ func (tb *tab) untilHatched(what string, enough func(n int) bool) int {
 			return n
 		}
 		if time.Now().After(end) {
-			tb.t.Fatalf("waited for %s: %d reddish pixels", what, n)
+			tb.t.Fatalf("waited for %s: %d pixels of its colour", what, n)
 		}
 	}
 }
@@ -159,11 +164,26 @@ func scenePlays(t *testing.T, tb *tab) {
 	tb.until("the view to settle", `document.querySelector("[aria-label='From above']").getAttribute("aria-pressed") === "true"`)
 	eval[bool](tb, `([...document.querySelectorAll(".stage-corners details")].at(-1).open = true)`)
 	floor := tb.find("button", "Floor map: where to stand")
-	bare := tb.untilHatched("no map", func(n int) bool { return true })
+	bare := tb.untilColoured("no map", reddish, func(n int) bool { return true })
 	floor.click()
-	tb.untilHatched("the map on the floor", func(n int) bool { return n > bare+1000 })
+	tb.untilColoured("the map on the floor", reddish, func(n int) bool { return n > bare+1000 })
 	floor.click()
-	tb.untilHatched("the floor bare again", func(n int) bool { return n < bare+1000 })
+	tb.untilColoured("the floor bare again", reddish, func(n int) bool { return n < bare+1000 })
+
+	// The image is lit on the screen, with the shadow on it, and taken away again.
+	tb.find("button", "From behind").click()
+	tb.until("the view from behind", `document.querySelector("[aria-label='From behind']").getAttribute("aria-pressed") === "true"`)
+	shadow := tb.find("button", "Shadow of golfer and club on the image")
+	before := -1
+	dark := tb.untilColoured("the view at rest", yellowish, func(n int) bool {
+		rests := n == before
+		before = n
+		return rests
+	})
+	shadow.click()
+	tb.untilColoured("the image on the screen", yellowish, func(n int) bool { return n > dark+1000 })
+	shadow.click()
+	tb.untilColoured("the screen dark again", yellowish, func(n int) bool { return n < dark+1000 })
 
 	// A browser may take the picture away: the drawings stand in, and it comes back as it was seen.
 	drawings := `!document.querySelector(".stage-picture").classList.contains("is-solid")`

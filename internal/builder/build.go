@@ -54,6 +54,7 @@ type StackRow struct {
 	Give     string       `json:"give"` // to either side
 	Headroom string       `json:"headroom"`
 	Verdict  string       `json:"verdict"`
+	Price    string       `json:"price"` // of a square metre; "" where it is not known
 	Layers   []plan.Layer `json:"layers"`
 	Laid     bool         `json:"laid"` // it is the plan's floor
 }
@@ -206,6 +207,9 @@ func (w pen) stack(p plan.Plan, k build.Stack) StackRow {
 		Name: strings.Join(k.Layers, " + "), Off: w.signed(k.Error, "over", "under"), Give: "± " + w.short(k.Tolerance),
 		Headroom: w.long(k.Headroom), Verdict: string(k.Verdict), Layers: []plan.Layer{},
 	}
+	if k.Price > 0 {
+		row.Price = fmt.Sprintf("%.2f", k.Price)
+	}
 	times := map[string]int{}
 	for i, name := range k.Layers {
 		times[name]++
@@ -282,7 +286,7 @@ func (w pen) walls(r build.Report) []Figure {
 		case "ledge":
 			one.Text = fmt.Sprintf("%s deep: the swings come as near as %s", w.short(f.Amount), w.clearance(f.Clearance))
 		case "gap":
-			one.Rule = ""
+			one.Rule = "gap"
 			one.Text = w.short(f.Amount) + " over the floor"
 			if f.Bad {
 				one.Text += ": a ball rolls under it"
@@ -295,7 +299,7 @@ func (w pen) walls(r build.Report) []Figure {
 				one.Text = fmt.Sprintf("Open, its underside may be %s above the floor: the swings come as near as %s", w.long(f.Amount), w.clearance(f.Clearance))
 			}
 		case "slab":
-			one.Rule = ""
+			one.Rule = "slab"
 			one.Text = fmt.Sprintf("It falls by %s over the floor: shim it level, and measure the ceiling where the slab is highest", w.short(f.Amount))
 		}
 		out = append(out, one)

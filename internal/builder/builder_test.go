@@ -55,6 +55,9 @@ func TestSheets(t *testing.T) {
 			t.Errorf("%s: %d said, %d figures, %d fields, %d cautions", name, len(c.Said), len(figures), len(c.Fields), len(c.Cautions))
 		}
 		for _, f := range figures {
+			if f.Rule == "" && strings.ContainsAny(f.Text, "0123456789") {
+				t.Errorf("%s: nothing says where the figures of %+v come from", name, f)
+			}
 			if f.Term == "" || f.Text == "" || !rules[f.Rule] || strings.Contains(strings.ToLower(f.Text), "compl") || strings.Contains(f.Text, "%!") {
 				t.Errorf("%s: %+v", name, f)
 			}
@@ -416,6 +419,19 @@ func TestStock(t *testing.T) {
 	}
 }
 
+// TestFreeAspect: an image of the cloth's own aspect fills what frame and padding leave.
+func TestFreeAspect(t *testing.T) {
+	p := setIn(t, quick(), `"kind":"set","path":"build.enclosure.padding","text":"2 in"`)
+	p = setIn(t, p, `"kind":"set","path":"projector.image.bottom","text":""`)
+	p = setIn(t, p, `"kind":"set","path":"projector.aspect","text":"free"`)
+	var b Builder
+	var f FilmAnswer
+	ask(t, &b, p, `"kind":"film"`, &f)
+	if wide, high := p.Screen.Width-2*0.0508, p.Screen.Height-0.0508; math.Abs(f.Image.Width-wide) > 2e-3 || math.Abs(f.Image.Height-high) > 2e-3 {
+		t.Errorf("the image is %v × %v, the opening %v × %v", f.Image.Width, f.Image.Height, wide, high)
+	}
+}
+
 // TestToldAsTyped: a figure out of its range is told by its field, as it was typed, with
 // the limit in the same units.
 func TestToldAsTyped(t *testing.T) {
@@ -510,7 +526,7 @@ func TestThings(t *testing.T) {
 			t.Errorf("%s: %d figures, want %d", g.ID, len(g.Figures), least)
 		}
 		for _, f := range g.Figures {
-			if strings.Contains(f.Text, "%!") {
+			if strings.Contains(f.Text, "%!") || f.Rule == "" && strings.ContainsAny(f.Text, "0123456789") {
 				t.Errorf("%+v", f)
 			}
 		}

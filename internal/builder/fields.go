@@ -10,6 +10,7 @@ import (
 	"wideberth/internal/form"
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/lean/json"
+	"wideberth/internal/sim/build/screen"
 	"wideberth/internal/sim/build/spec"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/units"
@@ -125,7 +126,10 @@ func materials() (out [][2]string) {
 }
 
 // aspects are those that images come in, as the plan keeps them.
-var aspects = [][2]string{{"1.7778", "16:9"}, {"1.6", "16:10"}, {"1.3333", "4:3"}, {"1", "1:1"}, {"2.3704", "64:27"}}
+var aspects = [][2]string{{"1.7778", "16:9"}, {"1.6", "16:10"}, {"1.3333", "4:3"}, {"1", "1:1"}, {"2.3704", "64:27"}, {free, "that of the cloth"}}
+
+// free stands for the aspect of what frame and padding leave of the cloth.
+const free = "free"
 
 var projectorFields = slices.Concat([]field{
 	length("projector.lens[0]", "Lens, from the back wall", "", "place", func(s *spec.Spec) any { return s.Projector.Lens[0] }),
@@ -249,6 +253,10 @@ func setField(req Request, p plan.Plan, s *spec.Spec) (any, error) {
 	f := fieldAt(req.Path, p, s)
 	if f == nil {
 		return nil, fmt.Errorf("%s is no field of these sheets: reload the page", fmt.Clip(req.Path))
+	}
+	if f.Path == aspectPath && req.Text == free {
+		o := screen.OpeningOf(p, s.Build.Enclosure)
+		req.Text = trim(math.Round((o.Left-o.Right)/max(o.Top-o.Bottom, 1e-3)*1e4) / 1e4)
 	}
 	value, err := f.typed(req.Text, p.Units)
 	if err != nil {

@@ -342,7 +342,7 @@ func (w pen) place(p plan.Plan, j spec.Projector, r build.Report) []Figure {
 	if o.SideShift > 0.001 {
 		out = append(out, Figure{Term: "Sideways shift it takes", Rule: "shift", Mark: mark(o.SideFits), Text: fmt.Sprintf("%.0f %% of the image width", 100*o.SideShift)})
 	}
-	return out
+	return append(out, Figure{Term: "Left out", Text: "two projectors, tilted ones, keystone correction"})
 }
 
 func (w pen) light(j spec.Projector, r build.Report) []Figure {
@@ -359,7 +359,7 @@ func (w pen) light(j spec.Projector, r build.Report) []Figure {
 	if j.RiskGroup != "" {
 		risk = j.RiskGroup + " on its label."
 	}
-	return append(out, Figure{Term: "Eyes", Text: risk + " Do not look into the beam."})
+	return append(out, Figure{Term: "Eyes", Text: risk + " Do not look into the beam.", Rule: "risk"})
 }
 
 func (w pen) image(r build.Report) []Figure {

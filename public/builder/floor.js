@@ -122,12 +122,13 @@ export function createFloor({ state, read, set, change }, fields) {
   const labels = (at) => Promise.all(at.map(async (v) => (await read(`${v.toFixed(4)} m`)).label ?? ""));
 
   function showStacks() {
+    const priced = reply.stacks.some(({ price }) => price);
     const rows = reply.stacks.map((stack) => h("tr", { "data-verdict": stack.verdict },
-      h("th", { scope: "row" }, stack.name), h("td", { class: "fig" }, stack.off), h("td", { class: "fig" }, stack.give), h("td", { class: "fig" }, stack.headroom),
+      h("th", { scope: "row" }, stack.name), h("td", { class: "fig" }, stack.off), h("td", { class: "fig" }, stack.give), h("td", { class: "fig" }, stack.headroom), priced ? h("td", { class: "fig" }, stack.price || "\u2013") : null,
       h("td", {}, h("span", { class: "mark" }, icon(stack.verdict), VERDICT_WORDS[stack.verdict])),
       h("td", {}, stack.laid ? "laid" : h("button", { type: "button", "aria-label": `Lay it: ${stack.name}`, onclick: () => state.edit((next) => { next.floor.layers = stack.layers; }) }, "Lay it"))));
     const rules = rulesOf(reply);
-    refill(stacks, table("Floors that meet the mat, from the slab up", ["Layers", "Beside the mat", "At worst", "Headroom", "The swing then", "Lay it"], rows),
+    refill(stacks, table("Floors that meet the mat, from the slab up", ["Layers", "Beside the mat", "At worst", "Headroom", ...(priced ? ["Cost of 1 m²"] : []), "The swing then", "Lay it"], rows),
       fact({ term: "How", text: "Thickness as sold; the swing is checked with every layer at its thickest.", rule: "stack" }, rules));
   }
 

@@ -3,7 +3,7 @@
 import { $, asSentence, h, icon, setText } from "../app/dom.js";
 import { table } from "../ball/table.js";
 import { darkBoxes } from "../stage/shade.js";
-import { cautions, facts, fold, refill, rulesOf } from "./facts.js";
+import { cautions, fact, facts, fold, refill, rulesOf } from "./facts.js";
 import { fieldset, foldedFields } from "./fields.js";
 import { box, label, line, paper, path } from "./draw.js";
 import { createLensHandle } from "./lens.js";
@@ -174,7 +174,8 @@ export function createLight({ state, ask }, fields) {
     const rows = reply.shadows.map((row) => h("tr", { "data-verdict": row.mark },
       h("th", { scope: "row" }, `${row.player}, ${row.club}`), h("td", { class: "fig" }, row.address), h("td", { class: "fig" }, h("span", { class: "mark" }, icon(row.mark)), row.worst),
       h("td", {}, h("button", { type: "button", "aria-label": `Show ${row.player}, ${row.club}`, onclick: () => { who.value = keyOf(row); choose(who.value); wall.el.scrollIntoView({ block: "nearest" }); } }, "Show"))));
-    refill(shadows, h("h3", {}, "Who cuts the image"), table("Share of the image in the shadow of golfer and club, in each usual swing", ["Golfer and club", "Standing to the ball", "At worst", "Show"], rows, "bill"));
+    refill(shadows, h("h3", {}, "Who cuts the image"), table("Share of the image in the shadow of golfer and club, in each usual swing", ["Golfer and club", "Standing to the ball", "At worst", "Show"], rows, "bill"),
+      fact({ term: "How", text: "Every usual swing, seen from the lens.", rule: "shadow" }, rulesOf(reply)));
     who.replaceChildren(...reply.shadows.map((row) => h("option", { value: keyOf(row) }, `${row.player}, ${row.club}: ${row.worst} at worst`)));
     const darkest = reply.shadows.find((row) => row.mark !== "clear") ?? reply.shadows[0];
     who.value = reply.shadows.some((row) => keyOf(row) === chosen) ? chosen : keyOf(darkest);

@@ -32,6 +32,9 @@ var rules = []Rule{
 	{"putt", "The longest straight line to the middle of the cup that meets no seam of the top layer, no mat edge, no column, from 6 in off the walls and the screen; the cup is 4 1/4 in across.", "Rules of Golf, definition of a hole", FromMemory},
 	{"cup", "A hole is at least 4 in deep; what the floor gives less than that is a shallow cup. Never drill into a slab.", "Rules of Golf, definition of a hole", FromMemory},
 	{"sound", "Sabine: 0.161 × volume / absorption, before with a bare concrete floor, after with the floor as carpet and absorbers as heavy velour. Rough in a small room.", "standard handbook table of absorption", AsRead},
+	{"gap", "The gap under the wall less the floor that is laid; a ball of 1.68 in rolls under what is higher.", "Equipment Rules, Part 4, 3, the ball", FromMemory},
+	{"slab", "Fall × the length of the floor that way; the plan's ceiling height is where the slab is highest.", "arithmetic", Computed},
+	{"risk", "RG2 is the highest risk group for consumer goods; RG3 is for trained people.", "IEC 62471-5:2015", AsRead},
 	{"sensor", "A tee is read if it lies within the strip that the plan gives. Keep-outs and strip are the maker's; they are not checked here.", "the owner's figures", Assumed},
 	{"quantity", "Counted from the plan as each line says; prices are the owner's.", "arithmetic", Computed},
 }

@@ -409,6 +409,38 @@ func TestLayWithGaps(t *testing.T) {
 	}
 }
 
+// TestLayEitherWay: the way that takes fewer sheets is taken, of two that take as many the
+// one with shorter seams.
+func TestLayEitherWay(t *testing.T) {
+	long := func(l Layout) (sum float64) {
+		for _, s := range l.Seams {
+			sum += math.Hypot(s.X1-s.X0, s.Y1-s.Y0)
+		}
+		return sum
+	}
+	fewer, shorter := 0, 0
+	for k := range 80 {
+		c := Rect{0, 0, 2 + float64(k%10)*0.45, 1.5 + float64(k/10)*0.5}
+		a, b := Lay(c, nil, 2.4384, 1.2192, 0.003, "length"), Lay(c, nil, 2.4384, 1.2192, 0.003, "width")
+		got := Lay(c, nil, 2.4384, 1.2192, 0.003, "")
+		switch {
+		case a.Sheets != b.Sheets:
+			fewer++
+			if got.Sheets != min(a.Sheets, b.Sheets) {
+				t.Errorf("%v: %d sheets of %d and %d", c, got.Sheets, a.Sheets, b.Sheets)
+			}
+		case math.Abs(long(a)-long(b)) > 1e-3:
+			shorter++
+			if long(got) > min(long(a), long(b))+1e-9 {
+				t.Errorf("%v: %v m of seams of %v and %v", c, long(got), long(a), long(b))
+			}
+		}
+	}
+	if fewer < 10 || shorter < 10 {
+		t.Errorf("only %d floors differ in sheets and %d in seams", fewer, shorter)
+	}
+}
+
 // TestCupsAtEdges: a cup needs all of its rim on the green, and a seam runs through it
 // that is nearer than its radius, whichever way either lies.
 func TestCupsAtEdges(t *testing.T) {

@@ -55,6 +55,27 @@ func TestDefaults(t *testing.T) {
 	if b.Floor.Layers != 4 || b.Floor.Tolerance != 0.0032 || b.Floor.Turf != Length || b.Floor.Covers != [4]float64{0, 0, 6.4008, 5.4864} || len(b.Stock) != len(UsualStock()) || b.Finish.Coats != 2 || b.Wiring.Receptacles != 2 {
 		t.Errorf("%+v", b)
 	}
+	if b.Floor.Gap != 0.0032 || b.Floor.TurfRoll != 3.6576 || b.Floor.Panels != "" || b.Finish.Coverage != 9 || b.Finish.Walls != GypsumBoard || b.Finish.Ceiling != GypsumBoard ||
+		b.Wiring.Source != [3]float64{0.3, 0.3, 0.75} || b.Wiring.Slack != 1 || b.Stock[3].Long != SheetLong || b.Stock[3].Wide != SheetWide {
+		t.Errorf("%+v", b)
+	}
+	door := map[string]any{"name": "door", "wall": "back", "from": 1.0, "width": 0.8}
+	for units, want := range map[string][5]float64{"imperial": {0.0032, 0.0032, 3.6576, 2.032, 0.019}, "metric": {0.003, 0.003, 4, 2.03, 0.02}} {
+		p := plan.Demo()
+		p.Units, p.Build = units, map[string]any{"walls": map[string]any{"doors": []any{door}}}
+		c, err := plan.Parse(p.JSON())
+		if err != nil {
+			t.Fatal(err)
+		}
+		s, err := Of(c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, d := s.Build.Floor, s.Build.Walls.Doors[0]
+		if got := [5]float64{f.Tolerance, f.Gap, f.TurfRoll, d.Height, d.Gap}; got != want {
+			t.Errorf("%s: %v, want %v", units, got, want)
+		}
+	}
 	// A plan that only hangs a projector with a throw ratio has that one.
 	if s, err = read(t, ``, ``); err != nil || s.Projector == nil || s.Projector.ThrowRatio != [2]float64{0.95, 0.95} || s.Projector.Lens != [3]float64{2.5146, 2.7432, 2.8702} {
 		t.Errorf("%+v, %v", s.Projector, err)
