@@ -6,7 +6,6 @@ import (
 	"slices"
 	"testing"
 
-	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 )
 
