@@ -5,16 +5,15 @@ import (
 
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/swing"
 )
 
-// strike holds what a kind of club brings to impact. Head masses: driver 204 g
-// measured (Proceedings (MDPI) 49(1):47, 2020), the rest 0.20–0.30 kg common
-// practice. Restitution: the 0.83 limit for a driver's face (USGA 1998), about
+// strike holds what a kind of club brings to impact, besides the mass of its head
+// (swing.HeadMass). Restitution: the 0.83 limit for a driver's face (USGA 1998), about
 // 0.78 for a face without spring (former USGA technical director). Attack
 // angles are radar averages of tour players, from memory. Tee heights (ball's
 // centre above the mat) are common practice: 38–50 mm for a driver.
 type strike struct {
-	mass        float64 // clubhead, kg
 	restitution float64
 	attack      float64 // rad, negative down
 	centre      float64 // ball's centre above the standing surface, m
@@ -22,11 +21,11 @@ type strike struct {
 
 // strikes gives the figures by plan.Club.Kind.
 var strikes = map[string]strike{
-	plan.KindDriver: {0.204, 0.83, -1 * degree, 0.045},
-	plan.KindWood:   {0.210, 0.81, -3 * degree, 0.030},
-	plan.KindHybrid: {0.230, 0.80, -3 * degree, Radius},
-	plan.KindIron:   {0.270, 0.78, -4 * degree, Radius},
-	plan.KindWedge:  {0.290, 0.78, -5 * degree, Radius},
+	plan.KindDriver: {0.83, -1 * degree, 0.045},
+	plan.KindWood:   {0.81, -3 * degree, 0.030},
+	plan.KindHybrid: {0.80, -3 * degree, Radius},
+	plan.KindIron:   {0.78, -4 * degree, Radius},
+	plan.KindWedge:  {0.78, -5 * degree, Radius},
 }
 
 // Restitutions returns the restitution of a driver's face, and the least and the
@@ -70,8 +69,9 @@ func BallOf(c plan.Club) plan.Ball {
 // treats impact in this form; written from memory).
 func Smash(c plan.Club) float64 {
 	s := strikeOf(c)
-	normal := (1 + s.restitution) / (1 + Mass/s.mass)
-	slip := rolling / (1 + rolling*Mass/s.mass)
+	ratio := Mass / swing.HeadMass(c.Kind)
+	normal := (1 + s.restitution) / (1 + ratio)
+	slip := rolling / (1 + rolling*ratio)
 	above := BallOf(c).Launch*degree - s.attack
 	// δ − atan(slip·tan δ/normal) = above; the left side's slope stays near
 	// one, so a few substitutions settle it.
