@@ -97,20 +97,34 @@ func (f *field) stamp(a, b Point, r float64) {
 	}
 	j0 := f.row(min(a[1], b[1]) - reach)
 	j1 := f.row(max(a[1], b[1])+reach) + 1
+	ends := [2]Point{a, b}
 	for j := j0; j <= j1; j++ {
 		y := f.y0 + float64(j)*cell
-		lo, hi := math.Inf(1), math.Inf(-1)
-		for _, p := range [2]Point{a, b} {
+		lo, hi := math.MaxFloat64, -math.MaxFloat64
+		// Plain comparisons, here and below: min and max also order NaN and -0,
+		// which costs a third of the time.
+		for k := range ends {
+			p := &ends[k]
 			if h := reach*reach - (y-p[1])*(y-p[1]); h >= 0 {
 				w := math.Sqrt(h)
-				lo, hi = min(lo, p[0]-w), max(hi, p[0]+w)
+				if x := p[0] - w; x < lo {
+					lo = x
+				}
+				if x := p[0] + w; x > hi {
+					hi = x
+				}
 			}
 		}
 		if aby != 0 {
 			for _, side := range [2]float64{1, -1} {
 				if s := (y - (a[1] + side*sy)) / aby; s >= 0 && s <= 1 {
 					x := a[0] + side*sx + s*abx
-					lo, hi = min(lo, x), max(hi, x)
+					if x < lo {
+						lo = x
+					}
+					if x > hi {
+						hi = x
+					}
 				}
 			}
 		}
@@ -125,8 +139,6 @@ func (f *field) stamp(a, b Point, r float64) {
 				continue
 			}
 			px := f.x0 + float64(i)*cell - a[0]
-			// Plain comparisons: min and max also order NaN and -0, which costs
-			// a third of this loop.
 			s := (px*abx + py*aby) * inv
 			if s < 0 {
 				s = 0
@@ -168,7 +180,9 @@ func (f *field) fill(p, q, s, t Point, r float64) {
 			i0 := int(math.Ceil((cross[k] - f.x0) / cell))
 			i1 := int(math.Floor((cross[k+1] - f.x0) / cell))
 			for i := i0; i <= i1; i++ {
-				line[i] = min(line[i], -r)
+				if -r < line[i] {
+					line[i] = -r
+				}
 			}
 		}
 	}

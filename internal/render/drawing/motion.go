@@ -104,8 +104,11 @@ func keyframes(poses []swing.Pose, part swing.Part) []geom.Capsule {
 		from, to := poses[lo][part], poses[hi][part]
 		split, most := 0, keyTol*keyTol
 		for j := lo + 1; j < hi; j++ {
-			c := poses[j][part]
-			if off := max(off2(c.A, from.A, to.A), off2(c.B, from.B, to.B)); off > most {
+			c := &poses[j][part]
+			if off := off2(&c.A, &from.A, &to.A); off > most {
+				split, most = j, off
+			}
+			if off := off2(&c.B, &from.B, &to.B); off > most {
 				split, most = j, off
 			}
 		}
@@ -126,12 +129,19 @@ func keyframes(poses []swing.Pose, part swing.Part) []geom.Capsule {
 	return keys
 }
 
-// off2 is the square of the distance of p from the segment a–b.
-func off2(p, a, b geom.Vec) float64 {
-	ab, ap := r3.Sub(b, a), r3.Sub(p, a)
-	var s float64
-	if l := r3.Norm2(ab); l > 0 {
-		s = min(max(r3.Dot(ap, ab)/l, 0), 1)
+// off2 is the square of the distance of p from the segment a–b. (Written out: this
+// package is compiled without inlining for the browser, and half a drawing goes by here.)
+func off2(p, a, b *geom.Vec) float64 {
+	abx, aby, abz := b.X-a.X, b.Y-a.Y, b.Z-a.Z
+	x, y, z := p.X-a.X, p.Y-a.Y, p.Z-a.Z
+	if l := abx*abx + aby*aby + abz*abz; l > 0 {
+		s := (x*abx + y*aby + z*abz) / l
+		if s < 0 {
+			s = 0
+		} else if s > 1 {
+			s = 1
+		}
+		x, y, z = x-s*abx, y-s*aby, z-s*abz
 	}
-	return r3.Norm2(r3.Sub(ap, r3.Scale(s, ab)))
+	return x*x + y*y + z*z
 }

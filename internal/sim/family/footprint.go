@@ -91,7 +91,7 @@ func (f *Footprint) mark(t *sweep.Track, part swing.Part, more float64) {
 	still := lullOf(part)
 	last := t.Capsule(0, part)
 	l := f.layerFor(last.R + more + still)
-	f.beads(l, last.A, last.B)
+	f.beads(l, &last.A, &last.B)
 	before, marked := last, true // the last one marked is the one before
 	for j := 1; j < len(times); j++ {
 		next := t.Capsule(j, part)
@@ -109,7 +109,8 @@ func (f *Footprint) mark(t *sweep.Track, part swing.Part, more float64) {
 		}
 		for k := from; k <= n; k++ {
 			u := float64(k) / float64(n)
-			f.beads(l, geom.Lerp(before.A, next.A, u), geom.Lerp(before.B, next.B, u))
+			a, b := geom.Lerp(before.A, next.A, u), geom.Lerp(before.B, next.B, u)
+			f.beads(l, &a, &b)
 		}
 		before, last, marked = next, next, true
 	}
@@ -120,21 +121,24 @@ func moved2(a, b *geom.Capsule) float64 {
 	x, y, z := b.A.X-a.A.X, b.A.Y-a.A.Y, b.A.Z-a.A.Z
 	d := x*x + y*y + z*z
 	x, y, z = b.B.X-a.B.X, b.B.Y-a.B.Y, b.B.Z-a.B.Z
-	return max(d, x*x+y*y+z*z)
+	if e := x*x + y*y + z*z; e > d {
+		return e
+	}
+	return d
 }
 
 // beads marks the axis of a part in one place, in units of bins.
-func (f *Footprint) beads(l *Layer, a, b geom.Vec) {
+func (f *Footprint) beads(l *Layer, a, b *geom.Vec) {
 	dx, dy, dz := b.X-a.X, b.Y-a.Y, b.Z-a.Z
 	n := int(math.Ceil(math.Sqrt(dx*dx+dy*dy+dz*dz) / beads))
 	k := 1 / float64(max(n, 1))
 	x, y, z := (a.X-f.X0)/Bin, (a.Y-f.Y0)/Bin, a.Z
 	dx, dy, dz = dx*k/Bin, dy*k/Bin, dz*k
+	nx, top := f.NX, l.Top
 	for range n + 1 {
-		i, j := int(x), int(y) // the extent holds all of it
-		at := &l.Top[j*f.NX+i]
-		if v := float32(z); v > *at {
-			*at = v
+		at := int(y)*nx + int(x) // the extent holds all of it
+		if v := float32(z); v > top[at] {
+			top[at] = v
 		}
 		x, y, z = x+dx, y+dy, z+dz
 	}
@@ -148,8 +152,9 @@ func (f *Footprint) layerFor(radius float64) *Layer {
 		}
 	}
 	l := Layer{Radius: radius, Top: make([]float32, f.NX*f.NY)}
-	for i := range l.Top {
-		l.Top[i] = empty
+	l.Top[0] = empty
+	for n := 1; n < len(l.Top); n *= 2 {
+		copy(l.Top[n:], l.Top[:n])
 	}
 	f.Layers = append(f.Layers, l)
 	return &f.Layers[len(f.Layers)-1]

@@ -20,6 +20,17 @@ func BenchmarkNewcomer(b *testing.B) {
 	}
 }
 
+// BenchmarkFirstAnswer is the demo's eight checks with nobody known before.
+func BenchmarkFirstAnswer(b *testing.B) {
+	p := plan.Demo().WithDefaults()
+	for b.Loop() {
+		lab := Lab{}
+		if _, err := lab.Check(plantest.Checked(p)); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
 // BenchmarkMoveTee is the demo plan again with its tee moved.
 func BenchmarkMoveTee(b *testing.B) {
 	p := plan.Demo().WithDefaults()

@@ -234,10 +234,12 @@ func (a *address) usual() (posture, bool) {
 		const step = 1e-5
 		var g [3]float64
 		norm, off := 0.0, c
-		for i := range x {
+		for i := len(x) - 1; i >= 0; i-- { // the trunk last: it takes the longest to place
 			y := x
 			y[i] += step
 			g[i] = (miss(y) - c) / step
+		}
+		for i := range x {
 			norm += g[i] * g[i] * give[i] * give[i]
 			off += g[i] * (wish[i] - x[i])
 		}

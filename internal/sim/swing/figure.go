@@ -236,7 +236,7 @@ func (f *figure) pose(j *joints, want Parts, out *Pose) {
 		f.poseLeadLeg(&c, out)
 	}
 	if want&trailLegParts != 0 {
-		f.poseTrailLeg(&c, j[chHeel], out)
+		f.poseTrailLeg(&c, j[chHeel], want, out)
 	}
 }
 

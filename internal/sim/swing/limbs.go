@@ -77,14 +77,28 @@ func (f *figure) poseLeadLeg(c *core, out *Pose) {
 	out[LeadFoot] = lead
 }
 
-func (f *figure) poseTrailLeg(c *core, lift float64, out *Pose) {
+func (f *figure) poseTrailLeg(c *core, lift float64, want Parts, out *Pose) {
+	trail, ankle := f.trailFoot(lift)
+	out[TrailFoot] = trail
+	if want&(trailLegParts&^(1<<TrailFoot)) == 0 {
+		return
+	}
 	hips := c.acrossHips()
 	front := geom.Vec{X: hips.Y, Y: -hips.X}
-	trail, ankle := f.trailFoot(lift)
-	trailToe := r3.Sub(trail.B, trail.A)
-	trailToe.Z = 0
-	f.leg(along(c.pelvis, -f.body.HipWidth/2, hips), ankle, r3.Add(r3.Unit(trailToe), front), &out[TrailThigh], &out[TrailShank])
-	out[TrailFoot] = trail
+	toe := level(trail.B.X-trail.A.X, trail.B.Y-trail.A.Y)
+	f.leg(along(c.pelvis, -f.body.HipWidth/2, hips), ankle, r3.Add(toe, front), &out[TrailThigh], &out[TrailShank])
+}
+
+// level returns the level unit vector along (x, y), to the bit as r3.Unit does, which
+// minds overflow.
+func level(x, y float64) geom.Vec {
+	p, q := math.Abs(x), math.Abs(y)
+	if p < q {
+		p, q = q, p
+	}
+	q /= p
+	k := 1 / (p * math.Sqrt(1+q*q))
+	return geom.Vec{X: k * x, Y: k * y}
 }
 
 // leadFoot returns the lead foot, which stays where it was put, and the way its
@@ -99,7 +113,7 @@ func (f *figure) leadFoot() (foot geom.Capsule, toe geom.Vec) {
 // flat, 1 on the toe, about which the foot turns to the target.
 func (f *figure) trailFoot(lift float64) (foot geom.Capsule, ankle geom.Vec) {
 	_, tip, rise := f.footOn(f.trailAnkle, geom.Vec{X: -0.17, Y: -0.985})
-	toe := r3.Unit(geom.Vec{X: -0.17 + 0.9*lift, Y: -0.985 + 0.3*lift})
+	toe := level(-0.17+0.9*lift, -0.985+0.3*lift)
 	sp, cp := math.Sincos(lift * heelUp)
 	back := geom.Vec{X: -toe.X * cp, Y: -toe.Y * cp, Z: sp}
 	upper := geom.Vec{X: toe.X * sp, Y: toe.Y * sp, Z: cp}

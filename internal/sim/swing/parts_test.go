@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/r3"
 )
 
 func near(t *testing.T, what string, got, want, tol float64) {
@@ -143,6 +144,16 @@ func TestClubParts(t *testing.T) {
 	} {
 		if got := c.parts.Club(); got != c.want {
 			t.Errorf("%s: Club() = %v, want %v", c.name, got, c.want)
+		}
+	}
+}
+
+// TestLevel holds level unit vectors to the bit against those of package r3.
+func TestLevel(t *testing.T) {
+	for k := range 500 {
+		x, y := math.Sin(float64(k)), 3*math.Cos(1.7*float64(k))
+		if got, want := level(x, y), r3.Unit(geom.Vec{X: x, Y: y}); got != want {
+			t.Errorf("along %v, %v: %v, want %v", x, y, got, want)
 		}
 	}
 }
