@@ -107,7 +107,7 @@ var early = []string{"stage/stage.css"}
 
 // asked are the parts that belong to a sheet or a dialog of their own: whoever never opens
 // it never fetches them.
-var asked = []string{"build/builder", "builder/", "share/", "keep/", "print/", "vendor/"}
+var asked = []string{"build/builder", "builder/", "share/", "keep/", "print/", "vendor/", "stage/shade"}
 
 func isAsked(name string) bool {
 	return slices.ContainsFunc(asked, func(part string) bool { return strings.HasPrefix(name, part) })

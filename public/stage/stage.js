@@ -1,7 +1,7 @@
 // The stage: the swing of the check that is looked at, moving, in the flat drawings
 // or in the 3D scene, with its timeline. One clock drives both pictures.
 import { again } from "../app/again.js";
-import { $, active, asSentence, h, setText } from "../app/dom.js";
+import { $, active, asSentence, h, setText, styles } from "../app/dom.js";
 import { createClock } from "./clock.js";
 import { createFlat, describe } from "./flat.js";
 import { readReel } from "./reel.js";
@@ -105,7 +105,10 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
     paint();
   }
 
-  const shadeAnew = () => shadow().catch(() => setText(dark, `The shadow could not be fetched; ${again()}`));
+  const shadeAnew = () => shadow().catch(() => {
+    dark.hidden = false;
+    setText(dark, `The shadow could not be fetched; ${again()}`);
+  });
 
   /** Fetches the shadow of the swing that is shown; that of another is taken away at once. */
   async function shadow() {
@@ -116,10 +119,12 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
       paint();
     };
     lay(null);
-    dark.hidden = !shaded();
-    if (dark.hidden) return;
+    dark.hidden ||= !shaded();
+    if (!shaded()) return;
+    const [{ filmOf, forScene, frameAt, shadePainter }] = await Promise.all([import("./shade.js"), styles("stage/shade.css")]);
+    if (!shaded()) return;
+    dark.hidden = false;
     setText(dark, "Working out the shadow\u2026");
-    const { filmOf, forScene, frameAt, shadePainter } = await import("./shade.js");
     const film = await filmOf(state);
     if (!film || !shaded()) return;
     if (film.error) setText(dark, asSentence(film.error.message));
