@@ -186,6 +186,8 @@ func scenePlays(t *testing.T, tb *tab) {
 	tb.untilColoured("the screen dark again", yellowish, func(n int) bool { return n < dark+1000 })
 
 	// A browser may take the picture away: the drawings stand in, and it comes back as it was seen.
+	tb.find("button", "From above").click()
+	tb.until("the view to settle", `document.querySelector("[aria-label='From above']").getAttribute("aria-pressed") === "true"`)
 	drawings := `!document.querySelector(".stage-picture").classList.contains("is-solid")`
 	eval[bool](tb, `(() => {
 		addEventListener("message", ({data}) => { if (data.type === "state") window.viewed = data.view; });

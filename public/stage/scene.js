@@ -51,17 +51,17 @@ export function createScene({ ready, lost, told }) {
   }
 
   function fail(message) {
-    frame?.remove();
-    frame = null;
     const was = drawn;
     drawn = false;
+    frame?.remove();
+    frame = null;
     tell(message, true);
     if (was) lost();
   }
 
-  /** A browser that takes the scene's picture away makes its document load again. */
-  function again() {
-    if (!drawn) return;
+  /** A browser that takes the scene's picture away makes its document load again; it also goes when the whole page is put away, and comes back with that. */
+  function gone({ persisted }) {
+    if (!drawn || persisted) return;
     drawn = false;
     back = view;
     tell("Fetching the 3D model.", false);
@@ -87,7 +87,7 @@ export function createScene({ ready, lost, told }) {
     }
     progress.removeAttribute("value");
     tell("Fetching the 3D model.", false);
-    frame = h("iframe", { ...FRAME, onload: again });
+    frame = h("iframe", FRAME);
     el.append(frame);
     el.hidden = false; // the engine measures its place
   }
@@ -104,6 +104,7 @@ export function createScene({ ready, lost, told }) {
     else if (data.type === "ready") {
       drawn = true;
       sent = NaN;
+      frame.contentWindow.addEventListener("pagehide", gone);
       note.hidden = true;
       say({ type: "theme", dark: dark.matches });
       say({ type: "motion", reduced: calm.matches });
