@@ -141,17 +141,17 @@ func (g *gaps) follow(w *way, by *passed) (worst float64) {
 			}
 			at, from := &w[i][k], &by.at[i][k]
 			d := geom.Vec{X: at.X - from.X, Y: at.Y - from.Y, Z: at.Z - from.Z}
-			square := geom.Dot(d, d)
+			square := d.X*d.X + d.Y*d.Y + d.Z*d.Z
 			if long := by.long[i][k]; long > 0 {
 				step := &by.step[i][k]
-				along := geom.Dot(d, *step) / long // at most half way to the next
+				along := (d.X*step.X + d.Y*step.Y + d.Z*step.Z) / long // at most half way to the next
 				if along > 0.25 {
 					along = 0.25
 				} else if along < -0.25 {
 					along = -0.25
 				}
 				d = geom.Vec{X: d.X - along*step.X, Y: d.Y - along*step.Y, Z: d.Z - along*step.Z}
-				if near := geom.Dot(d, d); near < square {
+				if near := d.X*d.X + d.Y*d.Y + d.Z*d.Z; near < square {
 					square = near
 				}
 			}

@@ -200,7 +200,11 @@ func (sc *scout) look(l *lookout, e end) float64 {
 	for _, run := range sc.runs {
 		from, to := run[0], run[1]
 		for j := from; j <= to; j++ {
-			at := e.on(&l.poses[j][e.part])
+			c := &l.poses[j][e.part]
+			at := &c.A
+			if e.b {
+				at = &c.B
+			}
 			v := n.X*at.X + n.Y*at.Y + n.Z*at.Z - radius
 			l.reach[j] = v
 			if v < least {

@@ -56,6 +56,8 @@ func (b Box) Clamp(p Vec) Vec {
 // Gap returns a lower bound (m) of the signed distance between anything inside
 // o and the solid box b: their distance when they are apart, otherwise minus
 // the least translation along an axis that parts them.
+//
+//go:noinline
 func (b Box) Gap(o Box) float64 { return Gap(&b, &o) }
 
 // Gap is Box.Gap of boxes that are not copied.

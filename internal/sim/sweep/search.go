@@ -28,8 +28,20 @@ func (t *Track) stepBox(step int, p swing.Part, b *geom.Box) {
 	if t.packed != nil {
 		at := int(p)*len(t.times) + step
 		from, to, r := &t.packed.axes[at], &t.packed.axes[at+1], t.packed.radius[p]
-		lo = geom.Vec{X: least(from[0], from[3], to[0], to[3]) - r, Y: least(from[1], from[4], to[1], to[4]) - r, Z: least(from[2], from[5], to[2], to[5]) - r}
-		hi = geom.Vec{X: most(from[0], from[3], to[0], to[3]) + r, Y: most(from[1], from[4], to[1], to[4]) + r, Z: most(from[2], from[5], to[2], to[5]) + r}
+		var l, h [3]float64
+		for k := range l {
+			low, high := from[k], from[k]
+			for _, v := range [3]float32{from[k+3], to[k], to[k+3]} {
+				if v < low {
+					low = v
+				}
+				if v > high {
+					high = v
+				}
+			}
+			l[k], h[k] = float64(low)-r, float64(high)+r
+		}
+		lo, hi = geom.Vec{X: l[0], Y: l[1], Z: l[2]}, geom.Vec{X: h[0], Y: h[1], Z: h[2]}
 	} else {
 		from, to := &t.poses[step][p], &t.poses[step+1][p]
 		lo = lower(less(lower(from.A, from.B), from.R), less(lower(to.A, to.B), to.R))
@@ -40,33 +52,6 @@ func (t *Track) stepBox(step int, p swing.Part, b *geom.Box) {
 
 // less returns the point r less along every axis.
 func less(v geom.Vec, r float64) geom.Vec { return geom.Vec{X: v.X - r, Y: v.Y - r, Z: v.Z - r} }
-
-// least and most return the extremes of four numbers.
-func least(a, b, c, d float32) float64 {
-	if b < a {
-		a = b
-	}
-	if d < c {
-		c = d
-	}
-	if c < a {
-		a = c
-	}
-	return float64(a)
-}
-
-func most(a, b, c, d float32) float64 {
-	if b > a {
-		a = b
-	}
-	if d > c {
-		c = d
-	}
-	if c > a {
-		a = c
-	}
-	return float64(a)
-}
 
 // at returns the capsule on the chord at share s of the step.
 func (sp *span) at(s float64) geom.Capsule { return sp.from.Lerp(sp.to, s) }

@@ -91,6 +91,8 @@ func (f *figure) poseTrailLeg(c *core, lift float64, want Parts, out *Pose) {
 
 // level returns the level unit vector along (x, y), to the bit as r3.Unit does, which
 // minds overflow.
+//
+//go:noinline
 func level(x, y float64) geom.Vec {
 	p, q := math.Abs(x), math.Abs(y)
 	if p < q {

@@ -6,6 +6,8 @@ import "math"
 type turn struct{ sin, cos float64 }
 
 // turnOf returns the turn of an angle, rad.
+//
+//go:noinline
 func turnOf(angle float64) turn {
 	in, out := [1]float64{angle}, [1]turn{}
 	fillTurns(in[:], out[:])
