@@ -218,6 +218,7 @@ async function openFirst() {
 
 /** What follows the first answer. */
 function begin(friend) {
+  styles("app/late.css").catch(() => {}); // plainer without
   if (friend) {
     friend.createFriend(shared, wholePage);
     comesLater(withPictures, () => {}); // the stage
@@ -272,7 +273,7 @@ async function askOwner(text) {
 /** Steps back, the cards, the causes and what explains: nobody needs them before the first answer. */
 async function createRest() {
   const [{ createToolbar }, { createForm }, { showCauses }, { fillGlossary }, { createKeys }] = await Promise.all([
-    import("./toolbar.js"), import("../form/form.js"), import("./causes.js"), import("./glossary.js"), import("./keys.js")]);
+    import("./toolbar.js"), import("../form/form.js"), import("./causes.js"), import("./glossary.js"), import("./keys.js"), styles("form/form.css")]);
   createToolbar(state, { open, say });
   await turn();
   createForm($("#cards"), shared.cards, state);
