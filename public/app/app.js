@@ -4,7 +4,7 @@
 // "error" (the solver cannot run); data-busy is "yes" from an edit until its
 // answer is painted and in the address; data-stale is "yes" while the numbers
 // typed are not those of the answer shown.
-import { $, $$, asSentence, setText, styles, turn } from "./dom.js";
+import { $, asSentence, setText, styles } from "./dom.js";
 import { createSolver } from "./solver.js";
 import { createState } from "./state.js";
 import { address, keep, keptLink, savedPlan } from "./store.js";
@@ -17,8 +17,6 @@ import { learnDemo, learnLast } from "./known.js";
 import { createStrip } from "../form/strip.js";
 import { showMoving, showVerdict, showSurfaces } from "./verdict.js";
 import { showEveryone } from "./everyone.js";
-
-const OFFLINE_MS = 4000; // after the first answer: what is in sight comes before what is kept for later
 
 const page = document.documentElement.dataset;
 let newcomer = false; // brings nothing along: neither a link nor a plan of their own
@@ -111,13 +109,6 @@ function withPictures() {
   return pictures;
 }
 
-/** Brings a part that builds on the drawings: fetchPart() resolves to what makes it of what is shared. */
-async function onPictures(fetchPart) {
-  const [make] = await Promise.all([fetchPart(), withPictures()]);
-  await turn();
-  make(shared);
-}
-
 /** Brings a part of the page; if that fails, it says so and tries again with the next answer. */
 function comesLater(bring, failed) {
   let there = false;
@@ -131,53 +122,6 @@ function comesLater(bring, failed) {
       failed();
     }
   });
-}
-
-/** The key that prints makes the sheet to take to the room: the screen is no sheet of paper. */
-function printByKey() {
-  addEventListener("keydown", async (e) => {
-    if (e.key.toLowerCase() !== "p" || !(e.ctrlKey || e.metaKey) || e.shiftKey || e.altKey || $("dialog[open]")) return;
-    e.preventDefault();
-    try {
-      await (await import("../print/print.js")).printPaper(shared);
-    } catch {
-      say(`The sheet to print could not be made; ${again()}`);
-    }
-  });
-}
-
-/** The sheets Build and Projector are fetched, with a program of their own, when one of them is opened. */
-function withBuilder() {
-  sheets.inSight(["build", "projector"], async () => {
-    try {
-      (await import("../builder/builder.js")).createBuilder(shared);
-    } catch {
-      for (const said of ["#build-said", "#projector-said"]) setText($(said), `This sheet could not be fetched; ${again()}`);
-    }
-  })();
-}
-
-/** The measured figures are fetched when somebody opens them. */
-async function showMeasured() {
-  if (!$("#measured").open) return;
-  try {
-    (await import("../model/measured.js")).renderMeasured(state.draft.units);
-  } catch {
-    setText($("#measured-wait"), `This part of the page could not be fetched; ${again()}`);
-  }
-}
-
-/** Fetches a dialog when somebody first asks for it. */
-function onDemand(buttons, fetchPart) {
-  for (const button of $$(buttons)) {
-    button.addEventListener("click", async () => {
-      try {
-        (await fetchPart())(shared);
-      } catch {
-        say(`This part of the page could not be fetched. The answer is complete without it; ${again()}`);
-      }
-    });
-  }
 }
 
 /**
@@ -194,7 +138,7 @@ async function openFirst() {
   const asks = page.audience === "owner" && link.linked && saved && !(await solver.ask({ kind: "open", saved })).error;
   let error = damage;
   newcomer = !friend && !error && !link.linked && !saved;
-  if (newcomer) fetchPictures().catch(() => {}); // the line is free while what is known comes
+  if (newcomer) Promise.all([fetchPictures(), import("./whole.js")]).catch(() => {}); // the line is free while what is known comes
   await (newcomer ? learnDemo : learnLast)(known);
   for (const texts of [asks ? { saved } : { ...link, saved }, { saved }, {}]) {
     const reply = await solver.ask({ kind: "start", ...texts });
@@ -224,6 +168,7 @@ function begin(friend) {
     comesLater(withPictures, () => {}); // the stage
   } else {
     putAudience("");
+    comesLater(withPictures, () => say(`The drawings could not be fetched. The answer is complete without them; ${again()}`));
     wholePage();
   }
   addEventListener("hashchange", async () => {
@@ -270,47 +215,10 @@ async function askOwner(text) {
   }
 }
 
-/** Steps back, the cards, the causes and what explains: nobody needs them before the first answer. */
-async function createRest() {
-  const [{ createToolbar }, { createForm }, { showCauses }, { fillGlossary }, { createKeys }] = await Promise.all([
-    import("./toolbar.js"), import("../form/form.js"), import("./causes.js"), import("./glossary.js"), import("./keys.js"), styles("form/form.css")]);
-  createToolbar(state, { open, say });
-  await turn();
-  createForm($("#cards"), shared.cards, state);
-  state.onAnswered(showCauses);
-  fillGlossary($("#glossary"));
-  createKeys();
-}
-
 /** The parts of the page that come after the verdict. */
-function wholePage() {
-  comesLater(createRest, () => say(`The numbers of the room could not be fetched. The answer is complete without them; ${again()}`));
-  comesLater(withPictures, () => say(`The drawings could not be fetched. The answer is complete without them; ${again()}`));
-  comesLater(() => onPictures(async () => (await import("../ball/ball.js")).createBall),
-    () => setText($("#ball-failed"), "The part about the ball could not be fetched. The answer about the swing is complete without it."));
-  comesLater(async () => {
-    await onPictures(async () => (await import("../maps/maps.js")).createMaps);
-    printByKey();
-  },
-    () => setText($("#map-live"), "The maps could not be fetched. The answer about the swing is complete without them."));
-  comesLater(() => onPictures(async () => (await import("../room/room.js")).createRoom),
-    () => say("The drawing of the room could not be fetched. Its numbers work without it."));
-  withBuilder();
-  $("#measured").addEventListener("toggle", showMeasured);
-  state.onAnswered(showMeasured);
-  onDemand("#plans, #plans-kept", async () => (await import("../keep/keep.js")).openKeep);
-  setTimeout(async () => {
-    try {
-      (await import("../offline/offline.js")).createOffline();
-    } catch {
-      // Without it the page works as long as there is a network.
-    }
-  }, OFFLINE_MS);
-  if (newcomer) comesLater(() => onPictures(async () => (await import("../help/steps.js")).showSteps), () => {}); // the page explains itself without
-  comesLater(async () => (await import("./last.js")).createLast(shared), () => {}); // the next visit asks the solver
-  onDemand("#measuring", async () => (await import("../help/measure.js")).openMeasuring);
-  onDemand("#share", async () => (await import("../share/share.js")).openShare);
-}
+const wholePage = () => comesLater(
+  async () => (await import("./whole.js")).createWhole({ shared, comesLater, withPictures, open, say, newcomer }),
+  () => say(`The rest of the page could not be fetched. The answer is complete without it; ${again()}`));
 
 /** The short answer at the foot of the window while the long one is out of view. */
 function watchAnswer() {
