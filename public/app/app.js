@@ -10,7 +10,7 @@ import { createState } from "./state.js";
 import { address, keep, keptLink, savedPlan } from "./store.js";
 import { audience, linkInAddress, ownStep, putAudience } from "./address.js";
 import { createSheets } from "./sheets.js";
-import { createMover } from "./mover.js";
+import { createMover, wouldMean } from "./mover.js";
 import { unpack } from "./link.js";
 import { again } from "./again.js";
 import { learnDemo, learnLast } from "./known.js";
@@ -193,7 +193,6 @@ function begin(friend) {
  */
 async function warmUp() {
   const { answer, focus, good } = state;
-  const { x, y } = good.tees.find(({ name }) => name === focus.tee);
   if (known.size) {
     const own = await solver.warm({ kind: "solve", plan: good, focus });
     if (own.error || state.answer !== answer) return;
@@ -202,7 +201,8 @@ async function warmUp() {
       state.look(focus);
     }
   }
-  solver.warm({ kind: "drag", plan: good, focus: { player: "", club: "", tee: focus.tee }, x, y });
+  const { x, y } = mover.at(focus.tee);
+  solver.warm(wouldMean(good, focus.tee, x, y));
 }
 
 /** Asks the visitor about a player whom a friend sent back; the visitor's plan is open. */

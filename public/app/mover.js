@@ -11,6 +11,9 @@ const toMillimetre = (v) => Math.round(v * 1000) / 1000;
 export const put = (/** @type {State} */ state, list, i, x, y) => state.edit(
   (plan) => Object.assign(plan[list][i], { x: toMillimetre(x), y: toMillimetre(y) }), `${list}[${i}]`);
 
+/** Asks the solver what it would mean to lay a tee at a place. */
+export const wouldMean = (plan, tee, x, y) => ({ kind: "drag", plan, focus: { player: "", club: "", tee }, x, y });
+
 /**
  * lead asks the solver of the verdict, which knows the swings already.
  * @param {State} state
@@ -36,7 +39,7 @@ export function createMover(state, lead) {
 
   async function hold(place) {
     const { tee, x, y } = place;
-    const reply = await lead("drag", { kind: "drag", plan: state.good, focus: { player: "", club: "", tee }, x, y });
+    const reply = await lead("drag", wouldMean(state.good, tee, x, y));
     if (!reply || reply.error) return;
     Object.assign(place, { x: reply.x, y: reply.y });
     if (place === going) tell(reply);

@@ -7,9 +7,9 @@ const SILENT_MS = 180_000; // it answers in one go, after swinging everybody's c
 let program = null;
 const mourners = [];
 
-/** The program; onFatal(message) is called when it dies. */
-export function builderProgram(onFatal = (/** @type {string} */ _message) => {}) {
-  mourners.push(onFatal);
+/** The program; onFatal(message), if given, is called when it dies. */
+export function builderProgram(/** @type {(message: string) => void} */ onFatal = null) {
+  if (onFatal) mourners.push(onFatal);
   program ??= createSolver({ program: "builder.wasm", silent: SILENT_MS, onFatal: (message) => mourners.forEach((tell) => tell(message)) });
   return program;
 }

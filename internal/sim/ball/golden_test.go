@@ -7,6 +7,7 @@ import (
 	"os"
 	"testing"
 
+	"wideberth/internal/golden"
 	"wideberth/internal/sim/ball"
 	"wideberth/internal/sim/ball/enclosure"
 	"wideberth/internal/sim/plan/plantest"
@@ -42,7 +43,7 @@ func TestGoldenDemo(t *testing.T) {
 	if err := json.Unmarshal(data, &tree); err != nil {
 		t.Fatal(err)
 	}
-	if data, err = json.MarshalIndent(rounded(tree), "", " "); err != nil {
+	if data, err = json.MarshalIndent(golden.Rounded(tree, micro), "", " "); err != nil {
 		t.Fatal(err)
 	}
 	data = append(data, '\n')
@@ -61,19 +62,7 @@ func TestGoldenDemo(t *testing.T) {
 	}
 }
 
-// rounded keeps six decimals: a micrometre, and the same on every processor.
-func rounded(v any) any {
-	switch v := v.(type) {
-	case float64:
-		return math.Round(v*1e6)/1e6 + 0 // no negative zero
-	case []any:
-		for i := range v {
-			v[i] = rounded(v[i])
-		}
-	case map[string]any:
-		for k := range v {
-			v[k] = rounded(v[k])
-		}
-	}
-	return v
+// micro keeps six decimals: a micrometre, and the same on every processor.
+func micro(v float64) float64 {
+	return math.Round(v*1e6)/1e6 + 0 // no negative zero
 }

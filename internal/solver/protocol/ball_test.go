@@ -11,6 +11,7 @@ import (
 	"strings"
 	"testing"
 
+	"wideberth/internal/golden"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/plan/plantest"
 	"wideberth/internal/solver/reply"
@@ -56,7 +57,7 @@ func TestBallGolden(t *testing.T) {
 	}
 	write := json.NewEncoder(&got)
 	write.SetIndent("", " ")
-	if err := write.Encode(rounded(tree)); err != nil {
+	if err := write.Encode(golden.Rounded(tree, threeFigures)); err != nil {
 		t.Fatal(err)
 	}
 	file := filepath.Join("testdata", "ball-demo.json")
@@ -74,23 +75,11 @@ func TestBallGolden(t *testing.T) {
 	}
 }
 
-// rounded keeps three figures of every number, so that a golden file holds what
+// threeFigures keeps so many of a number, so that a golden file holds what
 // an answer says and not the last digit of a swing.
-func rounded(tree any) any {
-	switch v := tree.(type) {
-	case float64:
-		out, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 3, 64), 64)
-		return out
-	case []any:
-		for i := range v {
-			v[i] = rounded(v[i])
-		}
-	case map[string]any:
-		for k := range v {
-			v[k] = rounded(v[k])
-		}
-	}
-	return tree
+func threeFigures(v float64) float64 {
+	out, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 3, 64), 64)
+	return out
 }
 
 // Every way a ball can end is said, and none of it flatters.

@@ -7,6 +7,8 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+
+	"wideberth/internal/golden"
 )
 
 // folder is testdata/build.
@@ -26,7 +28,7 @@ func Held(name string, got any, update bool) error {
 	if err := json.Unmarshal(text, &tree); err != nil {
 		return err
 	}
-	data, err := json.MarshalIndent(rounded(tree), "", " ")
+	data, err := json.MarshalIndent(golden.Rounded(tree, micro), "", " ")
 	if err != nil {
 		return err
 	}
@@ -45,19 +47,5 @@ func Held(name string, got any, update bool) error {
 	return nil
 }
 
-// rounded rounds every number of a tree to six decimals.
-func rounded(node any) any {
-	switch node := node.(type) {
-	case float64:
-		return math.Round(node*1e6) / 1e6
-	case []any:
-		for i := range node {
-			node[i] = rounded(node[i])
-		}
-	case map[string]any:
-		for k := range node {
-			node[k] = rounded(node[k])
-		}
-	}
-	return node
-}
+// micro keeps six decimals.
+func micro(v float64) float64 { return math.Round(v*1e6) / 1e6 }
