@@ -210,24 +210,31 @@ func TestItself(t *testing.T) {
 	}
 }
 
+// castsOf checks a plan and has everybody in it cast.
+func castsOf(t *testing.T, p plan.Plan) (plan.Checked, *fit.Lab, []fit.Cast) {
+	t.Helper()
+	c, err := plan.Check(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	lab := new(fit.Lab)
+	casts, err := lab.Casts(c.Plan(), nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c, lab, casts
+}
+
 // TestRegion: where a lens may hang the check finds the case clear, and just under what
 // is swept it does not; the light's top edge passes under the beam at the height told.
 func TestRegion(t *testing.T) {
 	p := plan.Demo()
 	p.Room.Solids[0].Min[2] = 2.5 // a deep beam
-	c, err := plan.Check(p)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c, lab, casts := castsOf(t, p)
 	p = c.Plan()
-	var lab fit.Lab
-	casts, err := lab.Casts(p, nil, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
 	j := spec.Projector{Lens: [3]float64{2.5, 2.7432, 2.8}, ThrowRatio: [2]float64{0.9, 1.1}, Body: [3]float64{0.4, 0.3, 0.2}, Mount: spec.MountCeiling}
 	i := screen.Image{X: p.Screen.X, Centre: 2.7432, Width: 3.4, Height: 1.9, Bottom: 0.1}
-	region, err := Region(&lab, c, casts, j, i)
+	region, err := Region(lab, c, casts, j, i)
 	if err != nil || len(region) != columns {
 		t.Fatalf("%d columns, %v", len(region), err)
 	}
@@ -263,17 +270,9 @@ func TestRegionUnderKnee(t *testing.T) {
 	p := plan.Demo()
 	p.Players, p.Clubs = p.Players[:1], p.Clubs[:1]
 	p.Room.Slopes = append(p.Room.Slopes, plan.Slope{Name: "eaves", Wall: plan.WallBack, KneeHeight: 0, Run: 1.5})
-	c, err := plan.Check(p)
-	if err != nil {
-		t.Fatal(err)
-	}
-	var lab fit.Lab
-	casts, err := lab.Casts(c.Plan(), nil, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c, lab, casts := castsOf(t, p)
 	j := spec.Projector{Lens: [3]float64{0.6, 2.7, 0.2}, ThrowRatio: [2]float64{1, 1.6}, Body: [3]float64{0.4, 0.3, 1}, Mount: spec.MountCeiling}
-	region, err := Region(&lab, c, casts, j, screen.Image{X: 5.99, Centre: 2.7, Width: 3.4, Height: 2, Bottom: 0.1})
+	region, err := Region(lab, c, casts, j, screen.Image{X: 5.99, Centre: 2.7, Width: 3.4, Height: 2, Bottom: 0.1})
 	if err != nil || len(region) == 0 || len(region) >= columns {
 		t.Errorf("%d columns, %v; want some, less than %d", len(region), err, columns)
 	}
@@ -320,16 +319,8 @@ var update = flag.Bool("update", false, "rewrite the golden files")
 func TestGoldenLight(t *testing.T) {
 	p := plan.Demo()
 	p.Players, p.Clubs = p.Players[:1], p.Clubs[:1]
-	c, err := plan.Check(p)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c, lab, casts := castsOf(t, p)
 	p = c.Plan()
-	var lab fit.Lab
-	casts, err := lab.Casts(p, nil, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
 	type seen struct {
 		Region   []Column
 		Shadows  []Shadow
@@ -345,9 +336,11 @@ func TestGoldenLight(t *testing.T) {
 		one := seen{Shadows: Shadows(p, casts, light), Unshaded: Unshaded(p, casts, light)}
 		one.Itself, _ = Itself(p, j)
 		one.Blocked = InTheWay(p, light, one.Itself.Name)
-		if one.Region, err = Region(&lab, c, casts, j, i); err != nil {
+		region, err := Region(lab, c, casts, j, i)
+		if err != nil {
 			t.Fatal(err)
 		}
+		one.Region = region
 		all = append(all, one)
 	}
 	if err := figures.Held("light.golden.json", all, *update); err != nil {
