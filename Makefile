@@ -76,7 +76,7 @@ browser: ## The page in headless Chromium (public/build must be built)
 bench: ## Benchmarks, on this machine, compiled for the browser, and in one (PLAYED=10m; public/build must be built)
 	$(GO) test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) ./internal/...
 	$(JS) $(GO) test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) -exec="$(JSEXEC)" ./internal/sim/fit ./internal/sim/maps
-	$(GO) test -tags browser -count=1 -v -timeout 60m -run '^TestMeasure$$' ./internal/browsertest -measure $(PLAYED)
+	$(GO) test -tags browser -count=1 -v -timeout 60m -run '^TestMeasure' ./internal/browsertest -measure $(PLAYED)
 
 fuzz: ## Every fuzz target for a few seconds (FUZZTIME=5s)
 	@for pkg in $$($(GO) list ./internal/...); do \

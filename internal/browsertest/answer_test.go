@@ -76,7 +76,7 @@ func withoutWebGL(t *testing.T, tb *tab) {
 	if len(blank) > 0 {
 		t.Errorf("no golfer stands in %v", blank)
 	}
-	tb.until("the reason", `document.querySelector(".stage-note").innerText.includes("WebGL 2 is missing")`)
+	tb.until("the reason", `document.querySelector(".stage-note").innerText.includes("lacks WebGL 2")`)
 	tb.find("button", "Show the 3D model").click()
-	tb.until("the reason again", `document.querySelector(".stage-note").innerText.includes("WebGL 2 is missing")`)
+	tb.until("the reason again", `document.querySelector(".stage-note").innerText.includes("lacks WebGL 2")`)
 }

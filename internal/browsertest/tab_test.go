@@ -62,7 +62,7 @@ func open(t *testing.T, b *browser, view size) *tab {
 	t.Cleanup(func() { b.give(t, own, tb.origin) })
 	ctx, cancel := chromedp.NewContext(own.ctx, chromedp.WithListener(tb.listen))
 	t.Cleanup(cancel)
-	ctx, cancelTimeout := context.WithTimeout(ctx, 6*time.Minute)
+	ctx, cancelTimeout := context.WithTimeout(ctx, 6*time.Minute+*measure)
 	t.Cleanup(cancelTimeout)
 	tb.ctx = ctx
 	t.Cleanup(tb.checkManners)

@@ -82,6 +82,9 @@ export const styles = (...files) => Promise.all(files.map((href) => {
 /** Lets what somebody did meanwhile come first. */
 export const turn = () => new Promise((resolve) => setTimeout(resolve));
 
+/** Resolves once what was changed is on the screen. */
+export const painted = () => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+
 /** A name for files, made of a plan's; "room" where that has no letters. */
 export const slug = (title) => (title ?? "").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "") || "room";
 

@@ -1,6 +1,6 @@
 // The sheets, as in a set of drawings: one lies on top. The index is a list of
 // tabs: by mouse and touch, by arrow keys, and by the address.
-import { $, $$ } from "./dom.js";
+import { $, $$, painted } from "./dom.js";
 import { putSheet, sheetInAddress } from "./address.js";
 
 /**
@@ -25,8 +25,16 @@ export function createSheets() {
     const panel = tabs[at].getAttribute("aria-controls");
     for (const one of $$("[role=tabpanel]")) one.hidden = one.id !== panel;
     $(`#${panel}`).setAttribute("aria-labelledby", tabs[at].id);
-    document.documentElement.dataset.sheet = shown;
+    tell();
+  }
+
+  /** The sheet lies on top at once; what is on it follows. */
+  async function tell() {
+    const told = shown;
+    await painted();
+    if (told !== shown) return;
     for (const hear of hearers) hear(shown);
+    document.documentElement.dataset.sheet = shown; // for tests
   }
 
   function choose(tab) {

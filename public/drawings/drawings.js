@@ -1,7 +1,7 @@
 // The flat drawings that do not move: the plan under the maps, the side elevation
 // with the balls. The solver sends every line in room metres; here they are only
 // scaled onto paper and given the class that drawings.css inks.
-import { $, h, s, setText } from "../app/dom.js";
+import { $, h, painted, s, setText } from "../app/dom.js";
 import { drawFirst, drawTape } from "./tape.js";
 import { describeViews, titleBlock } from "./words.js";
 
@@ -20,12 +20,18 @@ export function createDrawings(/** @type {State} */ state) {
   let last = null;
   let overlay = () => null; // (view name, map) → more lines over the drawing, or null
   let floor = null; // draws the maps and handles of the plan
-  const redraw = () => last && draw(last, overlay, floor);
+  let due = false; // somebody draws anyway where a sheet is shown
+  function redraw() {
+    due = false;
+    if (last) draw(last, overlay, floor);
+  }
   const widths = new WeakMap();
-  const observer = new ResizeObserver((entries) => {
+  const observer = new ResizeObserver(async (entries) => {
     const turned = entries.filter(({ target }) => widths.get(target) !== target.clientWidth); // text that grows below a drawing does not change it
     for (const { target } of turned) widths.set(target, target.clientWidth);
-    if (turned.length) redraw();
+    due ||= turned.length > 0;
+    await painted();
+    if (due) redraw();
   });
   for (const name of NAMES) observer.observe($(`#view-${name} .drawing`));
 

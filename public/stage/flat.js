@@ -26,15 +26,21 @@ export function createFlat() {
   let t = 0;
   let picked = ""; // the view somebody chose to see large
   let under = null; // what is painted under the golfer
+  let laid = ""; // the places for which the views were laid out
 
   const large = () => picked || (reel?.face ?? true ? "face" : "side");
+  const placesOf = () => views.map((view) => view.place());
   function lay() {
     el.dataset.large = large();
     if (!reel) return;
     const style = getComputedStyle(el);
     const ink = Object.fromEntries(INKS.map((one) => [one, style.getPropertyValue(one)]));
-    const places = views.map((view) => view.place()); // all are read before any is changed
+    const places = placesOf(); // all are read before any is changed
+    laid = JSON.stringify(places);
     views.forEach((view, i) => view.lay(answer, reel, keys, places[i], ink));
+  }
+  function relay() {
+    lay();
     draw(t);
   }
   function draw(at) {
@@ -44,14 +50,15 @@ export function createFlat() {
     const ball = reel.ball(t);
     for (const view of views) view.draw(pose, ball, t, under);
   }
-  new ResizeObserver(lay).observe(el);
+  new ResizeObserver(() => el.clientWidth && JSON.stringify(placesOf()) !== laid && relay()).observe(el); // away with its sheet, it keeps its size
+  matchMedia("(prefers-color-scheme: dark)").addEventListener("change", relay); // other inks
   lay();
 
   return {
     el, draw,
     /** The name of the view that is large. */
     get large() { return large(); },
-    /** Shows another swing: an answer of the solver and its reel. */
+    /** Lays another swing out, an answer of the solver and its reel, to be drawn. */
     show(/** @type {ReturnType<typeof describe>} */ of, /** @type {Reel} */ next) {
       answer = of;
       reel = next;
@@ -60,7 +67,7 @@ export function createFlat() {
     },
     pick(name) {
       picked = name;
-      lay();
+      relay();
     },
     /** Moves golfer, ball and sweep over the floor (m) until another swing is shown. */
     shift(dx, dy) {

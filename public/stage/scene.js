@@ -5,7 +5,7 @@ import { h, setText } from "../app/dom.js";
 
 const FRAME = { title: "The swing in 3D, in a paper model of the room", src: "scene/scene.html" };
 const PATIENCE = 2000; // ms
-const NO_WEBGL = "No 3D here: WebGL 2 is missing or switched off. The drawings are complete without it.";
+const NO_WEBGL = "No 3D here: this browser lacks WebGL 2.";
 const NO_ORIGIN = "No 3D inside this frame: it is shut off from its own page. The drawings are complete without it.";
 const SAVING = "Your browser saves data: the 3D model is 2 MB.";
 

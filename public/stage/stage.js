@@ -1,7 +1,7 @@
 // The stage: the swing of the check that is looked at, moving, in the flat drawings
 // or in the 3D scene, with its timeline. One clock drives both pictures.
 import { again } from "../app/again.js";
-import { $, active, asSentence, h, setText, styles } from "../app/dom.js";
+import { $, active, asSentence, h, setText, styles, turn } from "../app/dom.js";
 import { createClock } from "./clock.js";
 import { createFlat, describe } from "./flat.js";
 import { readReel } from "./reel.js";
@@ -198,6 +198,9 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
     if (seen) film();
   }
 
+  /** Is the plan and the check of a request still what the answer is about? */
+  const answered = ({ plan, focus }) => plan === state.good && focus === state.focus;
+
   async function film() {
     due = false;
     const shown = describe(state);
@@ -207,6 +210,8 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
     shadeAnew();
     const answer = await ask.reel(request);
     if (!answer) return;
+    await turn(); // read, laid out and painted in turns of their own: whoever taps meanwhile is heard
+    if (!answered(request)) return;
     picture.hidden = Boolean(answer.error); // rather no swing than that of another plan
     if (answer.error) {
       clock.pause();
@@ -222,6 +227,8 @@ export function createStage(/** @type {State} */ state, /** @type {Mover} */ mov
     timeline.load(reel);
     flat.show(shown, reel);
     press(flats, flat.large);
+    await turn();
+    if (!answered(request)) return;
     paint();
     root.dataset.ready = "yes";
     resume();

@@ -96,3 +96,29 @@ func held(t *testing.T, s *swing.Swing, on *trial, pass Passage, margin float64,
 		t.Errorf("%.4f m from the %s at %.4f s is in none of %+v", least, on.surfaces[i].Name, at, pass.Moments)
 	}
 }
+
+// TestRun: a stretch that is over leaves nothing to the next one at the same surface.
+func TestRun(t *testing.T) {
+	const rate, margin = 10, 0.15
+	frames := []float64{0.3, 0.1, 0.12, 0.3, 0.14, -0.01, 0.1, 0.3, 0.13, 0.3} // clearances, m
+	var open run
+	var got []Moment
+	for k, v := range frames {
+		at := sweep.Contact{Clearance: v, Time: float64(k) / rate, Part: swing.Clubhead}
+		got = open.add(got, "wall", float64(k)/rate, rate, at, margin)
+	}
+	want := []struct {
+		start, end, time float64 // frames
+		verdict          Verdict
+	}{{1, 2, 1, Tight}, {5, 5, 5, Strikes}, {8, 8, 8, Tight}}
+	if len(got) != len(want) {
+		t.Fatalf("%d moments, want %d: %+v", len(got), len(want), got)
+	}
+	for i, w := range want {
+		m := got[i]
+		same := func(a, frame float64) bool { return math.Abs(a-frame/rate) < 1e-9 }
+		if !same(m.Start, w.start-0.5) || !same(m.End, w.end+0.5) || !same(m.Time, w.time) || m.Verdict != w.verdict || m.Part != "clubhead" {
+			t.Errorf("moment %d is %+v, want %+v in frames", i, m, w)
+		}
+	}
+}

@@ -291,3 +291,29 @@ func TestFineCells(t *testing.T) {
 		}
 	}
 }
+
+// TestSharing: one tee serves both hands where everybody is clear at it, or where two
+// tees would gain next to nothing.
+func TestSharing(t *testing.T) {
+	const margin = 0.15
+	at := func(x, y, clearance float64) Best { return Best{X: x, Y: y, Clearance: clearance, Found: true} }
+	for _, c := range []struct {
+		name        string
+		right, left Best
+		shared      Best
+		want        Sharing
+	}{
+		{"clear at one", at(3, 2.5, 0.40), at(3, 1.7, 0.35), at(3, 2.1, 0.20), Sharing{Both: true, One: true, Apart: 0.8, Loses: 0.15}},
+		{"tight at one", at(3, 2.5, 0.30), at(2.7, 2.1, 0.25), at(3, 2.1, 0.10), Sharing{Both: true, One: false, Apart: 0.5, Loses: 0.15}},
+		{"nothing to gain", at(3, 2.5, 0.109), at(3, 2.1, 0.30), at(3, 2.1, 0.10), Sharing{Both: true, One: true, Apart: 0.4, Loses: 0.009}},
+		{"one has no place", at(3, 2.5, 0.30), Best{}, at(3, 2.1, 0.10), Sharing{Both: true}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			m := StandMap{Best: c.shared, Hands: []HandBest{{Best: c.right}, {Best: c.left}}}
+			got := m.sharing(margin)
+			if math.Abs(got.Apart-c.want.Apart) > 1e-9 || math.Abs(got.Loses-c.want.Loses) > 1e-9 || got.One != c.want.One || got.Both != c.want.Both {
+				t.Errorf("sharing = %+v, want %+v", got, c.want)
+			}
+		})
+	}
+}

@@ -1,6 +1,7 @@
 package protocol
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -9,6 +10,7 @@ import (
 	"wideberth/internal/sim/ball/enclosure"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
 	"wideberth/internal/solver/words"
 	"wideberth/internal/units"
 )
@@ -355,6 +357,28 @@ func TestMeasured(t *testing.T) {
 	}{{"Ann", usual, 40}, {"Bob", usual, 50}, {"Ann", fast, 0}, {"Cy", usual, 0}} {
 		if got := head(plan.Player{Name: c.player}, c.club); got != c.want {
 			t.Errorf("%s's head comes in at %v m/s, want %v", c.player, got, c.want)
+		}
+	}
+}
+
+// TestSkillsAssumed: each skill among the players is told once, by its name.
+func TestSkillsAssumed(t *testing.T) {
+	p := plantest.Loft()
+	for i, skill := range []string{plan.SkillSteady, "", plan.SkillSteady} {
+		p.Players[i].Skill = skill
+	}
+	b := &balls{plan: p}
+	var told []string
+	b.assumeSkill(func(status, format string, args ...any) {
+		told = append(told, status+": "+fmt.Sprintf(format, args...))
+	})
+	want := []string{"assumption: Host and Left-handed friend: steady shots, ", "assumption: Tall guest: average shots, "}
+	if len(told) != len(want) {
+		t.Fatalf("told %q, want %d", told, len(want))
+	}
+	for i, start := range want {
+		if !strings.HasPrefix(told[i], start) {
+			t.Errorf("told %q, want it to begin with %q", told[i], start)
 		}
 	}
 }
