@@ -133,7 +133,7 @@ func (n names) check(c *collector, field, kind, name string, i int) {
 	case hasControl(name):
 		c.addf(at, "%s %d: the name %s must be plain text on one line", kind, i+1, strconv.Quote(fmt.Clip(name)))
 		return
-	case strings.ContainsFunc(name, hidden):
+	case hasHidden(name):
 		c.addf(at, "%s %d: the name %s holds a character that nobody sees", kind, i+1, strconv.QuoteToASCII(name))
 		return
 	}
@@ -154,6 +154,8 @@ func hidden(r rune) bool {
 	}
 	return r >= 0x202a && r <= 0x202e || r >= 0x2060 && r <= 0x206f || r >= 0xe0000 && r <= 0xe007f
 }
+
+func hasHidden(s string) bool { return strings.ContainsFunc(s, hidden) }
 
 func hasControl(s string) bool { return strings.ContainsFunc(s, fmt.IsControl) }
 

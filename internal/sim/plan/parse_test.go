@@ -65,7 +65,7 @@ func TestParseBadFiles(t *testing.T) {
 		"bad-does-not-stand.json":  {"players[1].height", `player "Tall guest": height 6 ft 3 5/8 in (1.92 m) and 1 in (0.025 m) of shoe do not fit under the ceiling, which is 6 ft 2 3/4 in (1.9 m) above the surface to stand on`},
 		"bad-long-club.json":       {"clubs[0].length", `club "driver": length 1.7 m is outside 0.45–1.6 m (1 ft 5 3/4 in to 5 ft 3 in)`},
 		"bad-kind.json":            {"clubs[0].kind", `club "driver": kind "putter" is not one of driver, wood, hybrid, iron, wedge`},
-		"bad-newer-version.json":   {"version", `version 2 is newer than this program reads (1): reload the page, or get a newer program`},
+		"bad-newer-version.json":   {"version", `version 3 is newer than this program reads (2): reload the page, or get a newer program`},
 		"bad-screen-wide.json":     {"screen.width", `screen: width 15 ft 1 1/8 in (4.6 m) is more than the room's 14 ft 6 in (4.42 m)`},
 		"bad-cut-short.json":       {"", `the plan breaks off at line 18, column 2: a brace, bracket or quote is not closed: unexpected EOF`},
 	}
