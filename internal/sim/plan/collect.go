@@ -63,6 +63,13 @@ func (c *collector) word(field, who, what, v string, choices ...string) {
 	}
 }
 
+// line checks a text that is nobody's name.
+func (c *collector) line(field, what, text string, most int) {
+	if utf8.RuneCountInString(text) > most || hasControl(text) || strings.ContainsFunc(text, hidden) {
+		c.addf(field, "%s must be one line of at most %d characters, none of them hidden", what, most)
+	}
+}
+
 // count checks the length of a list.
 func (c *collector) count(field string, n, most int) {
 	if n > most {
@@ -133,7 +140,7 @@ func (n names) check(c *collector, field, kind, name string, i int) {
 	case hasControl(name):
 		c.addf(at, "%s %d: the name %s must be plain text on one line", kind, i+1, strconv.Quote(fmt.Clip(name)))
 		return
-	case hasHidden(name):
+	case strings.ContainsFunc(name, hidden):
 		c.addf(at, "%s %d: the name %s holds a character that nobody sees", kind, i+1, strconv.QuoteToASCII(name))
 		return
 	}
@@ -154,8 +161,6 @@ func hidden(r rune) bool {
 	}
 	return r >= 0x202a && r <= 0x202e || r >= 0x2060 && r <= 0x206f || r >= 0xe0000 && r <= 0xe007f
 }
-
-func hasHidden(s string) bool { return strings.ContainsFunc(s, hidden) }
 
 func hasControl(s string) bool { return strings.ContainsFunc(s, fmt.IsControl) }
 
