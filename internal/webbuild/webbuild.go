@@ -17,6 +17,7 @@ import (
 	"strings"
 
 	"wideberth/internal/modeltable"
+	"wideberth/internal/webbuild/strip"
 )
 
 // Program is one WebAssembly program: the package it is built from, relative
@@ -155,7 +156,7 @@ func compile(ctx context.Context, root string, p Program, file string) error {
 	if err != nil {
 		return err
 	}
-	if program, err = strip(program); err != nil {
+	if program, err = strip.Program(program); err != nil {
 		return fmt.Errorf("stripping %s: %w", p.Package, err)
 	}
 	return install(file, program)

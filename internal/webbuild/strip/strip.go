@@ -1,4 +1,5 @@
-package webbuild
+// Package strip makes Go programs for the browser lighter after they were linked.
+package strip
 
 import (
 	"bytes"
@@ -7,13 +8,13 @@ import (
 	"fmt"
 )
 
-// strip empties a Go program's tables of file names, line numbers and function
+// Program empties a Go program's tables of file names, line numbers and function
 // names. The runtime reads them for one thing only, the list of calls below a
 // crash, which a visitor never sees; they are an eighth of what is transferred
 // once it is compressed. What unwinds a stack and collects garbage stays as it
 // is. The tables are those of Go 1.20 and later (runtime/symtab.go, pcHeader and
 // _func); another layout is an error.
-func strip(program []byte) ([]byte, error) {
+func Program(program []byte) ([]byte, error) {
 	section, start, end, err := dataSection(program)
 	if err != nil {
 		return nil, err

@@ -1,4 +1,4 @@
-package webbuild
+package strip
 
 import (
 	"bytes"
@@ -63,7 +63,7 @@ func TestStrip(t *testing.T) {
 	if !strings.Contains(want, "20000 ") || !strings.Contains(want, "nil pointer") || !strings.Contains(want, "out of range") {
 		t.Fatalf("the program says %q", want)
 	}
-	bare, err := strip(whole)
+	bare, err := Program(whole)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -88,8 +88,8 @@ func TestStripRefuses(t *testing.T) {
 		"a segment too long": []byte("\x00asm\x01\x00\x00\x00\x0b\x07\x01\x00\x41\x00\x0b\x7fx"),
 	} {
 		t.Run(name, func(t *testing.T) {
-			if out, err := strip(program); err == nil {
-				t.Errorf("strip = %d bytes, want an error", len(out))
+			if out, err := Program(program); err == nil {
+				t.Errorf("Program = %d bytes, want an error", len(out))
 			}
 		})
 	}
