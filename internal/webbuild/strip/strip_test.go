@@ -2,10 +2,13 @@ package strip
 
 import (
 	"bytes"
+	"encoding/binary"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 )
 
@@ -43,23 +46,38 @@ func main() {
 func nil2() *node { return &node{} }
 `
 
-// A stripped program does what it did, and no name of a function is left in it.
-func TestStrip(t *testing.T) {
-	dir := t.TempDir()
+// hardyProgram is hardy, built once for all tests.
+var hardyProgram = sync.OnceValues(func() ([]byte, error) {
+	dir, err := os.MkdirTemp("", "strip")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(dir)
 	source, file := filepath.Join(dir, "main.go"), filepath.Join(dir, "main.wasm")
 	if err := os.WriteFile(source, []byte(hardy), 0o644); err != nil {
-		t.Fatal(err)
+		return nil, err
 	}
 	cmd := exec.Command("go", "build", "-trimpath", "-ldflags=-s -w", "-o", file, source)
 	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
 	if out, err := cmd.CombinedOutput(); err != nil {
-		t.Fatalf("building: %v\n%s", err, out)
+		return nil, fmt.Errorf("building: %v\n%s", err, out)
 	}
-	whole, err := os.ReadFile(file)
+	return os.ReadFile(file)
+})
+
+func built(t *testing.T) []byte {
+	t.Helper()
+	program, err := hardyProgram()
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := runWasm(t, file)
+	return program
+}
+
+// A stripped program does what it did, and no name of a function is left in it.
+func TestStrip(t *testing.T) {
+	whole := built(t)
+	want := runWasm(t, whole)
 	if !strings.Contains(want, "20000 ") || !strings.Contains(want, "nil pointer") || !strings.Contains(want, "out of range") {
 		t.Fatalf("the program says %q", want)
 	}
@@ -70,11 +88,49 @@ func TestStrip(t *testing.T) {
 	if !bytes.Contains(whole, []byte("runtime.gcDrain")) || bytes.Contains(bare, []byte("runtime.gcDrain")) {
 		t.Error("the names of functions were not there, or are there still")
 	}
-	if err := os.WriteFile(file, bare, 0o644); err != nil {
+	if got := runWasm(t, bare); got != want {
+		t.Errorf("stripped, the program says\n%s\nwant\n%s", got, want)
+	}
+}
+
+// A program whose tables are laid out otherwise, as another version of Go may have
+// them, is refused, whichever field is another.
+func TestStripRefusesOtherLayouts(t *testing.T) {
+	_, start, end, err := dataSection(built(t))
+	if err != nil {
 		t.Fatal(err)
 	}
-	if got := runWasm(t, file); got != want {
-		t.Errorf("stripped, the program says\n%s\nwant\n%s", got, want)
+	memory, err := readSegments(built(t)[start:end])
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := bytes.Index(memory, tableMagic)
+	records := int(binary.LittleEndian.Uint32(memory[at+headFuncs:]))
+	// A record in the middle, of a function that has a name, a file and lines.
+	middle := records + int(binary.LittleEndian.Uint32(memory[at+records+8*700+4:]))
+	for name, change := range map[string]func(table []byte){
+		"as it is":           nil,
+		"another magic":      func(table []byte) { table[0]++ },
+		"two tables":         func(table []byte) { copy(table[middle:], tableMagic) },
+		"more in the head":   func(table []byte) { copy(table[headNames+8:headSize], bytes.Clone(table[headNames:])) },
+		"names not in front": func(table []byte) { copy(table[headNames:], table[headUnits:headUnits+8]) },
+		"an odd index":       func(table []byte) { table[records+8*700]++ },
+		"an odd name":        func(table []byte) { table[middle+funcName]++ },
+		"an odd file":        func(table []byte) { table[middle+funcFile]++ },
+		"an odd line":        func(table []byte) { table[middle+funcLine]++ },
+		"an odd stack":       func(table []byte) { table[middle+funcPCSP]++ },
+		"too many tables":    func(table []byte) { table[middle+funcPCData+3] = 0x7f },
+		"a field more":       func(table []byte) { copy(table[middle+4:middle+funcSize], bytes.Clone(table[middle:])) },
+	} {
+		t.Run(name, func(t *testing.T) {
+			odd := bytes.Clone(memory)
+			if change != nil {
+				change(odd[at:])
+			}
+			if err := emptyTables(odd); (err == nil) != (change == nil) {
+				t.Errorf("emptyTables = %v", err)
+			}
+		})
 	}
 }
 
@@ -96,8 +152,12 @@ func TestStripRefuses(t *testing.T) {
 }
 
 // runWasm runs a program in Node and returns what it prints.
-func runWasm(t *testing.T, file string) string {
+func runWasm(t *testing.T, program []byte) string {
 	t.Helper()
+	file := filepath.Join(t.TempDir(), "main.wasm")
+	if err := os.WriteFile(file, program, 0o644); err != nil {
+		t.Fatal(err)
+	}
 	root, err := exec.Command("go", "env", "GOROOT").Output()
 	if err != nil {
 		t.Fatal(err)
