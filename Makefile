@@ -21,6 +21,8 @@ JS := GOOS=js GOARCH=wasm
 # Runs a test binary that was compiled for the browser, in Node. The loader has
 # room for a small environment only, so it gets just the search path.
 JSEXEC = env -i PATH=$$PATH GOGC=40 $(shell $(GO) env GOROOT)/lib/wasm/go_js_wasm_exec
+# The same of what is shipped: stripped after linking.
+STRIPPEDEXEC = $(CURDIR)/bin/stripped $(JSEXEC)
 
 .PHONY: help run build site cli test lint page unit wasmtest size compiled browser bench fuzz mutants shots deps clean
 
@@ -56,9 +58,10 @@ page: ## The page's scripts: their types, also those of the wire, and their test
 unit: ## Unit, property, golden and example tests, the fuzz corpora, and distances against a physics library in Node
 	$(GO) test ./...
 
-wasmtest: ## Reports, maps, marks, remedies and what is built again, compiled for the browser: the same golden bytes, in bounded memory
-	$(JS) $(GO) test -run Golden -exec="$(JSEXEC)" ./internal/solver/words ./internal/sim/maps ./internal/sim/ball ./internal/builder
-	$(JS) $(GO) test -run MemoryHasABound -exec="$(JSEXEC)" ./internal/solver/protocol
+wasmtest: ## Reports, maps, marks, remedies and what is built again, compiled for the browser and stripped as what is shipped: the same golden bytes, in bounded memory
+	$(GO) build -o bin/stripped ./internal/webbuild/stripped
+	$(JS) $(GO) test -run Golden -exec="$(STRIPPEDEXEC)" ./internal/solver/words ./internal/sim/maps ./internal/sim/ball ./internal/builder
+	$(JS) $(GO) test -run MemoryHasABound -exec="$(STRIPPEDEXEC)" ./internal/solver/protocol
 
 size: ## Build both programs and hold what a visitor transfers to the budgets
 	$(GO) run ./internal/cli size -check

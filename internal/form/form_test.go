@@ -157,6 +157,7 @@ func TestTell(t *testing.T) {
 		{"degrees", units.Imperial, "clubs[].lie", "99", "Lie: 99 is more than the 80 degrees this can do"},
 		{"degrees, too few", units.Imperial, "clubs[].loft", "1,5", "Loft: 1,5 is less than the 4 degrees this needs"},
 		{"a speed", units.Imperial, "clubs[].ball.speed", "900 mph", "Ball speed: 900 mph is more than the 212.5 mph this can do"},
+		{"nothing of what may be left out", units.Imperial, "margin", "0", "Clearance to call it clear: 0, read as 0 in, is too little, it must be more than that"},
 		{"a tee out of the room", units.Imperial, "tees[].x", "30 ft", "From the back wall: 30 ft is more than the 21 ft this can do"},
 		{"a tee on the wall", units.Imperial, "tees[].x", "0 in", "From the back wall: 0 in is too little, it must be more than that"},
 		{"a box inside out", units.Imperial, "room.solids[].max[2]", "8 ft", "Top, above the floor: 8 ft is less than the 9 ft 6 in this needs"},

@@ -102,7 +102,7 @@ declare namespace Wire {
   }
 
   interface Ball {
-    speed: number;
+    speed?: number;
     launch: number;
     spin: number;
   }
@@ -165,7 +165,7 @@ declare namespace Wire {
     version: number;
     title?: string;
     units?: string;
-    margin: number;
+    margin?: number;
     room: Room;
     floor: Floor;
     screen?: Screen;

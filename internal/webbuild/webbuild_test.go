@@ -112,6 +112,18 @@ func TestBuildTellsTheCompilersWords(t *testing.T) {
 	}
 }
 
+// A program that cannot be made lighter is shipped as it was linked, and said so.
+func TestHeavyIsShipped(t *testing.T) {
+	var told strings.Builder
+	odd := []byte("\x00asm\x01\x00\x00\x00\x0b\x07\x01\x00\x41\x00\x0b\x01x")
+	if got := lighter(odd, "odd.wasm", &told); !bytes.Equal(got, odd) {
+		t.Errorf("what is shipped is %q", got)
+	}
+	if want := "warning: odd.wasm stays as heavy as it was linked: the table of functions is not as Go 1.20 and later have it\n"; told.String() != want {
+		t.Errorf("it says %q, want %q", told.String(), want)
+	}
+}
+
 func TestCachedTwin(t *testing.T) {
 	cache := t.TempDir()
 	plain := []byte(strings.Repeat("a swing is not a clock ", 400))

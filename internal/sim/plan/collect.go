@@ -63,6 +63,13 @@ func (c *collector) word(field, who, what, v string, choices ...string) {
 	}
 }
 
+// line checks a text that is nobody's name.
+func (c *collector) line(field, what, text string, most int) {
+	if utf8.RuneCountInString(text) > most || hasControl(text) || strings.ContainsFunc(text, hidden) {
+		c.addf(field, "%s must be one line of at most %d characters, none of them hidden", what, most)
+	}
+}
+
 // count checks the length of a list.
 func (c *collector) count(field string, n, most int) {
 	if n > most {

@@ -20,7 +20,7 @@ func TestWithDefaults(t *testing.T) {
 	before := string(p.JSON())
 	got := p.WithDefaults()
 	want := Plan{
-		Version: 1, Units: units.Imperial, Margin: 0.1524,
+		Version: 2, Units: units.Imperial, Margin: 0.1524,
 		Room:    p.Room,
 		Floor:   Floor{Mat: &Mat{Thickness: 0.03, Length: 1.524, Width: 1.524}},
 		Screen:  p.Screen,

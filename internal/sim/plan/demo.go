@@ -16,7 +16,7 @@ func Demo() Plan {
 // file system and the clock along: 43 kB more to download before the first
 // answer.
 const demoJSON = `{
-  "version": 1,
+  "version": 2,
   "title": "Carriage-house loft",
   "units": "imperial",
   "room": {

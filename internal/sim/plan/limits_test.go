@@ -255,12 +255,12 @@ func TestNames(t *testing.T) {
 		want   string // the message; "" for none
 	}{
 		{"longest title", func(p *Plan) { p.Title = strings.Repeat("é", 80) }, ""},
-		{"title too long", func(p *Plan) { p.Title = strings.Repeat("é", 81) }, "title must be one line of at most 80 characters"},
+		{"title too long", func(p *Plan) { p.Title = strings.Repeat("é", 81) }, "title must be one line of at most 80 characters, none of them hidden"},
 		{"longest name", func(p *Plan) { p.Tees[0].Name = strings.Repeat("é", 40) }, ""},
 		{"longest sensor", func(p *Plan) { p.Sensor.Name = strings.Repeat("é", 40) }, ""},
-		{"sensor too long", func(p *Plan) { p.Sensor.Name = strings.Repeat("é", 41) }, "sensor: the name must be one line of 1–40 characters"},
-		{"sensor on two lines", func(p *Plan) { p.Sensor.Name = "a\nb" }, "sensor: the name must be one line of 1–40 characters"},
-		{"sensor of spaces", func(p *Plan) { p.Sensor.Name = "  " }, "sensor: the name must be one line of 1–40 characters"},
+		{"sensor too long", func(p *Plan) { p.Sensor.Name = strings.Repeat("é", 41) }, "sensor: the name must be one line of at most 40 characters, none of them hidden"},
+		{"sensor on two lines", func(p *Plan) { p.Sensor.Name = "a\nb" }, "sensor: the name must be one line of at most 40 characters, none of them hidden"},
+		{"sensor of spaces", func(p *Plan) { p.Sensor.Name = "  " }, "sensor: it needs a name"},
 		{"the second of two lacks one", func(p *Plan) { p.Seats = append(p.Seats, Seat{X: 1, Y: 1}) }, "seat 2 needs a name"},
 		{"case apart", func(p *Plan) { p.Clubs = append(p.Clubs, Club{Name: "IRON ", Kind: KindIron}) }, `club 2: the name "IRON " is already used by club 1`},
 		{"lists apart", func(p *Plan) { p.Tees[0].Name, p.Clubs[0].Name, p.Seats[0].Name = "lamp", "lamp", "lamp" }, ""},

@@ -55,6 +55,9 @@ func (l *Limits) Name(field, kind, name string, i int) {
 	newNames().check(&l.c, field, kind, name, i)
 }
 
+// Line checks a text that is nobody's name, as the plan's title.
+func (l *Limits) Line(field, what, text string) { l.c.line(field, what, text, maxTitle) }
+
 // Say adds a sentence about a field.
 func (l *Limits) Say(field, format string, args ...any) { l.c.addf(field, format, args...) }
 

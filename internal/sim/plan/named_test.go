@@ -82,7 +82,7 @@ func TestSparseKeeps(t *testing.T) {
 	const club = `{"name":"7-iron","kind":"iron"}`
 	const player = `{"name":"one","height":1.8}`
 	sparse := func(mat, tees, club, player, seat, air string) string {
-		return `{"version":1,"margin":0,"room":{"length":7,"width":4,"height":3},"floor":{"mat":{"thickness":0.03` + mat + `}},"tees":` + tees +
+		return `{"version":2,"room":{"length":7,"width":4,"height":3},"floor":{"mat":{"thickness":0.03` + mat + `}},"tees":` + tees +
 			`,"clubs":[` + club + `],"players":[` + player + `],"seats":[{"name":"chair","x":1,"y":1` + seat + `}]` + air + `}`
 	}
 	for _, c := range []struct {
@@ -96,7 +96,7 @@ func TestSparseKeeps(t *testing.T) {
 		{"club length", func(p *Plan) { p.Clubs[0].Length = 0.9 }, sparse("", "null", `{"name":"7-iron","kind":"iron","length":0.9}`, player, "", "")},
 		{"lie", func(p *Plan) { p.Clubs[0].Lie = 61 }, sparse("", "null", `{"name":"7-iron","kind":"iron","lie":61}`, player, "", "")},
 		{"loft", func(p *Plan) { p.Clubs[0].Loft = 33 }, sparse("", "null", `{"name":"7-iron","kind":"iron","loft":33}`, player, "", "")},
-		{"ball", func(p *Plan) { p.Clubs[0].Ball.Launch = 20 }, sparse("", "null", `{"name":"7-iron","kind":"iron","ball":{"speed":0,"launch":20,"spin":6500}}`, player, "", "")},
+		{"ball", func(p *Plan) { p.Clubs[0].Ball.Launch = 20 }, sparse("", "null", `{"name":"7-iron","kind":"iron","ball":{"launch":20,"spin":6500}}`, player, "", "")},
 		{"ball speed", func(p *Plan) { p.Clubs[0].Ball.Speed = 50 }, sparse("", "null", `{"name":"7-iron","kind":"iron","ball":{"speed":50,"launch":18,"spin":6500}}`, player, "", "")},
 		{"manner", func(p *Plan) {
 			v := &p.Players[0]

@@ -99,15 +99,25 @@ func position(data []byte, offset int) string {
 	return fmt.Sprintf("at line %d, column %d", line, column)
 }
 
-// migrate brings a document of an older version up to this Version, one step at
-// a time. A plan without a version is version 0.
+// migrate brings a document of an older version up to this Version. One that names
+// none, as who writes it by hand may, is read like one of today.
 func migrate(tree map[string]any, version int) {
-	for ; version < Version; version++ {
-		switch version {
-		case 0: // before plans carried a version; otherwise the same as 1
+	if version == 1 { // its links had a 0 where these were left out
+		dropZero(tree, "margin")
+		clubs, _ := tree["clubs"].([]any)
+		for _, club := range clubs {
+			club, _ := club.(map[string]any)
+			dropZero(club["ball"], "speed")
 		}
 	}
-	tree["version"] = json.Number(strconv.Itoa(version))
+	tree["version"] = json.Number(strconv.Itoa(Version))
+}
+
+// dropZero takes a number out of a group where it is 0.
+func dropZero(group any, name string) {
+	if group, ok := group.(map[string]any); ok && zero(group[name]) {
+		delete(group, name)
+	}
 }
 
 // versionOf reads the version field: a whole number from 0 to Version.

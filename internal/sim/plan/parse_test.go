@@ -65,7 +65,7 @@ func TestParseBadFiles(t *testing.T) {
 		"bad-does-not-stand.json":  {"players[1].height", `player "Tall guest": height 6 ft 3 5/8 in (1.92 m) and 1 in (0.025 m) of shoe do not fit under the ceiling, which is 6 ft 2 3/4 in (1.9 m) above the surface to stand on`},
 		"bad-long-club.json":       {"clubs[0].length", `club "driver": length 1.7 m is outside 0.45–1.6 m (1 ft 5 3/4 in to 5 ft 3 in)`},
 		"bad-kind.json":            {"clubs[0].kind", `club "driver": kind "putter" is not one of driver, wood, hybrid, iron, wedge`},
-		"bad-newer-version.json":   {"version", `version 2 is newer than this program reads (1): reload the page, or get a newer program`},
+		"bad-newer-version.json":   {"version", `version 3 is newer than this program reads (2): reload the page, or get a newer program`},
 		"bad-screen-wide.json":     {"screen.width", `screen: width 15 ft 1 1/8 in (4.6 m) is more than the room's 14 ft 6 in (4.42 m)`},
 		"bad-cut-short.json":       {"", `the plan breaks off at line 18, column 2: a brace, bracket or quote is not closed: unexpected EOF`},
 	}
@@ -232,38 +232,25 @@ func TestCheckCopies(t *testing.T) {
 }
 
 // TestZeroIsNoAbsence: a number that counts as not given where it is zero may be left
-// out, but not given as zero.
+// out, but not given as zero; TestEveryValue holds that of each. A document of version 1
+// says so of two, as its links had them.
 func TestZeroIsNoAbsence(t *testing.T) {
-	zero := func(old, with string) []byte {
-		out := strings.Replace(demoJSON, old, with, 1)
-		if out == demoJSON {
-			t.Fatalf("the demo has no %q", old)
-		}
-		return []byte(out)
-	}
-	for _, c := range []struct {
-		field string
-		data  []byte
-	}{
-		{"clubs[0].length", zero(`"kind": "driver"`, `"kind": "driver", "length": 0`)},
-		{"clubs[0].lie", zero(`"kind": "driver"`, `"kind": "driver", "lie": 0.0`)},
-		{"clubs[0].loft", zero(`"kind": "driver"`, `"kind": "driver", "loft": -0`)},
-		{"floor.mat.length", zero(`"thickness": 0.0381`, `"thickness": 0.0381, "length": 0`)},
-		{"floor.mat.width", zero(`"thickness": 0.0381`, `"thickness": 0.0381, "width": 0e5`)},
-		{"players[0].shoe", zero(`"height": 1.778`, `"height": 1.778, "shoe": 0`)},
-		{"players[0].span", zero(`"height": 1.778`, `"height": 1.778, "span": 0`)},
-		{"players[0].ballToToes", zero(`"height": 1.778`, `"height": 1.778, "ballToToes": 0`)},
-		{"seats[0].radius", zero(`"y": 0.6096`, `"y": 0.6096, "radius": 0`)},
-		{"hung[0].lumens", zero(`"lumens": 3500`, `"lumens": 0`)},
-	} {
-		_, err := Parse(c.data)
-		want := c.field + " is 0, which would count as not given: leave it out, or give it a number above 0"
-		if e, ok := errors.AsType[*FieldError](err); !ok || e.Field != c.field || e.Message != want {
-			t.Errorf("%s: %v, want %q", c.field, err, want)
+	const zeros = `{%s"margin":0,"room":{"length":6,"width":4,"height":3},"clubs":[{"name":"driver","kind":"driver","ball":{"speed":0,"launch":12,"spin":2500}},{"name":"iron","kind":"iron"}],"players":[{"name":"Host","height":1.8}]}`
+	for _, version := range []string{``, `"version":0,`, `"version":2,`} {
+		_, err := Parse(fmt.Appendf(nil, zeros, version))
+		const want = "margin is 0, which would count as not given: leave it out, or give it a number above 0"
+		if e, ok := errors.AsType[*FieldError](err); !ok || e.Field != "margin" || e.Message != want {
+			t.Errorf("%s: %v, want %q", version, err, want)
 		}
 	}
-	if _, err := Parse(zero(`"sideReturn": 0.9144`, `"sideReturn": 0`)); err != nil {
-		t.Errorf("a return of no depth: %v", err)
+	got, err := parsed(fmt.Appendf(nil, zeros, `"version":1,`))
+	if err != nil || got.Margin != 0.1524 || *got.Clubs[0].Ball != (Ball{Speed: 62, Launch: 12, Spin: 2500}) || got.Version != Version {
+		t.Errorf("of version 1: %+v, %v, want the usual margin and speed", got, err)
+	}
+	for _, odd := range []string{`"clubs":5`, `"clubs":[5,{"ball":[]}]`, `"margin":"0"`} {
+		if _, err := Parse([]byte(`{"version":1,` + odd + `}`)); err == nil {
+			t.Errorf("%s is taken", odd)
+		}
 	}
 }
 

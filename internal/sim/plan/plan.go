@@ -9,14 +9,14 @@
 package plan
 
 // Version is the version of the document that this package writes.
-const Version = 1
+const Version = 2
 
 // Plan is the whole document. Lengths are metres unless a field says otherwise.
 type Plan struct {
 	Version int      `json:"version"`
 	Title   string   `json:"title,omitempty"`
 	Units   string   `json:"units,omitempty"`  // how lengths are shown: UnitsImperial or UnitsMetric
-	Margin  float64  `json:"margin"`           // clearance (m) under which a check is tight
+	Margin  float64  `json:"margin,omitempty"` // clearance (m) under which a check is tight
 	Room    Room     `json:"room"`             //
 	Floor   Floor    `json:"floor"`            // what is built up on the structural floor
 	Screen  *Screen  `json:"screen,omitempty"` // nil: no screen yet, the front wall counts
@@ -114,9 +114,9 @@ type Club struct {
 
 // Ball is how a well-struck ball leaves the club.
 type Ball struct {
-	Speed  float64 `json:"speed"`  // m/s
-	Launch float64 `json:"launch"` // degrees above level
-	Spin   float64 `json:"spin"`   // backspin, rev/min
+	Speed  float64 `json:"speed,omitempty"` // m/s
+	Launch float64 `json:"launch"`          // degrees above level
+	Spin   float64 `json:"spin"`            // backspin, rev/min
 }
 
 // Player is one golfer. Empty words take the default named beside them.

@@ -3,7 +3,6 @@ package plan
 import (
 	"strconv"
 	"strings"
-	"unicode/utf8"
 
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/units"
@@ -50,9 +49,7 @@ func (p Plan) problems() []*FieldError {
 	if p.Version != Version {
 		c.addf("version", "version %d is not %d, the version this program writes", p.Version, Version)
 	}
-	if utf8.RuneCountInString(p.Title) > maxTitle || hasControl(p.Title) {
-		c.addf("title", "title must be one line of at most %d characters", maxTitle)
-	}
+	c.line("title", "title", p.Title, maxTitle)
 	c.word("units", "", "units", p.Units, units.Imperial, units.Metric)
 	c.length("margin", "", "margin", p.Margin, rangeMargin)
 
@@ -293,8 +290,8 @@ func (p Plan) sensorProblems(c *collector) {
 	if s == nil {
 		return
 	}
-	if strings.TrimSpace(s.Name) == "" || utf8.RuneCountInString(s.Name) > maxName || hasControl(s.Name) {
-		c.addf("sensor.name", "sensor: the name must be one line of 1–%d characters", maxName)
+	if c.line("sensor.name", "sensor: the name", s.Name, maxName); strings.TrimSpace(s.Name) == "" {
+		c.addf("sensor.name", "sensor: it needs a name")
 	}
 	for i, axis := range [2]string{"x", "y"} {
 		a := c.length(fmt.Sprintf("sensor.min[%d]", i), "sensor: ", "least "+axis, s.Min[i], rangeCoordinate)

@@ -80,7 +80,7 @@ func TestProblems(t *testing.T) {
 		{"lumens", func(p *Plan) { p.Hung[0].Lumens = 1 }, "hung[0].lumens", "light 1 lumens"},
 		{"seat outside", func(p *Plan) { p.Seats[0].Y = 9 }, "seats[0].y", `seat "stool": y 9 m is outside 0–5.4864 m`},
 		{"seat too wide", func(p *Plan) { p.Seats[1].Radius = 3 }, "seats[1].radius", "radius 3 m"},
-		{"sensor without a name", func(p *Plan) { p.Sensor = &Sensor{Max: [2]float64{1, 1}} }, "sensor.name", "sensor: the name"},
+		{"sensor without a name", func(p *Plan) { p.Sensor = &Sensor{Max: [2]float64{1, 1}} }, "sensor.name", "sensor: it needs a name"},
 		{"sensor inside out", func(p *Plan) {
 			p.Sensor = &Sensor{Name: "sensor", Min: [2]float64{2, 1}, Max: [2]float64{1, 2}}
 		}, "sensor.max[0]", "greatest x 3 ft 3 3/8 in (1 m) must be more than least x 6 ft 6 3/4 in (2 m)"},

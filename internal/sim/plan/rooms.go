@@ -6,7 +6,7 @@ package plan
 func Rooms() []Plan {
 	var out []Plan
 	for _, room := range roomsJSON {
-		p, err := Parse([]byte(`{"version":1,` + room + `,` + floorAndPeople + `}`))
+		p, err := Parse([]byte(`{"version":2,` + room + `,` + floorAndPeople + `}`))
 		if err != nil {
 			panic("plan: a built-in room does not parse: " + err.Error())
 		}

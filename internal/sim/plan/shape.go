@@ -14,7 +14,7 @@ import (
 // (those not marked omitempty), wrong types and lists of the wrong length.
 func checkShape(tree map[string]any) error {
 	// What a plan as a whole may leave out though it is always written.
-	optional := []string{"margin", "floor", "tees", "clubs", "players"}
+	optional := []string{"floor", "tees", "clubs", "players"}
 	return checkObject(tree, reflect.TypeFor[Plan](), "", optional)
 }
 
@@ -46,21 +46,33 @@ func checkObject(object map[string]any, t reflect.Type, path string, optional []
 		if err := checkValue(value, field.Type, join(path, name)); err != nil {
 			return err
 		}
-		if number, ok := value.(json.Number); ok && field.Type.Kind() == reflect.Float64 && notGiven(field) {
-			if v, err := number.Float(); v == 0 && err == nil {
-				return fieldErrorf(join(path, name), "%s is 0, which would count as not given: leave it out, or give it a number above 0", join(path, name))
-			}
+		if notGiven(field) && zero(value) {
+			err := fieldErrorf(join(path, name), "%s is 0, which would count as not given: leave it out, or give it a number above 0", join(path, name))
+			err.Range = &Range{} // who typed it is told that 0 is too little
+			return err
 		}
 	}
 	return nil
 }
 
-// notGiven reports whether a zero of a number stands for one that was left out and
-// means another. Where both mean zero (a return without depth), the field says so by
-// its tag zero:"same".
+// notGiven reports whether a zero of a number, or of all numbers of a place, stands for
+// one that was left out and means another. Where both mean zero (a return without depth),
+// the field says so by its tag zero:"same".
 func notGiven(field reflect.StructField) bool {
 	_, rest, _ := strings.Cut(field.Tag.Get("json"), ",")
-	return rest == "omitempty" && field.Tag.Get("zero") != "same"
+	return rest == "omitempty" && field.Tag.Get("zero") != "same" && field.Type.Kind() != reflect.Slice
+}
+
+// zero reports whether a decoded value is the number 0 or a list of nothing else.
+func zero(value any) bool {
+	switch v := value.(type) {
+	case json.Number:
+		f, err := v.Float()
+		return f == 0 && err == nil
+	case []any:
+		return !slices.ContainsFunc(v, func(item any) bool { return !zero(item) })
+	}
+	return false
 }
 
 func checkValue(value any, t reflect.Type, path string) error {

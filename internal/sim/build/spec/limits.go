@@ -109,6 +109,7 @@ func (b *Build) check(l *plan.Limits, p plan.Plan) {
 	b.Walls.check(l, p)
 	l.Count("build.prices", len(b.Prices), maxPrices)
 	for i, v := range b.Prices {
+		l.Line(fmt.Sprintf("build.prices[%d].item", i), fmt.Sprintf("price %d: the item", i+1), v.Item)
 		l.Number(fmt.Sprintf("build.prices[%d].price", i), fmt.Sprintf("price %d: ", i+1), "price", v.Price, 0, 1e6, "")
 	}
 }

@@ -1,4 +1,5 @@
-package webbuild
+// Package strip makes Go programs for the browser lighter after they were linked.
+package strip
 
 import (
 	"bytes"
@@ -7,13 +8,13 @@ import (
 	"fmt"
 )
 
-// strip empties a Go program's tables of file names, line numbers and function
+// Program empties a Go program's tables of file names, line numbers and function
 // names. The runtime reads them for one thing only, the list of calls below a
 // crash, which a visitor never sees; they are an eighth of what is transferred
 // once it is compressed. What unwinds a stack and collects garbage stays as it
 // is. The tables are those of Go 1.20 and later (runtime/symtab.go, pcHeader and
-// _func); another layout is an error.
-func strip(program []byte) ([]byte, error) {
+// _func); another layout is an error, and the program is to be shipped as it is.
+func Program(program []byte) ([]byte, error) {
 	section, start, end, err := dataSection(program)
 	if err != nil {
 		return nil, err
@@ -106,7 +107,8 @@ func writeSegments(memory []byte) []byte {
 }
 
 // The header of the table and what is used of a function's record, in bytes from
-// their start.
+// their start. A record begins with the place of the function's code, which the index
+// of the records has too.
 const (
 	headNames, headUnits, headFiles, headPCs, headFuncs = 32, 40, 48, 56, 64
 	headSize                                            = 72
@@ -129,16 +131,28 @@ func emptyTables(memory []byte) error {
 	if !(headSize <= names && names < units && units < files && files < pcs && pcs < records && records+8*funcs < len(table)) {
 		return odd
 	}
+	// What a field says where something starts is held to that: names and tables stand
+	// one behind another, each with a zero at its end.
+	starts := func(from, end, offset int) bool {
+		return offset == 0 || offset < end-from && table[from+offset-1] == 0
+	}
 	kept, dropped := map[int]bool{}, map[int]bool{}
 	for k := range funcs {
 		f := records + num(records+8*k+4)
-		if f+funcSize > len(table) {
+		if f+funcSize > len(table) || f+funcSize+4*num(f+funcPCData) > len(table) {
 			return odd
 		}
 		dropped[num(f+funcFile)], dropped[num(f+funcLine)] = true, true
 		kept[num(f+funcPCSP)] = true
+		fine := num(f) == num(records+8*k) && starts(names, units, num(f+funcName)) &&
+			starts(pcs, records, num(f+funcFile)) && starts(pcs, records, num(f+funcLine)) && starts(pcs, records, num(f+funcPCSP))
 		for i := range num(f + funcPCData) {
-			kept[num(f+funcSize+4*i)] = true
+			offset := num(f + funcSize + 4*i)
+			kept[offset] = true
+			fine = fine && starts(pcs, records, offset)
+		}
+		if !fine {
+			return odd
 		}
 		for _, field := range []int{funcName, funcFile, funcLine, funcStart} {
 			clear(table[f+field : f+field+4]) // 0 stands for nothing known
