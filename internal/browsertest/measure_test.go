@@ -169,8 +169,7 @@ const watchScene = `
 	};`
 
 // TestMeasureMemory plays the swing in the 3D scene, turns the view once a second and
-// prints what memory the page and the scene's program have after a tenth of the time and
-// at its end. The page's is swept first; the program's never shrinks.
+// prints what memory the page and the scene's program have in the course of it. The page's is swept first; the program's never shrinks.
 func TestMeasureMemory(t *testing.T) {
 	if *measure == 0 {
 		t.Skip("make bench measures")
@@ -192,13 +191,12 @@ func TestMeasureMemory(t *testing.T) {
 		return fmt.Sprintf("%.1f MB of the page, %.1f MB of the scene's program", (use.UsedSize+use.BackingStorageSize)/mega, eval[float64](tb, `frames[0].sceneMemory.buffer.byteLength`)/mega)
 	}
 	tb.until("the swing to play", `document.querySelector("#stage-play").innerText === "Pause"`)
-	playFor := func(d time.Duration) {
-		for end := time.Now().Add(d); time.Now().Before(end); {
-			eval[bool](tb, `(document.querySelector("[aria-label='Turn left']").click(), new Promise((done) => setTimeout(() => done(true), 1000)))`)
-		}
+	eval[bool](tb, `(setInterval(() => document.querySelector("[aria-label='Turn left']").click(), 1000), true)`)
+	var lines []string
+	for _, part := range []float64{0.1, 0.4, 0.5} { // of the time, one after another
+		wait := part * measure.Seconds() * 1000
+		eval[bool](tb, fmt.Sprintf(`new Promise((done) => setTimeout(() => done(true), %.0f))`, wait))
+		lines = append(lines, taken())
 	}
-	playFor(*measure / 10)
-	early := taken()
-	playFor(*measure * 9 / 10)
-	fmt.Printf("memory while the scene plays and is turned for %v: after a tenth of it %s, at its end %s\n", *measure, early, taken())
+	fmt.Printf("memory while the scene plays and is turned for %v, after a tenth of it, at half of it and at its end:\n%s\n", *measure, strings.Join(lines, "\n"))
 }

@@ -37,7 +37,7 @@ var day = Theme{
 	Mat: hex(0xD3D8C3), Solid: hex(0xE6D6B8), Hung: hex(0xD9CBB0),
 	Cloth: hex(0xFFFDF8),
 	Ink:   hex(0x2B2A28), Hidden: hex(0x2B2A28).Alpha(0.55), Cut: hex(0x2B2A28).Alpha(0.34),
-	Lettering: hex(0x6E6353),
+	Lettering: hex(0x3A3227),
 	Shadow:    hex(0xC9BFAA),
 	Shirt:     hex(0x8C9196), Trousers: hex(0x666B72), Skin: hex(0xB9AFA2),
 	Glove: hex(0xF4F1E8), Dark: hex(0x3F4349), Toe: hex(0x5C6067),

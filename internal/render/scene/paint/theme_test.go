@@ -50,13 +50,15 @@ func level(v float32) int { return int(math.Round(float64(v) * 255)) }
 // What is read, and the lines of the room, stand out from what they stand on by
 // 4.5 to 1 (WCAG 2.2, 1.4.3).
 func TestContrast(t *testing.T) {
+	const turnedAway = 0.85 // how much of a thing's paper its side away from the light shows
 	for _, dark := range []bool{false, true} {
 		c := ThemeOf(dark)
 		for _, tt := range []struct {
 			name     string
 			ink, own Colour
 		}{{"plate", c.PlateInk, c.Plate}, {"tape", c.TapeInk, c.Tape}, {"edges", c.Ink, c.Wall},
-			{"names on walls", c.Lettering, c.Wall}, {"names on ceiling and slopes", c.Lettering, c.Ceiling}, {"names on the floor", c.Lettering, c.Floor}} {
+			{"names on walls", c.Lettering, c.Wall}, {"names on ceiling and slopes", c.Lettering, c.Ceiling}, {"names on the floor", c.Lettering, c.Floor},
+			{"names on beams", c.Lettering, c.Solid.Warm(turnedAway)}, {"names on what hangs", c.Lettering, c.Hung.Warm(turnedAway)}, {"names on the cloth", c.Lettering, c.Cloth.Warm(turnedAway)}} {
 			a, b := luminance(tt.ink), luminance(tt.own)
 			if got := (max(a, b) + 0.05) / (min(a, b) + 0.05); got < 4.5 {
 				t.Errorf("dark %v, %s: contrast %.2f, want 4.5", dark, tt.name, got)
