@@ -100,7 +100,7 @@ func (t trial) run() (ok bool, took time.Duration, err error) {
 	if _, err := os.Stat(t.binary()); os.IsNotExist(err) {
 		return true, 0, nil
 	}
-	script := "ulimit -v " + strconv.Itoa(memory) + "; exec \"$0\" -test.short -test.failfast -test.timeout " + t.limit.String()
+	script := "ulimit -v " + strconv.Itoa(memory) + "; exec \"$0\" -test.failfast -test.timeout " + t.limit.String()
 	cmd := exec.Command("sh", "-c", script, t.binary())
 	cmd.Dir = t.dir
 	start := time.Now()
