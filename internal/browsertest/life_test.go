@@ -2,7 +2,10 @@
 
 package browsertest
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 // What happens to a page that is open for long: it is hidden and shown, left and come
 // back to, and spoken to by windows that are not its own.
@@ -49,7 +52,7 @@ func TestLife(t *testing.T) {
 	tb.until("the answer", settled+` && document.querySelector("#strip-height").value === "4 ft 11 in"`)
 	after := tb.answer()
 	tb.goTo("/sw.js")
-	eval[bool](tb, `(history.back(), true)`)
+	eval[bool](tb, `(setTimeout(() => history.back()), true)`) // not before this is answered
 	tb.until("the page again", `document.querySelector("#strip-height")?.value === "4 ft 11 in"`)
 	tb.ready()
 	if got := tb.answer(); got != after {
@@ -57,4 +60,34 @@ func TestLife(t *testing.T) {
 	}
 	tb.typeInStrip("Height", "151 cm")
 	tb.until("another answer", settled+` && document.querySelector("#strip-height").value !== "4 ft 11 in"`)
+	tb.in2Tabs()
+}
+
+// in2Tabs works on the one kept plan in two tabs by turns: each goes on with its own, is
+// told where the other's is, and nothing that either made is gone.
+func (tb *tab) in2Tabs() {
+	tb.t.Helper()
+	other := openIn(tb.t, tb.ctx, desktop)
+	other.goTo("/")
+	other.ready()
+	const heights = `JSON.stringify([localStorage.getItem("wide-berth.plan"), ...Object.keys(localStorage).filter((key) => key.startsWith("wide-berth.kept.")).map((key) => localStorage.getItem(key))].map((text) => { const one = JSON.parse(text); return (one.plan ?? one).players.find(({name}) => name === document.querySelector("#strip-who").value).height; }).sort())`
+	for _, step := range []struct {
+		by           *tab
+		typed, shown string
+		told         string
+		want         string
+	}{
+		{other, "152 cm", "4 ft 11 7/8 in", "", `[1.52]`},
+		{tb, "153 cm", "5 ft 1/4 in", "Another tab kept a plan of its own meanwhile", `[1.52,1.53]`},
+		{other, "154 cm", "5 ft 5/8 in", "Another tab kept a plan of its own meanwhile", `[1.52,1.53,1.54]`},
+	} {
+		step.by.typeInStrip("Height", step.typed)
+		step.by.until("the answer", settled+` && document.querySelector("#strip-height").value === `+quote(step.shown))
+		if got := step.by.notice(); !strings.Contains(got, step.told) {
+			tb.t.Errorf("%s: the notice = %q, want %q in it", step.typed, got, step.told)
+		}
+		if got := eval[string](tb, heights); got != step.want {
+			tb.t.Errorf("%s: heights %s are kept, want %s", step.typed, got, step.want)
+		}
+	}
 }

@@ -159,6 +159,30 @@ func scenePlays(t *testing.T, tb *tab) {
 		tb.until("the view "+view, `[...document.querySelectorAll(".stage-bar [aria-pressed=true]")].some((button) => (button.getAttribute("aria-label") ?? button.innerText) === `+quote(view)+`)`)
 	}
 
+	// What strangers say is heard neither by the page nor by the scene: another origin in
+	// the scene's or the page's name, and windows of our own that are neither.
+	tb.seekTightest()
+	tb.untilDrawn()
+	read := func() string {
+		return tb.section(".stage-note") + tb.moment() + eval[string](tb, `[...document.querySelectorAll(".stage-bar [aria-pressed=true]")].map((b) => b.getAttribute("aria-label") ?? b.innerText).join() + document.querySelector(".stage-picture").className`)
+	}
+	known := read()
+	eval[bool](tb, `(() => {
+		const its = document.querySelector(".stage-scene iframe").contentWindow;
+		const tell = (whom, data, origin, source) => whom.dispatchEvent(new whom.MessageEvent("message", {data, origin, source}));
+		const strangers = (whom, owner, all) => all.forEach((data) => [["https://elsewhere.example", owner], ["null", owner], [location.origin, whom], [location.origin, null]].forEach(([origin, source]) => tell(whom, data, origin, source)));
+		strangers(window, its, [{type: "failed", message: "Send money."}, {type: "state", view: "above", t: 9}, {type: "ready"}, {type: "picture"}, null, 7]);
+		strangers(its, window, [{type: "view", name: "above"}, {type: "seek", t: 0}, {type: "theme", dark: true}]);
+		return true;
+	})()`)
+	tb.find("button", "Play").click()
+	tb.find("button", "Pause").click()
+	tb.seekTightest()
+	tb.untilDrawn()
+	if got := read(); got != known {
+		t.Errorf("after strangers' messages the page reads %q, want %q", got, known)
+	}
+
 	// The map of where to stand is laid on the floor, and taken away again.
 	tb.find("button", "From above").click()
 	tb.until("the view to settle", `document.querySelector("[aria-label='From above']").getAttribute("aria-pressed") === "true"`)

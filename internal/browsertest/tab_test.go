@@ -58,9 +58,17 @@ func open(t *testing.T, b *browser, view size) *tab {
 	if err != nil {
 		t.Fatal(err)
 	}
-	tb := &tab{t: t, origin: server.URL, frames: frames{contexts: map[string]bool{}}, media: map[string]string{}}
+	var tb *tab
 	t.Cleanup(func() { b.give(t, own, tb.origin) })
-	ctx, cancel := chromedp.NewContext(own.ctx, chromedp.WithListener(tb.listen))
+	tb = openIn(t, own.ctx, view)
+	return tb
+}
+
+// openIn starts an empty tab in the profile of another.
+func openIn(t *testing.T, other context.Context, view size) *tab {
+	t.Helper()
+	tb := &tab{t: t, origin: server.URL, frames: frames{contexts: map[string]bool{}}, media: map[string]string{}}
+	ctx, cancel := chromedp.NewContext(other, chromedp.WithListener(tb.listen))
 	t.Cleanup(cancel)
 	ctx, cancelTimeout := context.WithTimeout(ctx, 6*time.Minute+*measure)
 	t.Cleanup(cancelTimeout)

@@ -74,7 +74,14 @@ test("a link that is looked at does not take the place of the visitor's plan; ed
 test("a plan of another tab is set aside, not overwritten", async () => {
   await keep(answer("mine"), "edited");
   storage.setItem(PLAN, JSON.stringify({ ...demo(), title: "another tab's" }));
-  assert.match(await keep(answer("mine, edited"), "edited"), /another tab's/);
+  assert.match(await keep(answer("mine, edited"), "edited"), /^Another tab kept .* “another tab's”/);
+  storage.setItem(PLAN, JSON.stringify({ ...demo(), title: "its next" }));
+  // While this page fetches what it sets plans aside with, the other goes on.
+  const told = keep(answer("mine, edited more"), "edited");
+  storage.setItem(PLAN, JSON.stringify({ ...demo(), title: "its last" }));
+  assert.match(await told, /“its last”/);
+  assert.deepEqual(names(), ["another tab's", "its last"]);
+  assert.equal(JSON.parse(savedPlan()).title, "mine, edited more");
 });
 
 test("a full storage is told once and leaves what is there", async () => {

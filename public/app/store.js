@@ -36,7 +36,11 @@ async function keepHere(text, whose) {
   mine = text; // from now on: the next answer must not set the same plan aside again
   let told = "";
   try {
-    if (there && there !== before) told = (await import("../keep/shelf.js")).setAside(there);
+    if (there && there !== before) {
+      const { setAside } = await import("../keep/shelf.js");
+      const now = savedPlan(); // another tab may have kept one meanwhile
+      if (now !== before) told = setAside(now, before);
+    }
     localStorage.setItem(STORE_KEY, text);
   } catch (e) {
     // Private windows and full stores refuse, and setting aside needs a part of the

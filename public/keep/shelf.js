@@ -66,16 +66,19 @@ export function rename(/** @type {Kept} */ one, wanted) {
 export const takeOff = (id) => localStorage.removeItem(PREFIX + id);
 
 /**
- * Sets the visitor's earlier plan aside, by its text, because another takes its place.
- * Returns where it is, in words; "" when it is no plan.
+ * Sets the plan that lies in the browser aside, by its text, because another takes its
+ * place. Returns where it is, in words; "" when it is no plan. mine is what this page had
+ * left there, "" for nothing: then another page put the plan in its place.
  */
-export function setAside(text) {
+export function setAside(text, mine = "") {
   const plan = parsed(text);
   if (!isPlan(plan)) return "";
   const { kept } = readShelf();
   const there = kept.find((one) => JSON.stringify(one.plan) === text) ?? putOn(plan, plan.title || "Room", true);
   for (const one of kept.filter(({ aside, id }) => aside && id !== there.id).slice(ASIDE - 1)) takeOff(one.id);
-  return `The plan you worked on before is under Plans as “${there.name}”.`;
+  return mine
+    ? `Another tab kept a plan of its own meanwhile: it is under Plans as “${there.name}”, and this one is kept now.`
+    : `The plan you worked on before is under Plans as “${there.name}”.`;
 }
 
 /** Why the browser did not keep something, in words. */
