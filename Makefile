@@ -11,6 +11,8 @@ SHELL := /bin/bash
 GO ?= go
 ADDR ?= localhost:8080
 FUZZTIME ?= 5s
+FOR ?= 1m
+FROM ?= 1
 BENCHTIME ?= 1s
 PLAYED ?= 10m
 MUTANTS ?= 40
@@ -24,7 +26,7 @@ JSEXEC = env -i PATH=$$PATH GOGC=40 $(shell $(GO) env GOROOT)/lib/wasm/go_js_was
 # The same of what is shipped: stripped after linking.
 STRIPPEDEXEC = $(CURDIR)/bin/stripped $(JSEXEC)
 
-.PHONY: help run build site cli test lint page unit wasmtest size compiled browser bench fuzz mutants shots deps clean
+.PHONY: help run build site cli test lint page unit wasmtest size compiled browser bench fuzz search mutants shots deps clean
 
 help: ## Print this list
 	@grep -hE '^[a-z]+:.*##' Makefile | sed -E 's/^([a-z]+):.*## /\1\t/' | expand -t 12
@@ -84,9 +86,12 @@ bench: ## Benchmarks, on this machine, compiled for the browser, and in one (PLA
 fuzz: ## Every fuzz target for a few seconds (FUZZTIME=5s)
 	@for pkg in $$($(GO) list ./internal/...); do \
 	  for target in $$($(GO) test -list '^Fuzz' $$pkg | grep '^Fuzz' || true); do \
-	    echo "$$pkg $$target"; $(GO) test -run '^$$' -fuzz "^$$target\$$" -fuzztime $(FUZZTIME) $$pkg; \
+	    echo "$$pkg $$target"; $(GO) test -run '^$$' -fuzz "^$$target\$$" -fuzztime $(FUZZTIME) -fuzzminimizetime 10x $$pkg; \
 	  done; \
 	done
+
+search: ## Look for answers that are more reassuring than the swings (FOR=1m, FROM=1: the first golfer drawn)
+	$(GO) test -v -run '^TestSearch$$' -timeout 0 ./internal/sim/family -search $(FOR) -from $(FROM)
 
 mutants: ## What the tests notice: small faults put in, a sample of all (MUTANTS=40 SEED=1)
 	$(GO) run ./internal/mutate -sample $(MUTANTS) -seed $(SEED) ./internal/...

@@ -17,9 +17,9 @@ const (
 	tooLow = 0.004
 )
 
-func checkClearance(t *testing.T, motion, surface uint64) {
+func checkClearance(t *testing.T, motion, surface uint64, of func(uint64) *wobble) {
 	t.Helper()
-	m, s := newWobble(motion), randomSurface(surface)
+	m, s := of(motion), randomSurface(surface)
 	track := Sample(m, FineTolerance)
 	if got := track.Stray(); got > FineTolerance {
 		t.Errorf("motion %d: Stray() = %.6f, want at most %.6f", motion, got, FineTolerance)
@@ -68,7 +68,7 @@ func TestClearanceAgainstBruteForce(t *testing.T) {
 		n = 8
 	}
 	for i := range n {
-		checkClearance(t, i, i+100)
+		checkClearance(t, i, i+100, newWobble)
 	}
 }
 
@@ -76,7 +76,7 @@ func FuzzClearance(f *testing.F) {
 	for i := range uint64(4) {
 		f.Add(i, i)
 	}
-	f.Fuzz(checkClearance)
+	f.Fuzz(func(t *testing.T, motion, surface uint64) { checkClearance(t, motion, surface, newBrief) })
 }
 
 // TestSupportIsClearance checks that a plane's clearance is the extreme against

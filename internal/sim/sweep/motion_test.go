@@ -19,8 +19,10 @@ const (
 
 // wobble moves the ends of every part on sums of sinusoids.
 type wobble struct {
-	length float64 // s
+	length float64    // s
+	parts  swing.Part // how many move each by itself; the others move with one of those
 	radius [swing.NumParts]float64
+	speed  [swing.NumParts]float64 // no end of the part is ever faster, m/s
 	ends   [swing.NumParts][2]path
 }
 
@@ -29,10 +31,20 @@ type path struct {
 	wave   [3][waves]struct{ size, rate, phase float64 }
 }
 
-func newWobble(seed uint64) *wobble {
+func newWobble(seed uint64) *wobble { return newWobbleOf(swing.NumParts, seed) }
+
+// newBrief returns a motion that is cheap to ask about: of a few parts, for a tenth
+// of the time.
+func newBrief(seed uint64) *wobble {
+	w := newWobbleOf(2, seed)
+	w.length /= 10
+	return w
+}
+
+func newWobbleOf(parts swing.Part, seed uint64) *wobble {
 	rnd := rand.New(rand.NewPCG(seed, 7))
-	w := &wobble{length: 0.2 + 0.4*rnd.Float64()}
-	for p := range w.ends {
+	w := &wobble{length: 0.2 + 0.4*rnd.Float64(), parts: parts}
+	for p := range parts {
 		w.radius[p] = 0.005 + 0.15*rnd.Float64()
 		// Half of the parts are slow, as a body is.
 		k := 1.0
@@ -41,6 +53,7 @@ func newWobble(seed uint64) *wobble {
 		}
 		for e := range 2 {
 			w.ends[p][e] = newPath(rnd, k)
+			w.speed[p] = max(w.speed[p], w.ends[p][e].fastest())
 		}
 	}
 	return w
@@ -62,6 +75,17 @@ func newPath(rnd *rand.Rand, k float64) path {
 	return a
 }
 
+// fastest returns a speed (m/s) that is never exceeded.
+func (a *path) fastest() float64 {
+	var v [3]float64
+	for i := range a.wave {
+		for _, w := range a.wave[i] {
+			v[i] += w.size * w.rate
+		}
+	}
+	return geom.Norm(geom.Vec{X: v[0], Y: v[1], Z: v[2]})
+}
+
 func (a *path) at(t float64) geom.Vec {
 	axis := func(i int) float64 {
 		v := 0.0
@@ -78,28 +102,33 @@ func (w *wobble) Duration() float64 { return w.length }
 func (w *wobble) PoseAt(t float64) swing.Pose {
 	var out swing.Pose
 	for p := range out {
-		out[p] = w.part(swing.Part(p), t)
+		if p := swing.Part(p); p < w.parts {
+			out[p] = w.part(p, t)
+		} else {
+			out[p] = out[p%w.parts]
+		}
 	}
 	return out
 }
 
 func (w *wobble) part(p swing.Part, t float64) geom.Capsule {
+	p %= w.parts
 	return geom.Capsule{A: w.ends[p][0].at(t), B: w.ends[p][1].at(t), R: w.radius[p]}
 }
 
 // brute returns the smallest distance of the motion to the surface, and when it
 // was, at steps so fine that nothing moves more than reach between them. It
 // only leaves out steps in which a part could not get to the smallest distance
-// so far at topSpeed.
+// so far.
 func brute(w *wobble, s Surface, reach float64) (d, at float64) {
 	d = math.Inf(1)
-	for p := range swing.NumParts {
+	for p := range w.parts {
 		for t := 0.0; t <= w.length; {
 			v, _, _ := s.separate(w.part(p, t))
 			if v < d {
 				d, at = v, t
 			}
-			t += max(reach, v-d) / topSpeed
+			t += max(reach, v-d) / w.speed[p]
 		}
 	}
 	return d, at
@@ -109,13 +138,13 @@ func brute(w *wobble, s Surface, reach float64) (d, at float64) {
 // past the surface, at such steps.
 func bruteFirst(w *wobble, s Surface, depth, reach float64) float64 {
 	first := math.Inf(1)
-	for p := range swing.NumParts {
+	for p := range w.parts {
 		for t := 0.0; t <= min(w.length, first); {
 			v, _, _ := s.separate(w.part(p, t))
 			if v < -depth {
 				first = min(first, t)
 			}
-			t += max(reach, v+depth) / topSpeed
+			t += max(reach, v+depth) / w.speed[p]
 		}
 	}
 	return first

@@ -94,11 +94,27 @@ func Rooms() map[string]plan.Plan {
 }
 
 // Random makes a plan out of a seed, often an odd one; it may be invalid.
-func Random(seed uint64) plan.Plan {
+func Random(seed uint64) plan.Plan { return random(seed, 9, 7) }
+
+// Small is Random with a small room, which is answered fast, and when others were
+// answered before even more so: there is one golfer of either hand with one club, and
+// slopes have one direction.
+func Small(seed uint64) plan.Plan {
+	p := random(seed, 4, 3)
+	for i := range p.Room.Slopes {
+		s := &p.Room.Slopes[i]
+		s.Wall, s.KneeHeight, s.Run = plan.WallFront, p.Room.Height-0.5, 0.5
+	}
+	p.Clubs[0], p.Players[0].Height = plan.DefaultClub(plan.KindIron, "club"), 1.75
+	return p
+}
+
+// random makes a plan with a room up to a length and a width.
+func random(seed uint64, length, width float64) plan.Plan {
 	rnd := rand.New(rand.NewPCG(seed, 21))
 	in := func(lo, hi float64) float64 { return lo + (hi-lo)*rnd.Float64() }
 	p := plan.Plan{Title: "seed " + strconv.FormatUint(seed, 10), Margin: in(0.02, 0.6)}
-	l, w, h := in(3, 9), in(2.2, 7), in(2.2, 4)
+	l, w, h := in(3, length), in(2.2, width), in(2.2, 4)
 	p.Room = plan.Room{Length: l, Width: w, Height: h}
 	for i := range rnd.IntN(3) {
 		p.Room.Slopes = append(p.Room.Slopes, plan.Slope{Name: fmt.Sprint("slope ", i), Wall: []plan.Wall{plan.WallLeft, plan.WallRight, plan.WallFront, plan.WallBack}[rnd.IntN(4)],
