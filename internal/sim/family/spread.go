@@ -23,23 +23,23 @@ type Spread []([swing.NumParts]geom.Box)
 
 // Spread returns the family's Spread, made at the first call.
 func (r *Relatives) Spread() Spread {
-	if r.where == nil {
-		r.where = r.spread(swing.AllParts, r.Times, coarseLoss)
+	if r.spreads == nil {
+		r.spreads = r.spread(r.Times, coarseLoss)
 	}
-	return r.where
+	return r.spreads
 }
 
-// spread returns the Spread of some parts for the steps between times over which no
-// part may be stray (m) off its chord.
-func (r *Relatives) spread(parts swing.Parts, times []float64, stray float64) Spread {
+// spread returns the Spread for the steps between times over which no part may be
+// stray (m) off its chord.
+func (r *Relatives) spread(times []float64, stray float64) Spread {
 	n := len(times)
 	r.Family.SetTimes(times)
 	central, less, more := make([]swing.Pose, n), make([]swing.Pose, n), make([]swing.Pose, n)
-	r.Family.Poses(r.Central.Swing, parts, central)
+	r.Family.Poses(r.Central.Swing, swing.AllParts, central)
 	moved := make([][swing.NumParts][2]geom.Vec, n) // of A and B, squared, axis by axis
 	for i := 0; i < len(r.Singles); i += 2 {
-		r.Family.Poses(r.Singles[i].Swing, parts, less)
-		r.Family.Poses(r.Singles[i+1].Swing, parts, more)
+		r.Family.Poses(r.Singles[i].Swing, swing.AllParts, less)
+		r.Family.Poses(r.Singles[i+1].Swing, swing.AllParts, more)
 		for j := range moved {
 			for p := range moved[j] {
 				c, a, b := &central[j][p], &less[j][p], &more[j][p]
@@ -55,9 +55,7 @@ func (r *Relatives) spread(parts swing.Parts, times []float64, stray float64) Sp
 	out := make(Spread, n-1)
 	for j := range out {
 		for p := range swing.NumParts {
-			if out[j][p] = geom.EmptyBox(); parts.Has(p) {
-				out[j][p] = at(j, p).Union(at(j+1, p))
-			}
+			out[j][p] = at(j, p).Union(at(j+1, p))
 		}
 	}
 	return out
@@ -66,13 +64,19 @@ func (r *Relatives) spread(parts swing.Parts, times []float64, stray float64) Sp
 // addFarther adds to sum, axis by axis, the square of how far the farther of two
 // points lies from c.
 func addFarther(sum *geom.Vec, c, a, b geom.Vec) {
-	farther := func(sum *float64, c, a, b float64) {
-		d := max(math.Abs(a-c), math.Abs(b-c))
-		*sum += d * d
+	sum.X += farther2(a.X-c.X, b.X-c.X)
+	sum.Y += farther2(a.Y-c.Y, b.Y-c.Y)
+	sum.Z += farther2(a.Z-c.Z, b.Z-c.Z)
+}
+
+// farther2 returns the greater of two squares. (A comparison: the max builtin is a call
+// in WebAssembly.)
+func farther2(a, b float64) float64 {
+	a, b = a*a, b*b
+	if b > a {
+		return b
 	}
-	farther(&sum.X, c.X, a.X, b.X)
-	farther(&sum.Y, c.Y, a.Y, b.Y)
-	farther(&sum.Z, c.Z, a.Z, b.Z)
+	return a
 }
 
 // swayed returns the box in which a point that is c in the central swing may be.
