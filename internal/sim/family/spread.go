@@ -43,8 +43,8 @@ func (r *Relatives) spread(times []float64, stray float64) Spread {
 		for j := range moved {
 			for p := range moved[j] {
 				c, a, b := &central[j][p], &less[j][p], &more[j][p]
-				addFarther(&moved[j][p][0], c.A, a.A, b.A)
-				addFarther(&moved[j][p][1], c.B, a.B, b.B)
+				addFarther(&moved[j][p][0], &c.A, &a.A, &b.A)
+				addFarther(&moved[j][p][1], &c.B, &a.B, &b.B)
 			}
 		}
 	}
@@ -62,21 +62,22 @@ func (r *Relatives) spread(times []float64, stray float64) Spread {
 }
 
 // addFarther adds to sum, axis by axis, the square of how far the farther of two
-// points lies from c.
-func addFarther(sum *geom.Vec, c, a, b geom.Vec) {
-	sum.X += farther2(a.X-c.X, b.X-c.X)
-	sum.Y += farther2(a.Y-c.Y, b.Y-c.Y)
-	sum.Z += farther2(a.Z-c.Z, b.Z-c.Z)
-}
-
-// farther2 returns the greater of two squares. (A comparison: the max builtin is a call
-// in WebAssembly.)
-func farther2(a, b float64) float64 {
-	a, b = a*a, b*b
-	if b > a {
-		return b
+// points lies from c. (Written out: this package is compiled without inlining for the
+// browser, where the max builtin is a call too.)
+func addFarther(sum, c, a, b *geom.Vec) {
+	x, y, z := a.X-c.X, a.Y-c.Y, a.Z-c.Z
+	u, v, w := b.X-c.X, b.Y-c.Y, b.Z-c.Z
+	x, y, z, u, v, w = x*x, y*y, z*z, u*u, v*v, w*w
+	if u > x {
+		x = u
 	}
-	return a
+	if v > y {
+		y = v
+	}
+	if w > z {
+		z = w
+	}
+	sum.X, sum.Y, sum.Z = sum.X+x, sum.Y+y, sum.Z+z
 }
 
 // swayed returns the box in which a point that is c in the central swing may be.
