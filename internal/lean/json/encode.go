@@ -31,7 +31,17 @@ type encoder struct {
 	fields map[reflect.Type][]field // of the structs met
 }
 
-func (e *encoder) text(s string) { e.out = append(e.out, s...) }
+// text writes s as it is. (While garbage is collected, in WebAssembly through most of an
+// answer, to store a list's address costs more than to copy a word into the list; a list
+// that is only made longer in its place has none stored.)
+func (e *encoder) text(s string) {
+	n := len(e.out)
+	if cap(e.out)-n < len(s) {
+		e.out = slices.Grow(e.out, len(s))
+	}
+	e.out = e.out[:n+len(s)]
+	copy(e.out[n:], s)
+}
 
 func (e *encoder) value(v reflect.Value) error {
 	switch v.Kind() {
@@ -100,7 +110,8 @@ func (e *encoder) float(f float64, bits int) error {
 			format = 'e'
 		}
 	}
-	e.out = strconv.AppendFloat(e.out, f, format, -1, bits)
+	var room [32]byte // for the longest number
+	e.text(string(strconv.AppendFloat(room[:0], f, format, -1, bits)))
 	if n := len(e.out); format == 'e' && n >= 4 && e.out[n-4] == 'e' && e.out[n-3] == '-' && e.out[n-2] == '0' {
 		e.out[n-2] = e.out[n-1] // e-09 is written e-9
 		e.out = e.out[:n-1]

@@ -146,7 +146,13 @@ func (f *field) stamp(a, b Point, r float64) {
 				s = 1
 			}
 			dx, dy := px-s*abx, py-s*aby
-			if d := math.Sqrt(dx*dx+dy*dy) - r; d < line[i] {
+			// Most nodes are nearer to something else, by more than rounding is off: they
+			// need no root.
+			d2, far := dx*dx+dy*dy, line[i]+r
+			if d2 > far*far*(1+1e-9) {
+				continue
+			}
+			if d := math.Sqrt(d2) - r; d < line[i] {
 				line[i] = d
 			}
 		}

@@ -69,7 +69,12 @@ func dist2(p, q Point) float64 {
 func dist2Segment(p, a, b Point) float64 {
 	var s float64
 	if l := dist2(a, b); l > 0 {
-		s = min(max(((p[0]-a[0])*(b[0]-a[0])+(p[1]-a[1])*(b[1]-a[1]))/l, 0), 1)
+		s = ((p[0]-a[0])*(b[0]-a[0]) + (p[1]-a[1])*(b[1]-a[1])) / l
+		if s < 0 {
+			s = 0
+		} else if s > 1 {
+			s = 1
+		}
 	}
 	return dist2(p, Point{a[0] + s*(b[0]-a[0]), a[1] + s*(b[1]-a[1])})
 }

@@ -15,100 +15,84 @@ import (
 // chords is taken off, so nothing is missed; only more of them are looked at again.
 const roughTolerance = 0.03
 
-// roughLoss bounds what bodies stray over the steps of those times, m
-// (TestBodiesStayInTheirSpread).
-const roughLoss = 0.10
+// roughLoss bounds what any part strays over the steps of those times, m
+// (TestSpreadHoldsEveryMember).
+const roughLoss = 0.15
 
-// clubs returns where any member's club is at any time, made at the first call. Its
-// motions are the members in the order of all.
-func (r *Relatives) clubs() *sweep.Swath {
-	if r.ofClubs == nil {
-		r.ofClubs = r.swath(swing.ClubParts, coarseTimes(r.fine, roughTolerance))
-	}
-	return r.ofClubs
+// whereabouts is where the members of a family are during the steps of the rough times.
+type whereabouts struct {
+	times  []float64
+	spread Spread
+	swath  *sweep.Swath  // of the parts that are known, step by step; its motions are in the order of all
+	known  []swing.Parts // the others are far from every box that was asked
 }
 
-// swath returns where parts of any member are.
-func (r *Relatives) swath(parts swing.Parts, times []float64) *sweep.Swath {
-	w := sweep.NewSwath(parts, times)
-	r.Family.SetTimes(times)
-	poses := r.scratch.posesFor(len(times))
-	for m := range r.All() {
-		r.Family.Poses(m.Swing, parts, poses)
-		w.Add(poses)
+// rough returns the family's whereabouts, made at the first call.
+func (r *Relatives) rough() *whereabouts {
+	w := &r.where
+	if w.times == nil {
+		w.times = coarseTimes(r.fine, roughTolerance)
+		w.spread = r.spread(w.times, roughLoss)
+		w.swath, w.known = sweep.NewSwath(w.times, len(r.Far)+len(r.Sample)+len(r.Singles)), make([]swing.Parts, len(w.times)-1)
 	}
 	return w
 }
 
-// bodies is where the bodies of a family are during the steps of the rough times.
-type bodies struct {
-	spread Spread
-	swath  *sweep.Swath  // of the parts that are known, step by step
-	known  []swing.Parts // the others are far from every box that was asked
-}
-
-// bodiesMayBe returns, for each step of the rough times, the parts of the body that may
-// come nearer to a box than limit (m) in any member as far as their Spread tells, and
-// whether there are any.
-func (r *Relatives) bodiesMayBe(box geom.Box, limit float64) (near []swing.Parts, some bool) {
-	times := r.clubs().Times()
-	b := &r.bodies
-	if b.spread == nil {
-		b.spread = r.spread(swing.BodyParts, times, roughLoss)
-		b.swath, b.known = sweep.NewSwath(swing.BodyParts, times), make([]swing.Parts, len(times)-1)
-	}
+// mayBe returns, for each step of the rough times, the parts that may come nearer to a
+// box than limit (m) in any member as far as their Spread tells.
+func (r *Relatives) mayBe(box *geom.Box, limit float64) []swing.Parts {
+	w := r.rough()
 	limit = max(limit, 0)
-	near = make([]swing.Parts, len(b.known))
+	near := make([]swing.Parts, len(w.spread))
 	for i := range near {
-		for p := range swing.Grip {
-			if box.Gap(b.spread[i][p]) < limit {
-				near[i] |= p.Set()
-				some = true
+		boxes := &w.spread[i]
+		for p := range boxes {
+			if geom.Gap(box, &boxes[p]) < limit {
+				near[i] |= swing.Part(p).Set()
 			}
 		}
 	}
-	return near, some
+	return near
 }
 
-// bodiesNear is bodiesMayBe by where every body is. Most boxes are far from all of them
-// at any time, which their Spread tells; only where that does not, everybody is looked
+// near is mayBe by where everybody is. Most boxes are far from all of them at most
+// times, which their Spread tells; only where that does not, everybody is looked
 // at, and that is kept.
-func (r *Relatives) bodiesNear(box geom.Box, limit float64) (near []swing.Parts, some bool) {
-	near, some = r.bodiesMayBe(box, limit)
-	if !some {
-		return near, false
-	}
+func (r *Relatives) near(box *geom.Box, limit float64) []swing.Parts {
+	near := r.mayBe(box, limit)
 	r.know(near)
-	some = false
 	for i, parts := range near {
-		near[i] = r.bodies.swath.NearDuring(i, parts, box, limit)
-		some = some || near[i] != 0
+		if parts != 0 {
+			near[i] = r.where.swath.Near(i, parts, box, limit)
+		}
 	}
-	return near, some
+	return near
 }
 
-// know looks at some parts of every body in some steps, unless they are known.
+// know looks at some parts of everybody in some steps, unless they are known.
 func (r *Relatives) know(parts []swing.Parts) {
-	b := &r.bodies
+	w := r.rough()
 	for from := 0; from < len(parts); from++ {
 		var fresh swing.Parts
 		to := from
-		for ; to < len(parts) && parts[to]&^b.known[to] != 0; to++ {
+		for ; to < len(parts) && parts[to]&^w.known[to] != 0; to++ {
 			fresh |= parts[to]
 		}
 		// To add again what a step knows does no harm.
 		for i := from; i < to; i++ {
-			b.known[i] |= fresh
+			w.known[i] |= fresh
 		}
 		if to == from {
 			continue
 		}
-		first, end := b.swath.Moments(from, to)
-		r.Family.SetTimes(b.swath.Times()[first:end])
+		first, end := w.swath.Moments(from, to)
+		r.Family.SetTimes(w.times[first:end])
 		poses := r.scratch.posesFor(end - first)
+		k := 0
 		for m := range r.All() {
 			r.Family.Poses(m.Swing, fresh, poses)
-			b.swath.AddDuring(from, to, fresh, poses)
+			w.swath.Add(k, from, to, fresh, poses)
+			k++
 		}
 		from = to
 	}
@@ -117,11 +101,15 @@ func (r *Relatives) know(parts []swing.Parts) {
 // Beyond reports whether every member stays at least limit (m) from a box of the golfer
 // frame, by what is known without an atlas.
 func (r *Relatives) Beyond(b geom.Box, limit float64) bool {
-	if !r.clubs().Beyond(b, limit) {
-		return false
+	return union(r.near(&b, limit)) == 0
+}
+
+// union returns all parts of some sets.
+func union(sets []swing.Parts) (all swing.Parts) {
+	for _, s := range sets {
+		all |= s
 	}
-	_, near := r.bodiesNear(b, limit)
-	return !near
+	return all
 }
 
 // againstBox returns the least clearance of any member to a box, that of the
@@ -142,7 +130,7 @@ func (r *Relatives) againstBox(s sweep.Surface, touched []bool) (least, typical 
 	corners, at := r.ways(with(s.Box))
 	// Who comes nearer than the central swing does it with these parts.
 	parts := swing.ClubParts
-	if _, some := r.bodiesMayBe(s.Box, typical); some {
+	if !union(r.mayBe(&s.Box, typical)).Club() {
 		parts = swing.AllParts
 	}
 	for i, m := range corners {
@@ -205,14 +193,15 @@ func (r *Relatives) roughPass(s sweep.Surface, look []window, limit float64) []p
 	for i := range limits {
 		limits[i] = limit
 	}
+	swath := r.rough().swath
 	for _, w := range look {
 		for i, parts := range w.parts {
-			r.clubs().ClubNear(w.from+i, parts, &s, limits, near)
+			swath.ClubNear(w.from+i, parts, &s, limits, near)
 		}
 		if w.any.Club() {
 			continue
 		}
-		times := r.clubs().Times()[w.from : w.from+len(w.parts)+1]
+		times := r.where.times[w.from : w.from+len(w.parts)+1]
 		r.Family.SetTimes(times)
 		poses := r.scratch.posesFor(len(times))
 		for i, m := range members {
@@ -221,8 +210,7 @@ func (r *Relatives) roughPass(s sweep.Surface, look []window, limit float64) []p
 			}
 			r.Family.Poses(m.Swing, w.any, poses)
 			for j, parts := range w.parts {
-				near[i] = near[i] || r.clubs().PartsNear(w.from+j, parts&swing.ClubParts, &s, &poses[j], &poses[j+1], limit) ||
-					r.bodies.swath.PartsNear(w.from+j, parts&swing.BodyParts, &s, &poses[j], &poses[j+1], limit)
+				near[i] = near[i] || swath.PartsNear(w.from+j, parts, &s, &poses[j], &poses[j+1], limit)
 			}
 		}
 	}
@@ -312,13 +300,8 @@ type window struct {
 // windows returns the stretches in which any part of any member may be within
 // look (m) of a box.
 func (r *Relatives) windows(s sweep.Surface, look float64) (out []window) {
-	rough := r.clubs().Times()
-	near := r.clubs().Near(s.Box, look)
-	if bodies, some := r.bodiesNear(s.Box, look); some {
-		for i, parts := range bodies {
-			near[i] |= parts
-		}
-	}
+	near := r.near(&s.Box, look)
+	rough := r.where.times
 	fine, _ := r.fine.Samples()
 	for from := 0; from < len(near); {
 		to := from

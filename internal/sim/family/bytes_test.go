@@ -31,8 +31,7 @@ func TestFamilyBytes(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		r.clubs()
-		r.bodiesNear(geom.Box{}, math.Inf(1))
+		r.near(&geom.Box{}, math.Inf(1))
 		r.Spread()
 		return r
 	}

@@ -51,9 +51,8 @@ type Relatives struct {
 	tracks  []*sweep.Track // of Far, at Times, until the family is reduced
 	maps    *Atlas         // nil until asked for
 
-	where   Spread       // nil until asked for
-	ofClubs *sweep.Swath // nil until a box is asked
-	bodies  bodies       // the same
+	spreads Spread      // nil until asked for
+	where   whereabouts // the same: until a box is asked
 	scratch *scratch
 }
 

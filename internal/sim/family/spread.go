@@ -23,28 +23,28 @@ type Spread []([swing.NumParts]geom.Box)
 
 // Spread returns the family's Spread, made at the first call.
 func (r *Relatives) Spread() Spread {
-	if r.where == nil {
-		r.where = r.spread(swing.AllParts, r.Times, coarseLoss)
+	if r.spreads == nil {
+		r.spreads = r.spread(r.Times, coarseLoss)
 	}
-	return r.where
+	return r.spreads
 }
 
-// spread returns the Spread of some parts for the steps between times over which no
-// part may be stray (m) off its chord.
-func (r *Relatives) spread(parts swing.Parts, times []float64, stray float64) Spread {
+// spread returns the Spread for the steps between times over which no part may be
+// stray (m) off its chord.
+func (r *Relatives) spread(times []float64, stray float64) Spread {
 	n := len(times)
 	r.Family.SetTimes(times)
 	central, less, more := make([]swing.Pose, n), make([]swing.Pose, n), make([]swing.Pose, n)
-	r.Family.Poses(r.Central.Swing, parts, central)
+	r.Family.Poses(r.Central.Swing, swing.AllParts, central)
 	moved := make([][swing.NumParts][2]geom.Vec, n) // of A and B, squared, axis by axis
 	for i := 0; i < len(r.Singles); i += 2 {
-		r.Family.Poses(r.Singles[i].Swing, parts, less)
-		r.Family.Poses(r.Singles[i+1].Swing, parts, more)
+		r.Family.Poses(r.Singles[i].Swing, swing.AllParts, less)
+		r.Family.Poses(r.Singles[i+1].Swing, swing.AllParts, more)
 		for j := range moved {
 			for p := range moved[j] {
 				c, a, b := &central[j][p], &less[j][p], &more[j][p]
-				addFarther(&moved[j][p][0], c.A, a.A, b.A)
-				addFarther(&moved[j][p][1], c.B, a.B, b.B)
+				addFarther(&moved[j][p][0], &c.A, &a.A, &b.A)
+				addFarther(&moved[j][p][1], &c.B, &a.B, &b.B)
 			}
 		}
 	}
@@ -55,24 +55,29 @@ func (r *Relatives) spread(parts swing.Parts, times []float64, stray float64) Sp
 	out := make(Spread, n-1)
 	for j := range out {
 		for p := range swing.NumParts {
-			if out[j][p] = geom.EmptyBox(); parts.Has(p) {
-				out[j][p] = at(j, p).Union(at(j+1, p))
-			}
+			out[j][p] = at(j, p).Union(at(j+1, p))
 		}
 	}
 	return out
 }
 
 // addFarther adds to sum, axis by axis, the square of how far the farther of two
-// points lies from c.
-func addFarther(sum *geom.Vec, c, a, b geom.Vec) {
-	farther := func(sum *float64, c, a, b float64) {
-		d := max(math.Abs(a-c), math.Abs(b-c))
-		*sum += d * d
+// points lies from c. (Written out: this package is compiled without inlining for the
+// browser, where the max builtin is a call too.)
+func addFarther(sum, c, a, b *geom.Vec) {
+	x, y, z := a.X-c.X, a.Y-c.Y, a.Z-c.Z
+	u, v, w := b.X-c.X, b.Y-c.Y, b.Z-c.Z
+	x, y, z, u, v, w = x*x, y*y, z*z, u*u, v*v, w*w
+	if u > x {
+		x = u
 	}
-	farther(&sum.X, c.X, a.X, b.X)
-	farther(&sum.Y, c.Y, a.Y, b.Y)
-	farther(&sum.Z, c.Z, a.Z, b.Z)
+	if v > y {
+		y = v
+	}
+	if w > z {
+		z = w
+	}
+	sum.X, sum.Y, sum.Z = sum.X+x, sum.Y+y, sum.Z+z
 }
 
 // swayed returns the box in which a point that is c in the central swing may be.

@@ -1,6 +1,7 @@
 package family
 
 import (
+	"math/bits"
 	"math/rand/v2"
 	"slices"
 	"testing"
@@ -33,37 +34,45 @@ func manners(t *testing.T, test func(name string, r *Relatives)) {
 	}
 }
 
-// TestBodiesNear: where bodies come near a box is told as if every part of every body
-// had been looked at in every step, whatever was asked before; and of most boxes without
-// looking at them.
-func TestBodiesNear(t *testing.T) {
+// TestNear: where anybody comes near a box is told as if every part of everybody
+// had been looked at in every step, whatever was asked before; and without looking at
+// most of that.
+func TestNear(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 5))
 	manners(t, func(name string, r *Relatives) {
-		whole := r.swath(swing.BodyParts, r.clubs().Times())
-		some, far := 0, 0
+		times := r.rough().times
+		all := slices.Repeat([]swing.Parts{swing.AllParts}, len(times)-1)
+		r.know(all)
+		whole := r.where.swath
+		none := func() {
+			clear(r.where.known)
+			r.where.swath = sweep.NewSwath(times, len(r.Far)+len(r.Sample)+len(r.Singles))
+		}
+		none()
+		some, looked := 0, 0
 		const boxes = 60
 		for range boxes {
 			at := geom.Vec{X: 5*rng.Float64() - 2.5, Y: 5*rng.Float64() - 2.5, Z: 3 * rng.Float64()}
 			b := geom.Box{Min: at, Max: r3.Add(at, geom.Vec{X: rng.Float64(), Y: rng.Float64(), Z: rng.Float64()})}
 			limit := rng.Float64() - 0.2
-			want := whole.Near(b, limit)
-			got, near := r.bodiesNear(b, limit)
-			if near != slices.ContainsFunc(want, func(p swing.Parts) bool { return p != 0 }) || !slices.Equal(got, want) {
-				t.Errorf("%s: nearer than %.3f m to %v are %v, want %v", name, limit, b, got, want)
+			got := r.near(&b, limit)
+			for i, near := range got {
+				if want := whole.Near(i, swing.AllParts, &b, limit); near != want {
+					t.Errorf("%s: nearer than %.3f m to %v in step %d are %b, want %b", name, limit, b, i, near, want)
+				}
 			}
-			if near {
+			if union(got) != 0 {
 				some++
 			}
-			if !slices.ContainsFunc(r.bodies.known, func(p swing.Parts) bool { return p != 0 }) {
-				far++
+			for _, parts := range r.where.known {
+				looked += bits.OnesCount32(uint32(parts))
 			}
-			if rng.IntN(4) == 0 { // from now on it knows only this
-				clear(r.bodies.known)
-				r.bodies.swath = sweep.NewSwath(swing.BodyParts, r.clubs().Times())
+			if rng.IntN(4) == 0 { // from now on it knows only what is asked next
+				none()
 			}
 		}
-		if some < boxes/15 || far < boxes/15 {
-			t.Errorf("%s: of %d boxes %d are near to bodies, and %d told without looking", name, boxes, some, far)
+		if all := boxes * len(r.where.known) * int(swing.NumParts); some < boxes/15 || looked > all*2/3 {
+			t.Errorf("%s: of %d boxes %d are near to somebody, and %d of %d parts in steps were looked at", name, boxes, some, looked, all)
 		}
 	})
 }
@@ -71,12 +80,12 @@ func TestBodiesNear(t *testing.T) {
 // TestSpreadHoldsEveryMember checks the boxes that say when anybody may be at a
 // surface at all.
 func TestSpreadHoldsEveryMember(t *testing.T) {
-	manners(t, func(name string, r *Relatives) {
+	holds := func(name string, r *Relatives, spread Spread, steps []float64) {
 		const between = 3
-		for j, boxes := range r.Spread() {
+		for j, boxes := range spread {
 			var times []float64
 			for k := range between + 1 {
-				times = append(times, r.Times[j]+(r.Times[j+1]-r.Times[j])*float64(k)/between)
+				times = append(times, steps[j]+(steps[j+1]-steps[j])*float64(k)/between)
 			}
 			r.Family.SetTimes(times)
 			poses := make([]swing.Pose, len(times))
@@ -91,5 +100,9 @@ func TestSpreadHoldsEveryMember(t *testing.T) {
 				}
 			}
 		}
+	}
+	manners(t, func(name string, r *Relatives) {
+		holds(name, r, r.Spread(), r.Times)
+		holds(name+", roughly", r, r.rough().spread, r.where.times)
 	})
 }

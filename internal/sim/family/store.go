@@ -2,6 +2,7 @@ package family
 
 import (
 	"slices"
+	"strings"
 
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/lean/json"
@@ -78,6 +79,22 @@ func (s *Store) Of(player plan.Player, club plan.Club, dirs []geom.Vec) (*Relati
 	s.kept[0] = kept{key, r}
 	s.forget()
 	return r, nil
+}
+
+// Swing is SwingOf, from a family that is kept if there is one.
+func (s *Store) Swing(player plan.Player, club plan.Club, v swing.Variation) (*swing.Swing, error) {
+	nowhere, err := KeyOf(player, club, nil)
+	if err != nil {
+		return nil, err
+	}
+	// Which directions a family was reduced for changes no swing, and they come last.
+	whose := strings.TrimSuffix(nowhere, "null]")
+	for _, k := range s.kept {
+		if strings.HasPrefix(k.key, whose) {
+			return k.Family.Member(v)
+		}
+	}
+	return SwingOf(player, club, v)
 }
 
 // forget drops what was not asked for the longest: families beyond those of the plan at

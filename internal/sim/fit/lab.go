@@ -6,6 +6,7 @@ import (
 	"wideberth/internal/sim/family"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/sweep"
+	"wideberth/internal/sim/swing"
 )
 
 // Lab answers plans one after another and keeps the families it has modelled. The
@@ -39,6 +40,12 @@ func (l *Lab) Atlases(casts []Cast) error {
 		casts[k].Kin.Atlas()
 	}
 	return l.Rest(0, 0)
+}
+
+// Swing returns the swing of a player (defaults filled in) with a club that v places
+// in the family, such as the Variation of a Nearest.
+func (l *Lab) Swing(player plan.Player, club plan.Club, v swing.Variation) (*swing.Swing, error) {
+	return l.families.Swing(player, club, v)
 }
 
 // made is a check that was made, and all that it depends on.

@@ -11,6 +11,7 @@ import (
 // poses. It goes part by part so that the running values stay in registers.
 func (t *Track) measure(parts swing.Parts) {
 	t.ready()
+	t.nodes = grow(t.nodes, 2*t.leaves*int(swing.NumParts))
 	for p := range swing.NumParts {
 		if parts.Has(p) {
 			t.bend(p)
@@ -22,7 +23,16 @@ func (t *Track) measure(parts swing.Parts) {
 	}
 }
 
-// ready makes room for strays and trees, and fills what depends on the times alone.
+// bendAll fills in the strays alone, of a motion that goes through poses at times.
+func (t *Track) bendAll(times []float64, poses []swing.Pose) {
+	t.times, t.poses = times, poses
+	t.ready()
+	for p := range swing.NumParts {
+		t.bend(p)
+	}
+}
+
+// ready makes room for strays, and fills what depends on the times alone.
 func (t *Track) ready() {
 	n := t.steps()
 	if len(t.lensOf) == n+1 && &t.lensOf[0] == &t.times[0] {

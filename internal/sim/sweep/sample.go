@@ -2,6 +2,7 @@ package sweep
 
 import (
 	"math"
+	"slices"
 
 	"wideberth/internal/sim/swing"
 )
@@ -22,14 +23,16 @@ func Sample(m Motion, tol float64) *Track {
 	if !(dur > 0) {
 		return NewTrack([]float64{0}, []swing.Pose{m.PoseAt(0)})
 	}
-	times := make([]float64, n+1)
-	poses := make([]swing.Pose, n+1)
+	const room = 3 // times the first samples, which most swings take
+	times := make([]float64, n+1, room*n)
+	poses := make([]swing.Pose, n+1, room*n)
 	for i := range times {
 		times[i] = dur * float64(i) / float64(n)
 		poses[i] = m.PoseAt(times[i])
 	}
-	t := NewTrack(times, poses)
+	t := &Track{}
 	for range halvings {
+		t.bendAll(times, poses)
 		split := 0
 		for i := range t.steps() {
 			if t.strays(i, tol) {
@@ -39,17 +42,20 @@ func Sample(m Motion, tol float64) *Track {
 		if split == 0 {
 			break
 		}
-		times := make([]float64, 0, len(t.times)+split)
-		poses := make([]swing.Pose, 0, len(t.times)+split)
-		for i := range t.times {
-			times, poses = append(times, t.times[i]), append(poses, t.poses[i])
-			if i < t.steps() && t.strays(i, tol) {
-				mid := (t.times[i] + t.times[i+1]) / 2
-				times, poses = append(times, mid), append(poses, m.PoseAt(mid))
+		// From the last on, so that each moves once, within the same room.
+		old := len(times)
+		times, poses = slices.Grow(times, split)[:old+split], slices.Grow(poses, split)[:old+split]
+		for i, to := old-1, old+split-1; i < to; i-- {
+			times[to], poses[to] = times[i], poses[i]
+			to--
+			if t.strays(i-1, tol) {
+				times[to] = (times[i-1] + times[i]) / 2
+				poses[to] = m.PoseAt(times[to])
+				to--
 			}
 		}
-		t.Reset(times, poses)
 	}
+	t.Reset(times, poses)
 	return t
 }
 

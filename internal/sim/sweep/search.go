@@ -143,17 +143,25 @@ func (q *search) span(t *Track, index, step int, p swing.Part, sp *span, a, b fl
 		q.best, q.track, q.index, q.part, q.step, q.share = mid, t, index, p, step, (a+b)/2
 	}
 	if q.settled(low) || depth == deepest {
-		q.low = min(q.low, low)
+		q.cutAt(low)
 		return
 	}
 	// The plane found at the middle often settles one of the halves.
 	m := (a + b) / 2
 	for _, h := range [2][2]float64{{a, m}, {m, b}} {
 		if low := cut.least(h[0], h[1]) - sp.offWithin(h[0], h[1]); q.settled(low) {
-			q.low = min(q.low, low)
+			q.cutAt(low)
 		} else {
 			q.span(t, index, step, p, sp, h[0], h[1], depth+1)
 		}
+	}
+}
+
+// cutAt notes the lower bound of a branch that is cut. (A comparison: the min builtin
+// is a call in WebAssembly.)
+func (q *search) cutAt(low float64) {
+	if low < q.low {
+		q.low = low
 	}
 }
 

@@ -11,63 +11,52 @@ import (
 // Swath is where any of many motions is during each step of times that they
 // share, in boxes around them all, with what they may stray. It says at which
 // moments and with which parts any of them may come near something, and how near
-// the club of each may come. Of a motion it keeps the club alone. A swath may be of
-// some parts only.
+// the club of each may come. Of a motion it keeps the club alone. It knows of those
+// parts and steps that were added for every motion, and of no others.
 type Swath struct {
 	times  []float64
-	parts  swing.Parts
-	track  Track // scratch, for the strays
-	pieces []piece
+	track  Track      // scratch, for the strays
 	axes   []geom.Box // moment by moment, piece by piece: around the ends of the axis
 	radius [swing.NumParts]float64
-	stray2 []float64               // step by step, part by part: the largest, m²
-	ever   []geom.Box              // piece by piece: around all moments; nil until asked for
-	worst  [swing.NumParts]float64 // the largest stray, m; with ever
-	clubs  [][][6]float32          // of each motion, moment by moment and part by part: the ends of the axis
+	stray2 []float64      // step by step, part by part: the largest, m²
+	clubs  [][][6]float32 // of each moment, part by part and motion by motion: the ends of the axis; nil until added
+	many   int            // motions
 }
 
 // clubParts is how many parts a club has.
 const clubParts = int(swing.NumParts - swing.Grip)
 
-// NewSwath returns the swath of no motion at some times (s, rising, at least two), for
-// some parts.
-func NewSwath(parts swing.Parts, times []float64) *Swath {
-	of := slices.DeleteFunc(slices.Clone(pieces), func(p piece) bool { return !parts.Has(p.part) })
+// NewSwath returns the swath of many motions of which nothing is known, at some times
+// (s, rising, at least two).
+func NewSwath(times []float64, many int) *Swath {
 	return &Swath{
 		times:  times,
-		parts:  parts,
-		pieces: of,
-		axes:   slices.Repeat([]geom.Box{geom.EmptyBox()}, len(times)*len(of)),
+		axes:   slices.Repeat([]geom.Box{geom.EmptyBox()}, len(times)*len(pieces)),
 		stray2: make([]float64, (len(times)-1)*int(swing.NumParts)),
+		clubs:  make([][][6]float32, len(times)),
+		many:   many,
 	}
 }
 
 // Times returns the times of the swath; they are not to be changed.
 func (w *Swath) Times() []float64 { return w.times }
 
-// Add takes in a motion's poses at the times.
-func (w *Swath) Add(poses []swing.Pose) {
-	w.AddDuring(0, len(w.times)-1, w.parts, poses)
-	if w.parts&swing.ClubParts != 0 {
-		w.keepClub(poses)
-	}
-}
-
-// Moments returns the moments (the first, and the one after the last) that AddDuring
+// Moments returns the moments (the first, and the one after the last) that Add
 // asks for: one more on either side of the steps, for the curvature there.
 func (w *Swath) Moments(from, to int) (first, end int) {
 	return max(0, from-1), min(len(w.times), to+2)
 }
 
-// AddDuring takes in some parts of a motion during the steps from one to the one before
-// another; poses are those at the moments of these steps.
-func (w *Swath) AddDuring(from, to int, parts swing.Parts, poses []swing.Pose) {
+// Add takes in some parts of the k-th motion during the steps from one to the one
+// before another; poses are those at the moments of these steps.
+func (w *Swath) Add(k, from, to int, parts swing.Parts, poses []swing.Pose) {
 	first, end := w.Moments(from, to)
 	for i := from; i <= to; i++ {
-		axes := w.axes[i*len(w.pieces):][:len(w.pieces)]
+		axes := w.axes[i*len(pieces):][:len(pieces)]
 		pose := &poses[i-first]
-		for k := range w.pieces {
-			p := &w.pieces[k]
+		w.keepClub(k, i, parts, pose)
+		for k := range pieces {
+			p := &pieces[k]
 			if !parts.Has(p.part) {
 				continue
 			}
@@ -82,7 +71,6 @@ func (w *Swath) AddDuring(from, to int, parts swing.Parts, poses []swing.Pose) {
 			}
 		}
 	}
-	w.ever = nil
 	t := &w.track
 	t.times, t.poses = w.times[first:end], poses
 	t.ready()
@@ -99,18 +87,22 @@ func (w *Swath) AddDuring(from, to int, parts swing.Parts, poses []swing.Pose) {
 	}
 }
 
-// keepClub keeps the club of a motion.
-func (w *Swath) keepClub(poses []swing.Pose) {
-	club := make([][6]float32, len(poses)*clubParts)
-	for i := range poses {
-		for k := range clubParts {
-			c := &poses[i][int(swing.Grip)+k]
-			club[i*clubParts+k] = [6]float32{
+// keepClub keeps some parts of the club of the k-th motion at a moment.
+func (w *Swath) keepClub(k, moment int, parts swing.Parts, pose *swing.Pose) {
+	if parts&swing.ClubParts == 0 {
+		return
+	}
+	if w.clubs[moment] == nil {
+		w.clubs[moment] = make([][6]float32, clubParts*w.many)
+	}
+	for i := range clubParts {
+		if p := swing.Grip + swing.Part(i); parts.Has(p) {
+			c := &pose[p]
+			w.clubs[moment][i*w.many+k] = [6]float32{
 				float32(c.A.X), float32(c.A.Y), float32(c.A.Z), float32(c.B.X), float32(c.B.Y), float32(c.B.Z),
 			}
 		}
 	}
-	w.clubs = append(w.clubs, club)
 }
 
 // stray returns the most that a part strays in a step in any motion.
@@ -118,59 +110,18 @@ func (w *Swath) stray(step int, p swing.Part) float64 {
 	return math.Sqrt(w.stray2[step*int(swing.NumParts)+int(p)])
 }
 
-// Near returns, for each step, the parts that may come nearer to a box than limit
-// (m) in any of the motions. What touches the box is near whatever the limit.
-func (w *Swath) Near(b geom.Box, limit float64) []swing.Parts {
-	out := make([]swing.Parts, len(w.times)-1)
-	for i := range out {
-		out[i] = w.NearDuring(i, w.parts, b, limit)
-	}
-	return out
-}
-
-// NearDuring is Near for some parts during one step.
-func (w *Swath) NearDuring(step int, parts swing.Parts, b geom.Box, limit float64) (near swing.Parts) {
+// Near returns those of some parts that may come nearer to a box than limit (m)
+// in any of the motions during a step. What touches the box is near whatever the limit.
+func (w *Swath) Near(step int, parts swing.Parts, b *geom.Box, limit float64) (near swing.Parts) {
 	limit = max(limit, 0)
-	from, to := w.axes[step*len(w.pieces):][:len(w.pieces)], w.axes[(step+1)*len(w.pieces):][:len(w.pieces)]
-	for k := range w.pieces {
-		p := w.pieces[k].part
+	from, to := w.axes[step*len(pieces):][:len(pieces)], w.axes[(step+1)*len(pieces):][:len(pieces)]
+	for k := range pieces {
+		p := pieces[k].part
 		if parts.Has(p) && !near.Has(p) && b.Gap(from[k].Union(to[k])) < limit+w.radius[p]+w.stray(step, p) {
 			near |= p.Set()
 		}
 	}
 	return near
-}
-
-// Beyond reports whether every motion stays at least limit (m) from a box; where it
-// says no some may all the same. Nothing that touches the box is beyond any limit: a
-// part may go deeper than its pieces.
-func (w *Swath) Beyond(b geom.Box, limit float64) bool {
-	limit = max(limit, 0)
-	if w.ever == nil {
-		w.ever = slices.Repeat([]geom.Box{geom.EmptyBox()}, len(w.pieces))
-		for i, axis := range w.axes {
-			w.ever[i%len(w.pieces)] = w.ever[i%len(w.pieces)].Union(axis)
-		}
-		for i := range len(w.times) - 1 {
-			for p := range swing.NumParts {
-				w.worst[p] = max(w.worst[p], w.stray(i, p))
-			}
-		}
-	}
-	for k := range w.pieces {
-		p := w.pieces[k].part
-		room := limit + w.radius[p]
-		if b.Gap(w.ever[k]) >= room+w.worst[p] {
-			continue
-		}
-		for i := range len(w.times) - 1 {
-			from, to := &w.axes[i*len(w.pieces)+k], &w.axes[(i+1)*len(w.pieces)+k]
-			if b.Gap(from.Union(*to)) < room+w.stray(i, p) {
-				return false
-			}
-		}
-	}
-	return true
 }
 
 // ClubNear marks in near the motions of which a part of the club, of those given,
@@ -187,15 +138,15 @@ func (w *Swath) ClubNear(step int, parts swing.Parts, s *Surface, limits []float
 			continue
 		}
 		radius, stray := w.radius[part], w.stray(step, part)+rounding
-		from, to := step*clubParts+i, (step+1)*clubParts+i
-		_, n, support := s.separate(axisOf(&w.clubs[0][from], radius).Lerp(axisOf(&w.clubs[0][to], radius), 0.5))
+		from, to := w.clubs[step][i*w.many:][:w.many], w.clubs[step+1][i*w.many:][:w.many]
+		_, n, support := s.separate(axisOf(&from[0], radius).Lerp(axisOf(&to[0], radius), 0.5))
 		x, y, z := float32(n.X), float32(n.Y), float32(n.Z)
 		less := float32(support + radius + stray + 1e-5) // and the rounding of what follows
-		for k, club := range w.clubs {
+		for k := range from {
 			if near[k] {
 				continue
 			}
-			a, b := &club[from], &club[to]
+			a, b := &from[k], &to[k]
 			low := min(
 				x*a[0]+y*a[1]+z*a[2], x*a[3]+y*a[4]+z*a[5],
 				x*b[0]+y*b[1]+z*b[2], x*b[3]+y*b[4]+z*b[5])

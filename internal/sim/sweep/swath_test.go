@@ -31,6 +31,15 @@ func beyond(x float64) geom.Box {
 	return geom.Box{Min: geom.Vec{X: x, Y: -1, Z: -1}, Max: geom.Vec{X: x + 1, Y: 1, Z: 1}}
 }
 
+// swathOf is the swath of motions of which all is known.
+func swathOf(times []float64, motions ...[]swing.Pose) *Swath {
+	w := NewSwath(times, len(motions))
+	for k, poses := range motions {
+		w.Add(k, 0, len(times)-1, swing.AllParts, poses)
+	}
+	return w
+}
+
 // TestSwathOfHeads: heads at a constant acceleration to a box, of which paper
 // says how near they come in each step and that they stray 1.5·a·h²/8 from the
 // chord. The limits at which the swath begins to say "near" are those figures,
@@ -87,9 +96,12 @@ func swathOfHeads(t *testing.T, axis int, first, away bool) {
 		return out
 	}
 	motions := [][]swing.Pose{motion(0, small), motion(behind, large)}
-	w := NewSwath(swing.AllParts, times)
-	for _, m := range motions {
-		w.Add(m)
+	w := swathOf(times, motions...)
+	near := func(b geom.Box, limit float64) (out []swing.Parts) {
+		for i := range len(times) - 1 {
+			out = append(out, w.Near(i, swing.AllParts, &b, limit))
+		}
+		return out
 	}
 	wall := func(at float64) geom.Box { return geom.Box{Min: onAxis(axis, at, -1), Max: onAxis(axis, at+1, 1)} }
 	if got := w.Times(); len(got) != len(times) || got[1] != h {
@@ -103,27 +115,27 @@ func swathOfHeads(t *testing.T, axis int, first, away bool) {
 			by   float64
 			near bool
 		}{{-edge, false}, {edge, true}} {
-			got := w.Near(s.Box, gap+c.by)
+			got := near(s.Box, gap+c.by)
 			if len(got) != len(times)-1 || got[i]&head != 0 != c.near {
 				t.Errorf("step %d: near within %.9f m: %b, want the clubhead in it: %v", i, gap+c.by, got[i], c.near)
 			}
 			// The points at its leading end are as near as the head less its radius.
-			if got := w.Near(s.Box, gap+large+c.by)[i]; got&swing.Trunk.Set() != 0 != c.near {
+			if got := near(s.Box, gap+large+c.by)[i]; got&swing.Trunk.Set() != 0 != c.near {
 				t.Errorf("step %d: near within %.9f m: %b, want the trunk in it: %v", i, gap+large+c.by, got, c.near)
 			}
 		}
 		for _, by := range []float64{-edgeClubs, edgeClubs} {
 			want := by > 0
-			near := make([]bool, 2)
-			w.ClubNear(i, head, &s, []float64{gap + by, gap + behind + by}, near)
-			if near[0] != want || near[1] != want {
-				t.Errorf("step %d: the clubs come within %.4f and %.4f m: %v, want %v of both", i, gap+by, gap+behind+by, near, want)
+			marks := make([]bool, 2)
+			w.ClubNear(i, head, &s, []float64{gap + by, gap + behind + by}, marks)
+			if marks[0] != want || marks[1] != want {
+				t.Errorf("step %d: the clubs come within %.4f and %.4f m: %v, want %v of both", i, gap+by, gap+behind+by, marks, want)
 			}
 			// The grip is a point; asked for with the head, it changes nothing.
-			near = make([]bool, 2)
-			w.ClubNear(i, swing.Grip.Set(), &s, []float64{gap + large + by, gap + by}, near)
-			if near[0] != want || near[1] {
-				t.Errorf("step %d: the grips come within %.4f and %.4f m: %v, want %v and false", i, gap+large+by, gap+by, near, want)
+			marks = make([]bool, 2)
+			w.ClubNear(i, swing.Grip.Set(), &s, []float64{gap + large + by, gap + by}, marks)
+			if marks[0] != want || marks[1] {
+				t.Errorf("step %d: the grips come within %.4f and %.4f m: %v, want %v and false", i, gap+large+by, gap+by, marks, want)
 			}
 			// One motion alone, with a radius of its own.
 			for k, own := range []float64{face - foremost(i) - small - stray, face + behind - foremost(i) - large - stray} {
@@ -137,13 +149,13 @@ func swathOfHeads(t *testing.T, axis int, first, away bool) {
 		}
 	}
 	// Whoever was marked before stays so, whatever is asked.
-	near := []bool{false, true}
-	w.ClubNear(0, head, &s, []float64{0, 0}, near)
-	if near[0] || !near[1] {
-		t.Errorf("marks after a step out of reach: %v, want [false true]", near)
+	marks := []bool{false, true}
+	w.ClubNear(0, head, &s, []float64{0, 0}, marks)
+	if marks[0] || !marks[1] {
+		t.Errorf("marks after a step out of reach: %v, want [false true]", marks)
 	}
 	// What touches is near, whatever the limit.
-	touched := w.Near(wall(max(x(0), x(4))/2+large), -1)
+	touched := near(wall(max(x(0), x(4))/2+large), -1)
 	for i, parts := range touched {
 		if want := foremost(i) > max(x(0), x(4))/2; parts&head != 0 != want {
 			t.Errorf("step %d of a box that is touched half way: %b, want the clubhead: %v", i, parts, want)
@@ -158,8 +170,7 @@ func TestStrayOfOneStep(t *testing.T) {
 	for _, x := range []float64{0, 0, 0, 0, 0.1, 0.2} { // a jerk at 0.3 s
 		poses = append(poses, alone(swing.Shaft, ballAt(x, 0)))
 	}
-	w := NewSwath(swing.AllParts, times)
-	w.Add(poses)
+	w := swathOf(times, poses)
 	// x″ at 0.3 s is 0.1/0.1² = 10 m/s².
 	for i, want := range []float64{0, 0, 1.5 * 10 * 0.01 / 8, 1.5 * 10 * 0.01 / 8, 0} {
 		if got := w.stray(i, swing.Shaft); math.Abs(got-want) > 1e-9 {
@@ -180,7 +191,6 @@ func TestSwathMissesNobody(t *testing.T) {
 	for i := range times {
 		times[i] = stretch * float64(i) / steps
 	}
-	w := NewSwath(swing.AllParts, times)
 	motions := make([]*wobble, 4)
 	poses := make([][]swing.Pose, len(motions))
 	for k := range motions {
@@ -188,8 +198,8 @@ func TestSwathMissesNobody(t *testing.T) {
 		for _, at := range times {
 			poses[k] = append(poses[k], motions[k].PoseAt(at))
 		}
-		w.Add(poses[k])
 	}
+	w := swathOf(times, poses...)
 	limits := make([]float64, len(motions))
 	for k := range limits {
 		limits[k] = limit
@@ -199,8 +209,8 @@ func TestSwathMissesNobody(t *testing.T) {
 	for range 12 {
 		lo := geom.Vec{X: 3*rnd.Float64() - 1.5, Y: 3*rnd.Float64() - 1.5, Z: 3*rnd.Float64() - 0.5}
 		s := Surface{Kind: Solid, Box: geom.Box{Min: lo, Max: geom.Vec{X: lo.X + 0.3*rnd.Float64(), Y: lo.Y + 0.3*rnd.Float64(), Z: lo.Z + 0.3}}}
-		sets := w.Near(s.Box, limit)
 		for i := range steps {
+			set := w.Near(i, swing.AllParts, &s.Box, limit)
 			for p := range swing.NumParts {
 				near := make([]bool, len(motions))
 				if p >= swing.Grip {
@@ -222,8 +232,8 @@ func TestSwathMissesNobody(t *testing.T) {
 						continue
 					}
 					met++
-					if !own || sets[i]&p.Set() == 0 {
-						t.Fatalf("step %d: the %v of motion %d comes within %.4f m and is not near (alone %v, swath %b)", i, p, k, d, own, sets[i])
+					if !own || set&p.Set() == 0 {
+						t.Fatalf("step %d: the %v of motion %d comes within %.4f m and is not near (alone %v, swath %b)", i, p, k, d, own, set)
 					}
 				}
 			}
@@ -231,42 +241,5 @@ func TestSwathMissesNobody(t *testing.T) {
 	}
 	if met < 500 || apart < 500 {
 		t.Errorf("%d steps come near and %d do not: the test wants both", met, apart)
-	}
-}
-
-// TestSwathBeyond: no motion comes nearer to a box than its swath is beyond, and one that
-// is alone and stands square before the box comes as near.
-func TestSwathBeyond(t *testing.T) {
-	tracks := sharedTimes(5)
-	times, _ := tracks[0].Samples()
-	w := NewSwath(swing.AllParts, times)
-	for _, track := range tracks {
-		_, poses := track.Samples()
-		w.Add(poses)
-	}
-	rnd := rand.New(rand.NewPCG(5, 6))
-	far := 0
-	for i := range 200 {
-		low := geom.Vec{X: 6*rnd.Float64() - 3, Y: 6*rnd.Float64() - 3, Z: 6*rnd.Float64() - 3}
-		b := geom.Box{Min: low, Max: geom.Vec{X: low.X + 0.3, Y: low.Y + 0.2, Z: low.Z + 0.5}}
-		for _, limit := range []float64{-0.2, 0.01, 0.3, 1} {
-			if !w.Beyond(b, limit) {
-				continue
-			}
-			far++
-			for k, track := range tracks {
-				if c := track.Clearance(Surface{Kind: Solid, Box: b}).Clearance; c < limit-2*searchTolerance {
-					t.Errorf("box %d: track %d comes to %.5f m, the swath says at least %.2f", i, k, c, limit)
-				}
-			}
-		}
-	}
-	if far < 20 {
-		t.Errorf("the swath is beyond %d of 800 limits; the test wants more", far)
-	}
-	still := NewSwath(swing.AllParts, []float64{0, 1})
-	still.Add([]swing.Pose{alone(swing.Clubhead, ballAt(0, 0.05)), alone(swing.Clubhead, ballAt(0, 0.05))})
-	if b := beyond(2); !still.Beyond(b, 1.95-rounding) || still.Beyond(b, 1.95+rounding) {
-		t.Error("a ball of 0.05 m that lies 2 m off is not beyond 1.95 m, or beyond more")
 	}
 }

@@ -11,15 +11,14 @@ import (
 // node 1 is the whole motion, nodes 2i and 2i+1 the halves of node i. Boxes hold
 // radius and stray, so nothing of the true motion lies outside.
 
-// layOut decides the shape of the trees and makes room for them: 3 to 6 steps
-// share a leaf, whichever fills a power of two of leaves best.
+// layOut decides the shape of the trees: 3 to 6 steps share a leaf, whichever fills
+// a power of two of leaves best.
 func (t *Track) layOut() {
 	t.leaves = 1
 	for t.leaves*6 < t.steps() {
 		t.leaves *= 2
 	}
 	t.perLeaf = (t.steps() + t.leaves - 1) / t.leaves
-	t.nodes = grow(t.nodes, 2*t.leaves*int(swing.NumParts))
 }
 
 // leafSteps returns the half-open range of steps of a leaf.

@@ -9,7 +9,6 @@ import (
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/render/drawing"
 	"wideberth/internal/render/scene/record"
-	"wideberth/internal/sim/family"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
@@ -272,7 +271,7 @@ func (c *cache) motion(who cast, v swing.Variation) (motion, error) {
 	if m, ok := c.motions[key]; ok {
 		return m, nil
 	}
-	s, err := family.SwingOf(who.player, who.club, v)
+	s, err := c.lab.Swing(who.player, who.club, v)
 	if err != nil {
 		return motion{}, err
 	}
