@@ -133,7 +133,7 @@ func TestMotion(t *testing.T) {
 // motion the swing stands at its tightest moment, and another view of the scene is
 // there at once.
 func moves(t *testing.T, tb *tab, want bool) {
-	eval[bool](tb, `(window.told = [], addEventListener("message", ({data}) => { if (data.type === "state") told.push(data); }), true)`)
+	eval[bool](tb, `(window.told = [], addEventListener("message", ({data}) => { if (data?.type === "state") told.push(data); }), true)`)
 	eval[bool](tb, `(document.querySelector("#stage").scrollIntoView({behavior: "instant"}), true)`)
 	tb.loadScene()
 	if want {

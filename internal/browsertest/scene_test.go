@@ -214,7 +214,7 @@ func scenePlays(t *testing.T, tb *tab) {
 	tb.until("the view to settle", `document.querySelector("[aria-label='From above']").getAttribute("aria-pressed") === "true"`)
 	drawings := `!document.querySelector(".stage-picture").classList.contains("is-solid")`
 	eval[bool](tb, `(() => {
-		addEventListener("message", ({data}) => { if (data.type === "state") window.viewed = data.view; });
+		addEventListener("message", ({data}) => { if (data?.type === "state") window.viewed = data.view; });
 		document.querySelector(".stage-scene iframe").contentDocument.querySelector("canvas").getContext("webgl2").getExtension("WEBGL_lose_context").loseContext();
 		return true;
 	})()`)
