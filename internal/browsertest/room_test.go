@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"github.com/chromedp/cdproto/input"
-	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 )
 
@@ -36,22 +35,15 @@ func (tb *tab) drag(wall string, dx, dy float64) string {
 		const r = knob.getBoundingClientRect();
 		return [r.left + r.width / 2, r.top + r.height / 2];
 	})()`)
-	mouse := func(kind input.DispatchMouseEventType, x, y float64) {
-		tb.t.Helper()
-		_, err := chromedp.Call(tb.ctx, input.DispatchMouseEvent, input.DispatchMouseEventParams{Type: kind, X: x, Y: y, Button: input.MouseButtonLeft, Buttons: 1, ClickCount: 1})
-		if err != nil {
-			tb.t.Fatal(err)
-		}
-	}
-	mouse(input.DispatchMouseEventTypeMousePressed, at[0], at[1])
-	mouse(input.DispatchMouseEventTypeMouseMoved, at[0]+dx, at[1]+dy)
+	tb.mouse(input.DispatchMouseEventTypeMousePressed, at[0], at[1])
+	tb.mouse(input.DispatchMouseEventTypeMouseMoved, at[0]+dx, at[1]+dy)
 	const label = `document.querySelector("[data-wall=%s] .wall-label").textContent`
 	tb.until("its label", fmt.Sprintf(label, wall)+` !== ""`)
 	if over := tb.sideways(); over > 0 {
 		tb.t.Errorf("while %s is dragged, the page is %d px too wide", wall, over)
 	}
 	shown := eval[string](tb, fmt.Sprintf(label, wall))
-	mouse(input.DispatchMouseEventTypeMouseReleased, at[0]+dx, at[1]+dy)
+	tb.mouse(input.DispatchMouseEventTypeMouseReleased, at[0]+dx, at[1]+dy)
 	return shown
 }
 
@@ -70,6 +62,7 @@ func TestRoom(t *testing.T) {
 func TestRoomOnAPhone(t *testing.T) {
 	onePage(t, noGL, phone, light+"&sheet=room",
 		fact{"words explain", wordsExplain},
+		fact{"a finger drags", fingerDrags},
 		fact{"my room", myRoom},
 		fact{"a huge paste", hugePaste})
 }
