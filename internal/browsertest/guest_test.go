@@ -177,7 +177,7 @@ func guestsByTurn(t *testing.T, tb *tab) {
 	}
 	tb.press(kb.Escape)
 	tb.until("the page again", `document.querySelector("#guest") === null`)
-	if got := eval[string](tb, `document.activeElement.innerText`); got != "Show this to "+names[0] {
+	if got := eval[string](tb, `document.activeElement.innerText`); got != "Show "+names[0] {
 		t.Errorf("the focus is on %q, want the button that was pressed", got)
 	}
 }

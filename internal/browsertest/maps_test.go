@@ -183,7 +183,7 @@ func guestAmongOthers(t *testing.T, tb *tab) {
 	tb.visitor("112 cm", "30 in")
 	tb.untilVerdict("Visitor", ": clear;")
 	tb.comeToMarks()
-	tb.find("button", "Show this to Visitor").click()
+	tb.find("button", "Show Visitor").click()
 	tb.until("the guest's view", `document.querySelector("#guest")?.open`)
 	got := tb.section("#guest")
 	for _, part := range []string{"Clear for you: the nearest thing is ", "This is yours alone: of everybody's "} {

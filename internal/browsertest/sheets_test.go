@@ -63,6 +63,7 @@ func TestSheets(t *testing.T) {
 						tb.shootSheet(sheet + "-" + view.name + "-" + scheme)
 						if view == desktop && *shots == "" {
 							tb.resize(narrowest)
+							tb.frames60(2) // drawings follow their place
 							tb.fits(sheet + " at 320 px")
 							tb.resize(lowest)
 							if over := eval[[]string](tb, `[...document.querySelectorAll("body *")].filter((e) => e.checkVisibility() && ["fixed", "sticky"].includes(getComputedStyle(e).position)).map((e) => e.className)`); len(over) > 0 {

@@ -47,6 +47,9 @@ func TestFewWords(t *testing.T) {
 					continue
 				}
 				tb.openSheet(sheet)
+				if sheet == "stand" {
+					tb.comeToMarks()
+				}
 				n := len(eval[[]string](tb, countWords+`("main", true)`))
 				t.Logf("%s: %d words", sheet, n)
 				total += n

@@ -60,7 +60,7 @@ export function createMarks(state, sheets, ask) {
         h("p", { class: "mark-said", "data-verdict": mark.verdict }, icon(mark.verdict), " ", ...keptTogether(`${mark.brief}.`))),
       tapes(mark),
       h("p", { class: "mark-club" }, h("label", { for: select.id }, "Club"), " ", select),
-      h("button", { type: "button", "data-mark": `guest ${who}`, onclick: () => showGuests({ guests, size, markOf, choose, left: () => focus(`guest ${who}`) }, i) }, `Show this to ${mark.player}`));
+      h("button", { type: "button", "data-mark": `guest ${who}`, onclick: () => showGuests({ guests, size, markOf, choose, left: () => focus(`guest ${who}`) }, i) }, `Show ${mark.player}`));
   }
 
   const due = sheets.inSight(["stand"], run);

@@ -13,7 +13,7 @@ let serial = 0;
 export function createSpot(name, { units, read, move, commit }) {
   const id = `spot-${++serial}`;
   const at = [0, 0];
-  const hint = h("p", { class: "hint", id: `${id}-hint` }, "Up and Down move it by the inch or the centimetre, with Shift by more.");
+  const hint = h("p", { class: "hint", id: `${id}-hint` }, "Up and Down move it, with Shift by more.");
   const error = h("p", { class: "error", id: `${id}-error` });
   const inputs = WALLS.map((wall, axis) => {
     const input = h("input", {
