@@ -1,6 +1,6 @@
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { meaningIn } from "../../public/app/glossary.js";
+import { meaningIn } from "../../public/help/glossary.js";
 
 test("a word in a label has its meaning, whole words only", () => {
   assert.match(meaningIn("Lie"), /angle between shaft and ground/);

@@ -1,7 +1,7 @@
 // What the page's parts hand each other.
 type Whose = import("../../public/app/state.js").Whose;
 type State = ReturnType<typeof import("../../public/app/state.js").createState>;
-type Solver = ReturnType<typeof import("../../public/app/solver.js").createSolver>;
+type Solver = ReturnType<typeof import("../../public/solver/solver.js").createSolver>;
 type Mover = ReturnType<typeof import("../../public/app/mover.js").createMover>;
 type Sheets = ReturnType<typeof import("../../public/app/sheets.js").createSheets>;
 type Drawings = ReturnType<typeof import("../../public/drawings/drawings.js").createDrawings>;

@@ -1,6 +1,6 @@
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { createSolver } from "../../public/app/solver.js";
+import { createSolver } from "../../public/solver/solver.js";
 
 /** The client with workers that answer when the test says so. */
 function stage(t) {

@@ -91,7 +91,7 @@ func Measure(public string, manifest Manifest, empty int) (Sizes, error) {
 // A newcomer's first verdict is in what is known, and the solver comes later; whoever
 // brings a plan waits for the solver. The solver is the more, so it is what counts.
 var later = []string{"build/known", "scene/", "ball/", "maps/", "model/", "pictures/", "room/", "stage/", "drawings/", "build/scene", "build/sure", "build/build.json",
-	"form/form.js", "form/form.css", "form/list.js", "form/field.js", "form/typing.js", "app/causes.js", "app/glossary.js", "app/keys.js", "app/last.js", "app/whole.js", "app/late.css", "app/word.js", "app/toolbar.js", "help/", "offline/", "manifest.webmanifest", worker, Files}
+	"form/form.js", "form/form.css", "form/list.js", "form/field.js", "form/typing.js", "answer/causes.js", "help/glossary.js", "help/keys.js", "solver/last.js", "app/whole.js", "app/late.css", "help/word.js", "app/toolbar.js", "help/", "offline/", "manifest.webmanifest", worker, Files}
 
 // elsewhere is what the page never fetches: the embed is a page of its own, preview and
 // icons are for those who show links.

@@ -5,7 +5,7 @@
 // answer is painted and in the address; data-stale is "yes" while the numbers
 // typed are not those of the answer shown.
 import { $, asSentence, setText, styles } from "./dom.js";
-import { createSolver } from "./solver.js";
+import { createSolver } from "../solver/solver.js";
 import { createState } from "./state.js";
 import { address, keep, keptLink, savedPlan } from "./store.js";
 import { audience, linkInAddress, ownStep, putAudience } from "./address.js";
@@ -13,10 +13,10 @@ import { createSheets } from "./sheets.js";
 import { createMover, wouldMean } from "./mover.js";
 import { unpack } from "./link.js";
 import { again } from "./again.js";
-import { learnDemo, learnLast } from "./known.js";
+import { learnDemo, learnLast } from "../solver/known.js";
 import { createStrip } from "../form/strip.js";
-import { showMoving, showVerdict, showSurfaces } from "./verdict.js";
-import { showEveryone } from "./everyone.js";
+import { showMoving, showVerdict, showSurfaces } from "../answer/verdict.js";
+import { showEveryone } from "../answer/everyone.js";
 
 const page = document.documentElement.dataset;
 let newcomer = false; // brings nothing along: neither a link nor a plan of their own

@@ -69,7 +69,7 @@ export function createWhole({ shared, comesLater, withPictures, open, say, newco
   /** Steps back, the cards, the causes and what explains: nobody needs them before the first answer. */
   async function createRest() {
     const [{ createToolbar }, { createForm }, { showCauses }, { fillGlossary }, { createKeys }] = await Promise.all([
-      import("./toolbar.js"), import("../form/form.js"), import("./causes.js"), import("./glossary.js"), import("./keys.js"), styles("form/form.css")]);
+      import("./toolbar.js"), import("../form/form.js"), import("../answer/causes.js"), import("../help/glossary.js"), import("../help/keys.js"), styles("form/form.css")]);
     createToolbar(state, { open, say });
     await turn();
     createForm($("#cards"), shared.cards, state);
@@ -100,7 +100,7 @@ export function createWhole({ shared, comesLater, withPictures, open, say, newco
     }
   }, OFFLINE_MS);
   if (newcomer) comesLater(() => onPictures(async () => (await import("../help/steps.js")).showSteps), () => {}); // the page explains itself without
-  comesLater(async () => (await import("./last.js")).createLast(shared), () => {}); // the next visit asks the solver
+  comesLater(async () => (await import("../solver/last.js")).createLast(shared), () => {}); // the next visit asks the solver
   onDemand("#measuring", async () => (await import("../help/measure.js")).openMeasuring);
   onDemand("#share", async () => (await import("../share/share.js")).openShare);
 }

@@ -1,6 +1,6 @@
 // The builder's program, fetched by the first who asks: the sheets Build and Projector,
 // the shadow on the stage, the paper.
-import { createSolver } from "../app/solver.js";
+import { createSolver } from "../solver/solver.js";
 
 const SILENT_MS = 180_000; // it answers in one go, after swinging everybody's clubs itself
 

@@ -3,7 +3,7 @@
 import { $, asSentence, debounce, h, icon, keptTogether, setText, styles } from "../app/dom.js";
 import { addVisitor, driverOf, setDriver, VISITOR } from "../app/edits.js";
 import { unpack } from "../app/link.js";
-import { createSolver } from "../app/solver.js";
+import { createSolver } from "../solver/solver.js";
 import { createState } from "../app/state.js";
 import { createClock } from "../stage/clock.js";
 import { createFlat, describe } from "../stage/flat.js";

@@ -2,8 +2,8 @@
 // field knows the path of its value in the plan ("room.height") and reports what
 // was typed; the solver reads it.
 import { asSentence, h } from "../app/dom.js";
-import { explain } from "../app/word.js";
-import { meaningIn } from "../app/glossary.js";
+import { explain } from "../help/word.js";
+import { meaningIn } from "../help/glossary.js";
 
 let serial = 0;
 

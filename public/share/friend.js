@@ -6,7 +6,7 @@
 import { $, h, setText, VERDICT_WORDS, styles } from "../app/dom.js";
 import { pack } from "../app/link.js";
 import { putAudience } from "../app/address.js";
-import { sign } from "../app/verdict.js";
+import { sign } from "../answer/verdict.js";
 import { nameFriend, roomiest, YOU } from "./people.js";
 import { addressFor, sendButton } from "./send.js";
 

@@ -1,7 +1,7 @@
 // Client of a program's worker, the solver's if none is named. ask() queues; latest() keeps one request under
 // way and one waiting per channel, so that the newest edit always wins. A worker
 // that fails or falls silent is replaced when something is asked again.
-import { again as tryAgain } from "./again.js";
+import { again as tryAgain } from "../app/again.js";
 
 // What may wait: it is long, and nobody's next step depends on it.
 const PATIENT = new Set(["maps", "changes", "remedies", "limits", "ball"]);

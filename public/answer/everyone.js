@@ -1,5 +1,5 @@
 // Everyone with every club: each cell a button that puts the focus there.
-import { $, active, h, icon, VERDICT_WORDS } from "./dom.js";
+import { $, active, h, icon, VERDICT_WORDS } from "../app/dom.js";
 
 const sameFocus = (a, b) => a.player === b.player && a.club === b.club && a.tee === b.tee;
 

@@ -1,6 +1,6 @@
 // What decides the tightest clearance from one swing to the next: each habit's
 // share as a bar, towards the surface or away from it.
-import { $, h, s } from "./dom.js";
+import { $, h, s } from "../app/dom.js";
 import { named } from "../drawings/words.js";
 
 /** Shows what one ordinary step of each habit takes, or gives. */

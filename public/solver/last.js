@@ -1,10 +1,10 @@
 // Keeps the answers of the plan that is open, once it is left alone: the next visit begins
-// with them (app/known.js).
-import { debounce } from "./dom.js";
+// with them (known.js).
+import { debounce } from "../app/dom.js";
 import { LAST } from "./known.js";
-import { ANYBODY } from "./state.js";
-import { unpack } from "./link.js";
-import { keptLink } from "./store.js";
+import { ANYBODY } from "../app/state.js";
+import { unpack } from "../app/link.js";
+import { keptLink } from "../app/store.js";
 
 const STILL_MS = 3000; // without an answer
 

@@ -1,6 +1,6 @@
 // The answer: the worst of everyone, the check that is looked at in one sentence, its
 // share of sampled swings, and the clearance of every surface as a length of tape. The verdicts are the solver's.
-import { $, h, s, icon, keptTogether, setText, VERDICT_WORDS } from "./dom.js";
+import { $, h, s, icon, keptTogether, setText, VERDICT_WORDS } from "../app/dom.js";
 
 const REACH = 1.0; // m: the longest tape drawn; farther surfaces are drawn torn off
 const BELOW = 0.25; // m past the surface that still shows

@@ -1,5 +1,5 @@
 // What the words of the trade mean: a list of them all, and the meaning of one.
-import { h } from "./dom.js";
+import { h } from "../app/dom.js";
 
 const words = [
   ["Clearance", "The least distance between a surface and any part of the golfer or club, anywhere in the swing, worked out between the frames as well as on them. Below nothing means the club would be past the surface."],

@@ -1,6 +1,6 @@
 // What explains itself: a small "?" beside a word or a field. It opens by tap, by
 // key and under a resting mouse; Escape, or a press elsewhere, shuts it again.
-import { h } from "./dom.js";
+import { h } from "../app/dom.js";
 
 const REST_MS = 250; // of a mouse on the button before it opens
 const LEAVE_MS = 250; // to get from the button to the note

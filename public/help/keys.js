@@ -1,5 +1,5 @@
 // The keys of the page, in a dialog that "?" opens.
-import { $, $$, active, h } from "./dom.js";
+import { $, $$, active, h } from "../app/dom.js";
 
 const KEYS = [
   ["← → Home End", "on the index: another sheet"],
