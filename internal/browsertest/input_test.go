@@ -145,7 +145,7 @@ func hugePaste(t *testing.T, tb *tab) {
 }
 
 // Links that somebody cut or forged: the page says so and starts from what it
-// has. More of them are tried in Node and on the command line.
+// has. More of them are tried in Node and on the command line, and with -mutated here.
 func TestMalformedLinks(t *testing.T) {
 	t.Parallel()
 	demo, err := plan.Check(plan.Demo())
@@ -156,7 +156,10 @@ func TestMalformedLinks(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	tb := openPage(t, noGL, desktop, "/"+whole[:len(whole)/2])
+	tb := open(t, noGL, desktop)
+	tb.before(weighedWorkers)
+	tb.goTo("/" + whole[:len(whole)/2])
+	tb.ready()
 	check := func(t *testing.T) {
 		t.Helper()
 		if got := tb.notice(); !strings.Contains(got, "link is damaged or cut short") {
@@ -188,6 +191,7 @@ func TestMalformedLinks(t *testing.T) {
 		})
 	}
 	check(t)
+	mutatedLinks(t, tb)
 }
 
 // Plan files that are none: one sentence, and the answer stays.

@@ -155,9 +155,18 @@ func TestWhateverComesIn(t *testing.T) {
 		t.Errorf("the next edit brings %q", got)
 	}
 	// A browser that lets nothing be kept: the page works, and says so where one would keep a plan.
+	// What was typed before its scripts came is not lost.
 	tb.before(`Object.defineProperty(window, "localStorage", {get() { throw new DOMException("denied", "SecurityError"); }})`)
+	early := tb.before(`new MutationObserver((_, seen) => {
+		const field = document.querySelector("#strip-height");
+		if (!field) return;
+		seen.disconnect();
+		field.value = "6'5\"";
+	}).observe(document, {childList: true, subtree: true})`)
 	tb.reload()
 	tb.ready()
+	tb.until("what was typed early", settled+` && document.querySelector("#strip-height").value === "6 ft 5 in"`)
+	tb.without(early)
 	tb.typeInStrip("Height", "152 cm")
 	tb.until("the answer", settled+` && document.querySelector("#strip-height").value === "4 ft 11 7/8 in"`)
 	tb.find("button", "Plans").click()

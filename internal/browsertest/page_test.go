@@ -20,20 +20,43 @@ const plansDir = "../../testdata/plans"
 
 // light opens the demonstration room with its drivers only: a third of its swings,
 // for tests that do not look at the other clubs.
-var light = withDrivers(len(plan.Demo().Players))
+var light = withDrivers(len(plan.Demo().Players), func(*plan.Plan) {})
 
 // alone is the same with one player, for tests that load the page again and again.
-var alone = withDrivers(1)
+var alone = withDrivers(1, func(*plan.Plan) {})
+
+// hostile is light with the longest names that nothing breaks, and with such as would
+// be more than text if they could.
+var hostile = withDrivers(len(plan.Demo().Players), func(p *plan.Plan) {
+	long := func(letter string, name *string) { *name = strings.Repeat(letter, 40) }
+	p.Title = strings.Repeat("W", 80)
+	long("W", &p.Players[0].Name)
+	p.Players[1].Name = markup
+	p.Players[2].Name = "&amp;\"'`${1}]]></script>"
+	long("M", &p.Clubs[0].Name)
+	long("W", &p.Tees[0].Name)
+	for i := range p.Room.Slopes {
+		long(string(rune('M'+i)), &p.Room.Slopes[i].Name)
+	}
+	long("W", &p.Room.Solids[0].Name)
+	long("G", &p.Hung[0].Name)
+	long("W", &p.Seats[0].Name)
+	long("W", &p.Floor.Layers[0].Name)
+})
+
+// markup is a name that would be a picture, and run a script.
+const markup = `<img src=x onerror="alert(1)">`
 
 // withDrivers is the address of the demonstration room with its first players and
-// their drivers only.
-func withDrivers(players int) string {
+// their drivers only, changed.
+func withDrivers(players int, change func(p *plan.Plan)) string {
 	p := plan.Demo()
 	p.Clubs = p.Clubs[:1]
 	p.Players = p.Players[:players]
 	for i := range p.Players {
 		p.Players[i].Clubs = nil
 	}
+	change(&p)
 	checked, err := plan.Parse(p.JSON())
 	if err != nil {
 		panic(err) // the demonstration's own clubs are checked by its package

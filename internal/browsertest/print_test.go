@@ -90,4 +90,17 @@ func TestPaper(t *testing.T) {
 			}
 		}
 	}
+	// Names that nothing breaks stay on the paper.
+	tb.until("the paper put away", `document.querySelector("#paper") === null`)
+	tb.prefer("prefers-color-scheme", "light") // not print any more
+	tb.again(hostile)
+	eval[bool](tb, `(window.printed = false, dispatchEvent(new KeyboardEvent("keydown", {key: "p", ctrlKey: true})))`)
+	tb.until("the paper again", `window.printed`)
+	if _, err := chromedp.Call(tb.ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"}); err != nil {
+		t.Fatal(err)
+	}
+	over := eval[[]string](tb, `((edge) => [...document.querySelectorAll("#paper *")].filter((e) => e.checkVisibility() && e.getBoundingClientRect().right > edge + 1).map((e) => e.tagName + "." + e.getAttribute("class")))(document.querySelector("#paper").getBoundingClientRect().right)`)
+	if text := eval[string](tb, `document.querySelector("#paper").innerText`); len(over) > 0 || !strings.Contains(text, markup) {
+		t.Errorf("beyond the paper's edge: %q; on it: %q", over, short(text))
+	}
 }

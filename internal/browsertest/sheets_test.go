@@ -5,6 +5,7 @@ package browsertest
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -37,7 +38,8 @@ func (tb *tab) openSheet(name string) {
 
 // Every sheet on a phone and on a desktop, the one by lamplight (with -shots at all sizes): nothing sticks out
 // sideways, the accessibility checker finds nothing; nor when the desktop is zoomed in
-// four times. With -shots the window and the whole page are written down.
+// four times. There everything has the longest names that nothing breaks, or such as
+// would be more than text. With -shots the window and the whole page are written down.
 func TestSheets(t *testing.T) {
 	t.Parallel()
 	for _, view := range []size{desktop, tablet, phone} {
@@ -49,10 +51,13 @@ func TestSheets(t *testing.T) {
 				t.Parallel()
 				tb := open(t, noGL, view)
 				tb.prefer("prefers-color-scheme", scheme)
-				if *shots == "" {
-					tb.goTo(light)
-				} else {
+				switch {
+				case *shots != "":
 					tb.goTo("/") // pictures show the whole demonstration
+				case view == desktop:
+					tb.goTo(hostile)
+				default:
+					tb.goTo(light)
 				}
 				tb.ready()
 				for _, sheet := range sheets {
@@ -60,6 +65,9 @@ func TestSheets(t *testing.T) {
 						tb.in(t)
 						tb.openSheet(sheet)
 						tb.fits(sheet)
+						if all := eval[string](tb, `document.body.innerText + (document.querySelector("img[src=x]") ? " A name has become a picture." : "")`); view == desktop && *shots == "" && sheet == "swing" && !strings.Contains(all, markup) || strings.Contains(all, "A name has") {
+							t.Errorf("the name %s is not shown as text", markup)
+						}
 						tb.shootSheet(sheet + "-" + view.name + "-" + scheme)
 						if view == desktop && *shots == "" {
 							tb.resize(narrowest)

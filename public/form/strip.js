@@ -15,6 +15,7 @@ export function createStrip(state, mover, length) {
   const slide = $("#strip-slide");
   const hints = Object.fromEntries(["height", "span", "club"].map((key) => [key, $(`#strip-${key}-hint`).textContent]));
   let typing = null; // the field that somebody is typing into
+  let first = true; // nothing was answered yet: what stands in a field somebody typed
 
   const index = () => Math.max(state.draft.players.findIndex(({ name }) => name === state.focus.player), 0);
   const teeIndex = () => Math.max(state.draft.tees.findIndex(({ name }) => name === state.focus.tee), 0);
@@ -93,7 +94,8 @@ export function createStrip(state, mover, length) {
     },
     back: (text) => state.edit((plan) => { plan.tees[teeIndex()].x = text; }, `tees[${teeIndex()}].x`),
   };
-  const later = debounce((key) => apply[key](input[key].value.trim()), LIVE_MS);
+  const put = (key) => state.good && apply[key](input[key].value.trim()); // before the first answer it waits for that
+  const later = debounce(put, LIVE_MS);
   for (const [key, field] of Object.entries(input)) {
     let last = "";
     field.addEventListener("focus", () => { last = field.value; });
@@ -106,13 +108,13 @@ export function createStrip(state, mover, length) {
       typing = null;
       if (field.value === last) return;
       last = field.value;
-      apply[key](field.value.trim());
+      put(key);
     });
     field.addEventListener("blur", () => { typing = null; });
   }
   form.addEventListener("submit", (e) => e.preventDefault());
   for (const radio of form.elements["strip-hand"]) {
-    radio.addEventListener("change", () => state.edit((plan) => { plan.players[index()].hand = radio.value; }));
+    radio.addEventListener("change", () => state.good && state.edit((plan) => { plan.players[index()].hand = radio.value; }));
   }
 
   // The slider: its right end is the right wall, as one faces the target.
@@ -146,6 +148,8 @@ export function createStrip(state, mover, length) {
   }
 
   function render() {
+    const early = first ? Object.entries(input).map(([key, { value }]) => [key, value.trim()]).filter(([, text]) => text) : [];
+    first = false;
     for (const key of Object.keys(input)) fail(key, "");
     const { players, room } = state.good;
     const i = index();
@@ -163,6 +167,7 @@ export function createStrip(state, mover, length) {
     const off = state.answer.figures.off[teeIndex()];
     showPlace(tee().y, off, fieldText(`tees[${teeIndex()}].x`));
     setText($("#strip-told"), [players[i].name, input.height.value, club < 0 ? "" : `${input.club.value} driver`, off].filter(Boolean).join(" \u00b7 "));
+    for (const [key, text] of early) apply[key](text);
   }
 
   /** Puts a sentence beside the field that it is about. */

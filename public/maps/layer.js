@@ -75,12 +75,19 @@ function labels(shapes, map, taken = []) {
 
 const text = (words, x, y, anchor) => s("text", { class: "map-label", x: x.toFixed(1), y: y.toFixed(1), "text-anchor": anchor }, words);
 
+const MOST = 16; // letters of a name beside its handle
+
+function brief(name) {
+  const letters = [...name];
+  return letters.length > MOST ? `${letters.slice(0, MOST - 1).join("")}…` : name;
+}
+
 /** A handle to drag with mouse or finger; keys have the two fields below the plan. */
 export function handle(kind, name, x, y, map, on) {
   const put = (el, px, py) => el.setAttribute("transform", `translate(${px.toFixed(1)} ${py.toFixed(1)})`);
   const el = s("g", { class: `handle handle-${kind}`, "data-handle": name },
     s("circle", { class: "handle-touch", r: 24 }), s("circle", { class: "handle-ring", r: 10 }), s("path", { class: "handle-cross", d: "M-15 0H-5M5 0H15M0 -15V-5M0 5V15" }),
-    s("text", { class: "map-label", y: -18, "text-anchor": "middle" }, name));
+    s("text", { class: "map-label", y: -18, "text-anchor": "middle" }, brief(name)));
   put(el, map.px(x), map.py(y));
   let held = null; // pointer and offset from where it was taken hold of
   const place = (e) => {

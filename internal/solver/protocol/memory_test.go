@@ -1,12 +1,44 @@
 package protocol
 
 import (
+	"flag"
 	"fmt"
 	"runtime"
 	"testing"
 
 	"wideberth/internal/sim/plan"
 )
+
+var (
+	edits   = flag.Int("edits", 5, "how many heights TestMemoryHasABound types")
+	largest = flag.Bool("largest", false, "weigh the largest plan too (minutes)")
+)
+
+// asked has a solver answer a request about a plan as the worker does, in slices.
+func asked(t *testing.T, s *Solver, p plan.Plan, kind, more string) {
+	t.Helper()
+	body := fmt.Sprintf(`{"kind":%q,"plan":%s%s}`, kind, p.JSON(), more)
+	job := s.Begin([]byte(body))
+	for {
+		runtime.Gosched() // as the worker does between two slices: the collector is one of those who wait
+		if _, out := job.Next(); out == nil {
+			continue
+		} else if string(out[:8]) == `{"error"` {
+			t.Fatalf("%s: %.200s", kind, out)
+		}
+		return
+	}
+}
+
+// held is what is in use and what was taken, in bytes.
+func held(t *testing.T) (use, taken uint64) {
+	t.Helper()
+	var m runtime.MemStats
+	runtime.GC()
+	runtime.ReadMemStats(&m)
+	t.Logf("%d MB held, %d MB taken", m.HeapAlloc>>20, m.Sys>>20)
+	return m.HeapAlloc, m.Sys
+}
 
 // TestMemoryHasABound: whatever is typed and looked at, a solver holds no more than the
 // demonstration room's families with all that maps are made from, and a few beside
@@ -20,45 +52,69 @@ func TestMemoryHasABound(t *testing.T) {
 	)
 	var s Solver
 	p := plan.Demo()
-	ask := func(kind, more string) {
+	bounded := func(most uint64) {
 		t.Helper()
-		body := fmt.Sprintf(`{"kind":%q,"plan":%s%s}`, kind, p.JSON(), more)
-		job := s.Begin([]byte(body))
-		for {
-			runtime.Gosched() // as the worker does between two slices: the collector is one of those who wait
-			if _, out := job.Next(); out == nil {
-				continue
-			} else if string(out[:8]) == `{"error"` {
-				t.Fatalf("%s: %.200s", kind, out)
-			}
-			return
+		use, taken := held(t)
+		if use > mostHeld {
+			t.Errorf("%d bytes are held, want at most %d", use, mostHeld)
+		}
+		if runtime.GOARCH == "wasm" && taken > most {
+			t.Errorf("%d bytes were taken, want at most %d", taken, most)
 		}
 	}
-	taken := func(most uint64) {
+	for i := range *edits {
+		p.Players[0].Height = 1.75 + 0.003*float64(i%100)
+		asked(t, &s, p, "solve", "")
+	}
+	bounded(mostEdits)
+	p.Players[1].Height = 1.85
+	asked(t, &s, p, "solve", "")
+	for _, of := range []string{ofStand, ofHang, ofWatch, ofMarks} {
+		asked(t, &s, p, "maps", `,"of":"`+of+`"`)
+	}
+	bounded(mostTaken)
+	runtime.KeepAlive(&s)
+}
+
+// TestMemoryOfTheLargest: nor does the largest plan that is answered take more than a
+// phone has: as many pairs and checks as there may be, with all maps.
+func TestMemoryOfTheLargest(t *testing.T) {
+	if !*largest {
+		t.Skip("it takes minutes: -largest")
+	}
+	const mostTaken = 400 << 20
+	p := plan.Demo()
+	p.Room.Length, p.Room.Width, p.Room.Height = 12, 9, 4
+	p.Room.Slopes, p.Room.Solids = nil, nil
+	p.Tees = []plan.Tee{{Name: "a", X: 3, Y: 4}, {Name: "b", X: 3.2, Y: 4}, {Name: "c", X: 3.4, Y: 4}}
+	p.Clubs = []plan.Club{{Name: "driver", Kind: plan.KindDriver}, {Name: "wood", Kind: plan.KindWood}, {Name: "iron", Kind: plan.KindIron}, {Name: "wedge", Kind: plan.KindWedge}}
+	p.Players = nil
+	for i := range plan.MaxPlayers {
+		one := plan.Player{Name: fmt.Sprint("player ", i), Height: 1.6 + 0.03*float64(i), Tees: []string{"a", "b"}}
+		if i%2 == 0 {
+			one.Tees = nil
+		}
+		p.Players = append(p.Players, one)
+	}
+	p = p.WithDefaults()
+	if n := p.Pairs(); n != plan.MaxPairs {
+		t.Fatalf("it has %d pairs, want %d", n, plan.MaxPairs)
+	}
+	var s Solver
+	weigh := func(what string) {
 		t.Helper()
-		var m runtime.MemStats
-		runtime.GC()
-		runtime.ReadMemStats(&m)
-		t.Logf("%d MB held, %d MB taken", m.HeapAlloc>>20, m.Sys>>20)
-		if m.HeapAlloc > mostHeld {
-			t.Errorf("%d bytes are held, want at most %d", m.HeapAlloc, mostHeld)
-		}
-		if runtime.GOARCH == "wasm" && m.Sys > most {
-			t.Errorf("%d bytes were taken, want at most %d", m.Sys, most)
+		t.Log(what)
+		if _, taken := held(t); taken > mostTaken {
+			t.Errorf("%d bytes were taken, want at most %d", taken, mostTaken)
 		}
 	}
-	for i := range 5 {
-		p.Players[0].Height = 1.75 + 0.003*float64(i)
-		ask("solve", "")
+	asked(t, &s, p, "solve", "")
+	weigh("answered")
+	for _, of := range []string{ofStand, ofHang, ofWatch, ofMarks} {
+		asked(t, &s, p, "maps", `,"of":"`+of+`"`)
+		weigh(of)
 	}
-	taken(mostEdits)
-	for i := range 1 {
-		p.Players[1].Height = 1.85 + 0.01*float64(i)
-		ask("solve", "")
-		for _, of := range []string{ofStand, ofHang, ofWatch, ofMarks} {
-			ask("maps", `,"of":"`+of+`"`)
-		}
-	}
-	taken(mostTaken)
+	asked(t, &s, p, "changes", "")
+	weigh("changes")
 	runtime.KeepAlive(&s)
 }

@@ -1,0 +1,113 @@
+//go:build browser
+
+package browsertest
+
+import (
+	"flag"
+	"math/rand/v2"
+	"strings"
+	"testing"
+	"time"
+
+	"wideberth/internal/link"
+	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/plan/plantest"
+)
+
+var (
+	mutated    = flag.Int("mutated", 40, "how many mutated links and plans TestMalformedLinks opens")
+	mutatedFor = flag.Duration("mutatedfor", 0, "how long it opens such instead, however many they are")
+)
+
+// weighedWorkers has every worker tell how much memory its program has taken.
+const weighedWorkers = `globalThis.Worker = class extends Worker {
+	constructor(address, { name }) {
+		super(URL.createObjectURL(new Blob([
+			"const early = [], real = WebAssembly.instantiateStreaming; let made;" +
+			"WebAssembly.instantiateStreaming = async (...given) => made = await real(...given);" +
+			"addEventListener('message', (e) => { if (!e.data.weigh) return; e.stopImmediatePropagation(); postMessage({ weight: made.instance.exports.mem.buffer.byteLength }); });" +
+			"onmessage = ({ data }) => early.push(data);" +
+			"import(" + JSON.stringify(String(address)) + ").then(() => { onmessage = null; for (const data of early) dispatchEvent(new MessageEvent('message', { data })); });"
+		], { type: "text/javascript" })), { name });
+		(globalThis.workers ??= []).push(this);
+	}
+};
+globalThis.weigh = () => new Promise((done) => {
+	const one = workers.at(-1);
+	one.addEventListener("message", ({ data }) => data.weight && done(data.weight));
+	one.postMessage({ weigh: true });
+})`
+
+// mutatedLinks opens links on a page one after another, as if pasted: such as were changed
+// on the way, and sound ones of plans that were. Each ends in a sentence; one that is
+// refused leaves plan, answer and address; all go through one worker, which takes no
+// more memory for them.
+func mutatedLinks(t *testing.T, tb *tab) {
+	rnd := rand.New(rand.NewPCG(13, 8))
+	good := strings.TrimPrefix(alone, "/")
+	checked, err := link.Decode(good)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := checked.Plan()
+	texts := []string{string(p.JSON()), string(p.Sparse().JSON()), string(plan.Demo().Sparse().JSON())}
+	tb.again(alone)
+	type after struct{ Notice, Verdict, Hash string }
+	paste := func(hash string) after {
+		return eval[after](tb, `(async () => {
+			const notice = document.querySelector("#notice"), page = document.documentElement.dataset;
+			notice.textContent = "";
+			location.hash = `+hash+`;
+			const from = performance.now();
+			while (!notice.textContent || page.busy !== "no") {
+				if (performance.now() - from > 60_000) return { Notice: "", Verdict: "nothing in a minute", Hash: location.hash };
+				await new Promise((done) => setTimeout(done, 4));
+			}
+			return { Notice: notice.innerText, Verdict: document.querySelector("#verdict").innerText, Hash: location.hash };
+		})()`)
+	}
+	before := paste(quote(good))
+	weight := func() int { return eval[int](tb, `weigh()`) }
+	early, opened, refused := 0, 0, 0
+	start := time.Now()
+	for i := 0; i < *mutated || time.Since(start) < *mutatedFor; i++ {
+		if i == 20 {
+			early = weight()
+		}
+		hash, what := quote("#p="+plantest.Mutated(rnd, good[len("#p="):])), ""
+		if i%4 > 0 {
+			what = strings.ToValidUTF8(plantest.Mutated(rnd, texts[rnd.IntN(len(texts))]), "�")
+			hash = `await import("/app/link.js").then(({ pack }) => pack(` + quote(what) + `))`
+			if _, err := plan.Parse([]byte(what)); err == nil && *mutatedFor == 0 && opened == 2 {
+				continue // each takes some half a second to be answered
+			}
+		}
+		got := paste(hash)
+		if len(got.Notice) < 10 || len(got.Notice) > 700 || strings.Contains(got.Notice, "fault of the program") {
+			t.Errorf("%s%s: the notice = %q (%s)", short(hash), short(what), got.Notice, got.Verdict)
+		}
+		if !strings.Contains(got.Notice, "What was here is unchanged") {
+			opened++
+			paste(quote(good))
+			continue
+		}
+		refused++
+		if got.Verdict != before.Verdict || got.Hash != before.Hash {
+			t.Fatalf("%s%s is refused with %q, and the page reads %q at %s, want %q at %s", short(hash), short(what), got.Notice, got.Verdict, short(got.Hash), before.Verdict, short(before.Hash))
+		}
+	}
+	if got := paste(quote(good)); got != before {
+		t.Errorf("after all of them the page reads %+v, want %+v", got, before)
+	}
+	late := weight()
+	t.Logf("%d refused and %d opened in %v; the solver has taken %d MB after 20 and %d at the end", refused, opened, time.Since(start).Round(time.Second), early>>20, late>>20)
+	if refused == 0 || opened == 0 {
+		t.Errorf("%d are refused and %d opened, want some of each", refused, opened)
+	}
+	if n := eval[int](tb, `workers.length`); n != 1 {
+		t.Errorf("%d workers were started, want the one", n)
+	}
+	if late > early+48<<20 {
+		t.Errorf("the solver has taken %d MB, %d after the first 20", late>>20, early>>20)
+	}
+}
