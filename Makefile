@@ -78,9 +78,13 @@ compiled: ## wasmtest and size at the same time: each keeps one core busy
 browser: ## The page in headless Chromium (public/build must be built)
 	$(GO) test -tags browser -count=1 -timeout 15m -parallel 2 ./internal/browsertest
 
-bench: ## Benchmarks, on this machine, compiled for the browser, and in one (PLAYED=10m; public/build must be built)
+bench: ## Benchmarks, on this machine, compiled for the browser, beside a physics library, and in a browser (PLAYED=10m; public/build must be built)
+	mkdir -p .cache
 	$(GO) test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) ./internal/...
-	$(JS) $(GO) test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) -exec="$(JSEXEC)" ./internal/sim/fit ./internal/sim/maps
+	$(JS) $(GO) test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) -exec="$(JSEXEC)" ./internal/sim/maps
+	$(GO) test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) ./internal/sim/fit -peer $(CURDIR)/.cache/peer.json | tee .cache/native.txt
+	$(JS) $(GO) test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) -exec="$(JSEXEC)" ./internal/sim/fit | tee .cache/wasm.txt
+	node testdata/rapier/bench.mjs .cache/peer.json .cache/native.txt .cache/wasm.txt
 	$(GO) test -tags browser -count=1 -v -timeout 60m -run '^TestMeasure' ./internal/browsertest -measure $(PLAYED)
 
 fuzz: ## Every fuzz target for a few seconds (FUZZTIME=5s)

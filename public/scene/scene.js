@@ -33,21 +33,19 @@ async function programSize() {
   }
 }
 
-/** The answer's body, counted while it comes in. */
-function counted(answer, total) {
+/** Tells of an answer's body as it comes in. */
+async function count(answer, total) {
   let loaded = 0;
   let told = 0;
-  const counter = new TransformStream({
-    transform(chunk, out) {
-      loaded += chunk.byteLength;
-      if (loaded - told > 100_000) {
-        told = loaded;
-        tellPage({ type: "progress", loaded, total });
-      }
-      out.enqueue(chunk);
-    },
-  });
-  return new Response(answer.body.pipeThrough(counter), { headers: { "Content-Type": "application/wasm" } });
+  for (const reader = answer.body.getReader(); ;) {
+    const { done, value } = await reader.read();
+    if (done) return;
+    loaded += value.byteLength;
+    if (loaded - told > 100_000) {
+      told = loaded;
+      tellPage({ type: "progress", loaded, total });
+    }
+  }
 }
 
 async function start() {
@@ -58,7 +56,9 @@ async function start() {
   const go = new globalThis.Go();
   const [answer, total] = await Promise.all([fetch("../build/scene.wasm"), programSize()]);
   if (!answer.ok) throw new Error(`the server answered ${answer.status}`);
-  const { instance } = await WebAssembly.instantiateStreaming(counted(answer, total), go.importObject);
+  count(answer.clone(), total).catch(() => {}); // what breaks here breaks there
+  // The answer itself, as it came: of no other does the browser keep the machine code.
+  const { instance } = await WebAssembly.instantiateStreaming(answer, go.importObject);
   tellPage({ type: "progress", loaded: total, total });
   go.run(instance).then(() => fail("The 3D view stopped working."), fall);
 }

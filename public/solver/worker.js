@@ -14,26 +14,27 @@ const GC_PERCENT = "40"; // of what is in use, that may be garbage: memory that 
 
 const built = (file) => new URL(`../build/${file}`, import.meta.url);
 
-/** The response, which tells the page of each piece that comes. */
-function heard(response) {
-  const telling = new TransformStream({
-    transform(piece, out) {
-      postMessage({ progress: -1 });
-      out.enqueue(piece);
-    },
-  });
-  return new Response(response.body.pipeThrough(telling), { headers: response.headers });
+/** All of a response, whose every piece is told to the page as it comes. */
+async function heard(response) {
+  const pieces = [];
+  for (const reader = response.body.getReader(); ;) {
+    const { done, value } = await reader.read();
+    if (done) return new Blob(pieces).arrayBuffer();
+    postMessage({ progress: -1 });
+    pieces.push(value);
+  }
 }
 
 async function instantiate(response, imports) {
   if (!response.ok) throw new Error(`the solver could not be fetched (HTTP ${response.status})`);
-  const spare = response.clone();
+  const bytes = heard(response.clone());
   try {
-    return await WebAssembly.instantiateStreaming(heard(response), imports);
+    // The response itself, as it came: of no other does the browser keep the machine code.
+    return await WebAssembly.instantiateStreaming(response, imports);
   } catch (e) {
     // A host that serves .wasm under another content type rejects streaming.
     if (!(e instanceof TypeError)) throw e;
-    return WebAssembly.instantiate(await spare.arrayBuffer(), imports);
+    return WebAssembly.instantiate(await bytes, imports);
   }
 }
 

@@ -5,13 +5,13 @@ import RAPIER from "@dimforge/rapier3d-compat";
 await RAPIER.init();
 
 // far is a prediction distance beyond which Rapier would answer "no contact".
-const far = 1000;
-const upright = { x: 0, y: 0, z: 0, w: 1 };
+export const far = 1000;
+export const upright = { x: 0, y: 0, z: 0, w: 1 };
 const vec = ([x, y, z]) => ({ x, y, z });
 
 // place gives the middle of the capsule and the turn that brings Rapier's
 // capsule, which lies along its own y axis, onto it.
-function place({ a, b }) {
+export function place({ a, b }) {
   const d = b.map((v, i) => v - a[i]);
   const length = Math.hypot(...d);
   return {
@@ -31,7 +31,7 @@ function fromY([x, y, z]) {
 
 // solid gives the shape and place of a box {min, max} or a half-space {n, d}
 // whose free side is n·p ≥ d.
-function solid({ box, plane }) {
+export function solid({ box, plane }) {
   if (plane) {
     return { shape: new RAPIER.HalfSpace(vec(plane.n)), at: vec(plane.n.map((v) => v * plane.d)) };
   }
