@@ -1,6 +1,7 @@
 package family
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -146,11 +147,18 @@ func (r *Relatives) againstBox(s sweep.Surface, touched []bool) (least, typical 
 			touched[k] = true
 		}
 		if p.clearance < least || k >= 0 && p.clearance < 0 && !touched[k] {
-			near = append(near, candidate{i, p.clearance})
+			near = append(near, candidate{i, p.clearance, p.Time})
 		}
 	}
 	for i, p := range r.roughPass(s, look, max(0, least)) {
 		keep(i, p)
+	}
+	// The corners were climbed to from the central swing: somebody else may be on the
+	// way to one that comes nearer.
+	if len(near) > 0 {
+		c := slices.MinFunc(near, func(a, b candidate) int { return cmp.Compare(a.clearance, b.clearance) })
+		m, _ := r.at(c.index)
+		consider(r.approach(m, c.time, s, parts))
 	}
 	closer := near
 	near = nil
@@ -182,6 +190,7 @@ func (r *Relatives) againstBox(s sweep.Surface, touched []bool) (least, typical 
 type candidate struct {
 	index     int     // in the order of all
 	clearance float64 // which it does not undercut, m
+	time      float64 // at which it comes so near, s
 }
 
 // roughPass runs every member past a box at rough times and returns clearances

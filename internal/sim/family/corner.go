@@ -85,38 +85,52 @@ func (r *Relatives) slopesAt(m *Member, e *event) (slope [swing.NumTraits]float6
 
 const (
 	// climbs is how often a corner is sought anew from the slopes at the last one.
-	climbs = 6
-	// climbed (m) is the least gain for which that goes on.
-	climbed = 0.001
+	climbs = 12
+	// climbed (m) is the least gain for which that goes on, and that must be promised.
+	climbed = 0.0005
 )
 
+// strides are the shares of the way to a corner that a climb tries.
+var strides = [...]float64{1, 0.5, 0.2, 0.1, 0.05}
+
 // climb goes from a member on to ever farther-reaching ones: to the corner that
-// the slopes where it is point at, as long as that one reaches farther, or the
-// one half way there. look says what a member does, and where.
+// the slopes where it is point at, as long as that one reaches farther, or only
+// some of the way there. look says what a member does, and where.
 //
 // A swing answers to its traits nearly in proportion, so the corner that the
 // slopes at the central swing point at is nearly the farthest-reaching of all;
-// two or three more steps leave nobody who goes much farther.
+// two or three more steps leave nobody who goes much farther. Where a step gains
+// less than half of what the slopes promise it has gone past a ridge, on whose other
+// side the next one would only come back: then half of the way is tried too.
 func (r *Relatives) climb(m *Member, e event, look func(*Member) event) (*Member, event) {
 	for range climbs {
-		before := e.value
-		corner := swing.Corner(r.slopesAt(m, &e))
-		for _, share := range [3]float64{1, 0.5, 0.2} {
-			v := m.Variation
+		from, before := m, e
+		slopes := r.slopesAt(from, &before)
+		corner := swing.Corner(slopes)
+		for i, share := range strides {
+			v, promised := from.Variation, 0.0
 			for t := range v {
 				v[t] += share * (corner[t] - v[t])
 			}
 			v = v.Onto(swing.Reach)
+			for t, slope := range slopes {
+				promised += slope * (from.Variation[t] - v[t])
+			}
+			if promised < climbed {
+				break
+			}
 			next, err := r.member(v)
 			if err != nil {
 				continue
 			}
 			if at := look(next); at.value < e.value {
 				m, e = next, at
+			}
+			if m != from && (i > 0 || before.value-e.value > promised/2) {
 				break
 			}
 		}
-		if e.value > before-climbed {
+		if e.value > before.value-climbed {
 			break
 		}
 	}

@@ -2,6 +2,7 @@ package family
 
 import (
 	"math"
+	"slices"
 
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/sweep"
@@ -13,6 +14,9 @@ type Crowd struct {
 	Kin    *Relatives
 	tracks []*sweep.Track
 	known  map[[3]float64]float64 // how far they reach along directions
+
+	met  *Relatives     // the family that was met last
+	more []*sweep.Track // whom it has that the crowd has not
 }
 
 // NewCrowd models the family of a player with a club without a room.
@@ -25,32 +29,29 @@ func NewCrowd(player plan.Player, club plan.Club) (*Crowd, error) {
 	for m := range kin.All() {
 		c.tracks = append(c.tracks, sweep.Sample(m.Swing, sweep.FineTolerance))
 	}
-	c.tracks = append(c.tracks, own(kin)...)
 	return c, nil
 }
 
-// own returns the members that a family has because of its directions.
-func own(kin *Relatives) (out []*sweep.Track) {
-	for _, list := range kin.own {
-		for _, m := range list {
-			out = append(out, sweep.Sample(m.Swing, sweep.FineTolerance))
+// Meet is the crowd with the corners that the same golfer's family has in a room.
+func (c *Crowd) Meet(kin *Relatives) func(sweep.Surface) float64 {
+	if c.met != kin {
+		c.met, c.more = kin, nil
+		for _, m := range kin.Far {
+			same := func(of *Member) bool { return of.Variation == m.Variation }
+			if !slices.ContainsFunc(c.Kin.Far, same) {
+				c.more = append(c.more, sweep.Sample(m.Swing, sweep.FineTolerance))
+			}
 		}
 	}
-	return out
-}
-
-// Meet is the crowd with the members that the same golfer's family has in a room.
-func (c *Crowd) Meet(kin *Relatives) func(sweep.Surface) float64 {
-	more := own(kin)
 	return func(s sweep.Surface) float64 {
 		if !s.Kind.Flat() {
-			return nearest(more, s, nearest(c.tracks, s, math.Inf(1)))
+			return nearest(c.more, s, nearest(c.tracks, s, math.Inf(1)))
 		}
 		n := [3]float64{s.Plane.N.X, s.Plane.N.Y, s.Plane.N.Z}
 		if _, ok := c.known[n]; !ok {
 			c.known[n] = nearest(c.tracks, s, math.Inf(1)) + s.Plane.D
 		}
-		return nearest(more, s, c.known[n]-s.Plane.D)
+		return nearest(c.more, s, c.known[n]-s.Plane.D)
 	}
 }
 

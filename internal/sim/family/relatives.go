@@ -27,9 +27,9 @@ const seed = 20
 // they all are at any time, for boxes. A swing is the same wherever it is swung, so
 // moving a tee costs a few comparisons.
 //
-// What is found along one direction does not depend on which others there are:
-// the corners of the upright walls and the level ceiling are always there, those
-// of any other direction count for that one alone.
+// The corners of the upright walls and the level ceiling are always there, those of
+// other directions where the room has them. Every member counts for everything: whoever
+// goes farthest along a slope may pass a beam or the ceiling too.
 //
 // Everything is in the golfer frame of a right-hander.
 type Relatives struct {
@@ -39,11 +39,10 @@ type Relatives struct {
 	Central *Member   // of the central swing
 	Sample  []*Member // the low-discrepancy sample, on which shares are counted
 	Singles []*Member // each trait alone, at −1 then +1 standard deviation
-	Far     []*Member // the central swing and the corners along the axes
+	Far     []*Member // the central swing and the corners along the directions
 	Times   []float64 // at which the family is looked over, within coarseTolerance, s
 
 	dirs    []geom.Vec     // unit normals of flat surfaces, into the room
-	own     [][]*Member    // per direction: its corners, unless they are in Far
 	least   []float64      // per direction, over all of the above, m
 	loosest []*Member      // who reaches that far
 	fine    *sweep.Track   // of the central swing, within fineTolerance
@@ -127,15 +126,9 @@ func (r *Relatives) reduce(sample []swing.Variation) error {
 	}
 	r.Central, r.coarse = central, r.Coarse(central)
 	r.Far, r.tracks = append(r.Far, central), append(r.tracks, r.coarse)
-	for _, n := range axes {
+	for _, n := range r.dirs {
 		for _, m := range r.corners(n) {
 			r.keep(m)
-		}
-	}
-	r.own = make([][]*Member, len(r.dirs))
-	for k, n := range r.dirs {
-		if !slices.Contains(axes, n) {
-			r.own[k] = r.corners(n)
 		}
 	}
 	for _, v := range sample {
@@ -198,7 +191,7 @@ func (r *Relatives) Coarse(m *Member) *sweep.Track {
 // axes are the directions that the upright walls and the level ceiling face.
 var axes = []geom.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: -1}}
 
-// All yields every member that counts whatever is asked.
+// All yields every member.
 func (r *Relatives) All() iter.Seq[*Member] {
 	return func(yield func(*Member) bool) {
 		for _, list := range [][]*Member{r.Far, r.Sample, r.Singles} {
@@ -206,22 +199,6 @@ func (r *Relatives) All() iter.Seq[*Member] {
 				if !yield(m) {
 					return
 				}
-			}
-		}
-	}
-}
-
-// towards yields every member that counts for direction k.
-func (r *Relatives) towards(k int) iter.Seq[*Member] {
-	return func(yield func(*Member) bool) {
-		for m := range r.All() {
-			if !yield(m) {
-				return
-			}
-		}
-		for _, m := range r.own[k] {
-			if !yield(m) {
-				return
 			}
 		}
 	}

@@ -1,6 +1,7 @@
 package family
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -67,25 +68,30 @@ type lookout struct {
 // directions.
 func (r *Relatives) measure() {
 	scouts, l := r.lookout()
-	r.Family.SetTimes(l.times)
-	pose := func(m *Member) { r.Family.PosesOf(m.Swing, l.parts, l.poses) }
 	for m := range r.All() {
-		pose(m)
-		m.least = make([]float64, len(scouts))
-		for k := range scouts {
-			m.least[k] = scouts[k].least(m.Swing, l, sampleTolerance)
+		r.reach(m, scouts, l)
+	}
+	// The corners were climbed to from the central swing. What goes farther lies beyond
+	// somebody else, most likely whoever of the sample goes farthest.
+	known := len(r.Far)
+	for k, n := range r.dirs {
+		least := func(a, b *Member) int { return cmp.Compare(a.least[k], b.least[k]) }
+		start := slices.MinFunc(r.Sample, least)
+		at := extremeOf(r.glance(start, scouts[k].parts(), r.Times), n)
+		look := func(m *Member) event { return extremeOf(r.around(m, at.time), n) }
+		if m, e := r.climb(start, look(start), look); e.value < slices.MinFunc(r.Far[:known], least).least[k] {
+			r.keep(m)
 		}
+	}
+	scouts, l = r.lookout()
+	for _, m := range r.Far[known:] {
+		r.reach(m, scouts, l)
 	}
 	r.least, r.loosest = make([]float64, len(scouts)), make([]*Member, len(scouts))
 	for k := range scouts {
-		for _, m := range r.own[k] {
-			pose(m)
-			m.least = make([]float64, len(scouts)) // only its own direction's is used
-			m.least[k] = scouts[k].least(m.Swing, l, sampleTolerance)
-		}
 		for {
 			var best *Member
-			for m := range r.towards(k) {
+			for m := range r.All() {
 				if best == nil || m.least[k] < best.least[k] {
 					best = m
 				}
@@ -94,26 +100,26 @@ func (r *Relatives) measure() {
 				break
 			}
 			r.loosest[k] = best
-			pose(best)
+			r.pose(best, l)
 			best.least[k] = scouts[k].least(best.Swing, l, fineTolerance)
 		}
 		r.least[k] = r.loosest[k].least[k]
 	}
-	for k, n := range r.dirs {
-		if slices.Contains(r.Far, r.loosest[k]) || slices.Contains(r.own[k], r.loosest[k]) {
-			continue
-		}
-		// Somebody goes farther than all corners, so there is a corner beyond them.
-		times, _ := r.fine.Samples()
-		parts := scouts[k].parts()
-		look := func(m *Member) event { return extremeOf(r.glance(m, parts, times), n) }
-		if m, e := r.climb(r.loosest[k], look(r.loosest[k]), look); e.value < r.least[k] {
-			m.least = make([]float64, len(r.dirs))
-			m.least[k] = e.value
-			r.own[k] = append(r.own[k], m)
-			r.least[k], r.loosest[k] = e.value, m
-		}
+}
+
+// reach fills how far a member reaches.
+func (r *Relatives) reach(m *Member, scouts []scout, l *lookout) {
+	r.pose(m, l)
+	m.least = make([]float64, len(scouts))
+	for k := range scouts {
+		m.least[k] = scouts[k].least(m.Swing, l, sampleTolerance)
 	}
+}
+
+// pose puts a member before the scouts.
+func (r *Relatives) pose(m *Member, l *lookout) {
+	r.Family.SetTimes(l.times)
+	r.Family.PosesOf(m.Swing, l.parts, l.poses)
 }
 
 // lookout finds the ends to look at in each of the family's directions, and the
@@ -128,19 +134,15 @@ func (r *Relatives) lookout() (scouts []scout, l *lookout) {
 		l.radius[part] = poses[0][part].R
 	}
 	for k, n := range r.dirs {
-		tracks := slices.Clone(r.tracks)
-		for _, m := range r.own[k] {
-			tracks = append(tracks, r.seen(len(tracks), m))
-		}
 		// Whoever reaches least still reaches this far.
 		least := math.Inf(-1)
-		for _, t := range tracks {
+		for _, t := range r.tracks {
 			least = max(least, extremeOf(t, n).value)
 		}
 		least += lookBack
 		var ends []end
 		keep := make([]bool, len(r.Times))
-		for _, t := range tracks {
+		for _, t := range r.tracks {
 			_, poses := t.Samples()
 			for part := range swing.NumParts {
 				if b := t.Bounds(part); b.Reach(n) > least {

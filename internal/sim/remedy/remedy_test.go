@@ -144,7 +144,7 @@ func TestLimits(t *testing.T) {
 	p := plantest.OneClub("7-iron")
 	p.Players = p.Players[:1]
 	p.Room.Solids, p.Room.Slopes, p.Hung = nil, nil, nil
-	for _, height := range []float64{2.55, 2.75} {
+	for _, height := range []float64{2.57, 2.75} {
 		p.Room.Height = height
 		var lab, second fit.Lab
 		r, err := lab.Check(plantest.Checked(p))
