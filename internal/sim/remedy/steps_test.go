@@ -40,6 +40,49 @@ func TestMoved(t *testing.T) {
 	}
 }
 
+// TestSides: a tee that is moved to one side alone changes one of its places.
+func TestSides(t *testing.T) {
+	p := plan.Demo().WithDefaults()
+	p.Players, p.Clubs = p.Players[1:2], p.Clubs[:1] // who strikes, beside whom there is room
+	p.Players[0].Clubs = nil
+	var lab fit.Lab
+	r, err := lab.Check(plantest.Checked(p))
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := r.Checks[0]
+	all, err := Solve(&lab, plantest.Checked(p), c.Player, c.Club, c.Tee)
+	if err != nil {
+		t.Fatal(err)
+	}
+	seen := 0
+	for _, one := range all {
+		if one.Kind != KindTee {
+			continue
+		}
+		seen++
+		axis, sign := map[string]string{TowardsTarget: "x", TowardsBack: "x", TowardsLeft: "y", TowardsRight: "y"}[one.Towards], 1.0
+		from := p.Tees[0].X
+		if axis == "y" {
+			from = p.Tees[0].Y
+		}
+		if one.Towards == TowardsBack || one.Towards == TowardsRight {
+			sign = -1
+		}
+		for _, e := range one.Edits {
+			if e.Path != "tees[0]."+axis && valueAt(p, e.Path) != e.Value {
+				t.Errorf("towards %s, %s becomes %g", one.Towards, e.Path, e.Value)
+			}
+			if d := sign * (e.Value - from); e.Path == "tees[0]."+axis && (d <= 0 || math.Abs(d-one.Amount) > 1e-9) {
+				t.Errorf("towards %s by %g, %s goes from %g to %g", one.Towards, one.Amount, e.Path, from, e.Value)
+			}
+		}
+	}
+	if seen == 0 {
+		t.Errorf("no tee is moved: %+v", all)
+	}
+}
+
 // TestAim: whoever is to be helped must reach the level, and may not begin to strike;
 // everybody else keeps the verdict they have.
 func TestAim(t *testing.T) {
