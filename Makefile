@@ -22,7 +22,7 @@ SEED ?= 1
 JS := GOOS=js GOARCH=wasm
 # Runs a test binary that was compiled for the browser, in Node. The loader has
 # room for a small environment only, so it gets just the search path.
-JSEXEC = env -i PATH=$$PATH GOGC=40 $(shell $(GO) env GOROOT)/lib/wasm/go_js_wasm_exec
+JSEXEC = env -i PATH=$$PATH GOGC=40 GOMEMLIMIT=300MiB $(shell $(GO) env GOROOT)/lib/wasm/go_js_wasm_exec
 # The same of what is shipped: stripped after linking.
 STRIPPEDEXEC = $(CURDIR)/bin/stripped $(JSEXEC)
 

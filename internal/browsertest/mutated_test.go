@@ -56,8 +56,9 @@ func mutatedLinks(t *testing.T, tb *tab) {
 	paste := func(hash string) after {
 		return eval[after](tb, `(async () => {
 			const notice = document.querySelector("#notice"), page = document.documentElement.dataset;
-			notice.textContent = "";
-			location.hash = `+hash+`;
+			const to = `+hash+`;
+			notice.textContent = location.hash === to ? "It is open already." : "";
+			location.hash = to;
 			const from = performance.now();
 			while (!notice.textContent || page.busy !== "no") {
 				if (performance.now() - from > 60_000) return { Notice: "", Verdict: "nothing in a minute", Hash: location.hash };
