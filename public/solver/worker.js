@@ -10,7 +10,7 @@
 // The least patient is served first. What has patience is begun again when something with
 // less came in between: what was learnt on the way is kept.
 const READY_TRIES = 100; // × 50 ms: how long main may take to register itself
-const GC_PERCENT = "40"; // of what is in use, that may be garbage: memory that a page once took is never given back
+const GC_PERCENT = "60"; // of what is in use, that may be garbage: memory that a page once took is never given back
 const MEMORY_LIMIT = "300MiB"; // from which on garbage is collected at once
 
 const built = (file) => new URL(`../build/${file}`, import.meta.url);
