@@ -21,8 +21,10 @@ ADDRESS ?=
 SEED ?= 1
 JS := GOOS=js GOARCH=wasm
 # Runs a test binary that was compiled for the browser, in Node. The loader has
-# room for a small environment only, so it gets just the search path.
+# room for a small environment only, so it gets the search path and the collector's bounds.
 JSEXEC = env -i PATH=$$PATH GOGC=60 GOMEMLIMIT=300MiB $(shell $(GO) env GOROOT)/lib/wasm/go_js_wasm_exec
+# The same of what is shipped: stripped after linking.
+STRIPPEDEXEC = $(CURDIR)/bin/stripped $(JSEXEC)
 
 .PHONY: help run build site cli test lint page unit wasmtest size compiled browser bench fuzz search mutants shots deps clean
 
