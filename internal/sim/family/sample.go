@@ -60,8 +60,8 @@ type lookout struct {
 	parts  []swing.Parts // what is looked at, moment by moment
 	poses  []swing.Pose
 	radius [swing.NumParts]float64
-	reach  []float64 // scratch: of one end
-	bend   []float64 // scratch: its second derivative
+	reach  []float64 // scratch: end by end of a scout
+	bend   []float64 // scratch: the second derivative of one
 }
 
 // measure fills how far every member reaches along each of the family's
@@ -190,36 +190,43 @@ func (r *Relatives) lookout() (scouts []scout, l *lookout) {
 	}
 	n := len(l.times)
 	l.poses = make([]swing.Pose, n)
-	l.reach, l.bend = make([]float64, n), make([]float64, n)
+	l.reach, l.bend = make([]float64, n*2*int(swing.NumParts)), make([]float64, n)
 	return scouts, l
 }
 
-// look fills the scratch of a lookout with N·p of one end and the size of its
-// second derivative in the scout's runs, and returns the least value.
-func (sc *scout) look(l *lookout, e end) float64 {
+// look fills reach with N·p of one end in the scout's runs, and returns the least value.
+func (sc *scout) look(l *lookout, e end, reach []float64) float64 {
 	n, least := sc.dir, math.Inf(1)
 	radius := l.radius[e.part]
 	for _, run := range sc.runs {
-		from, to := run[0], run[1]
-		for j := from; j <= to; j++ {
+		for j := run[0]; j <= run[1]; j++ {
 			c := &l.poses[j][e.part]
 			at := &c.A
 			if e.b {
 				at = &c.B
 			}
 			v := n.X*at.X + n.Y*at.Y + n.Z*at.Z - radius
-			l.reach[j] = v
+			reach[j] = v
 			if v < least {
 				least = v
 			}
 		}
+	}
+	return least
+}
+
+// bends fills the scratch of a lookout with the size of the second derivative of what
+// an end reaches in the scout's runs, where it may go beyond least in a step.
+func (sc *scout) bends(l *lookout, reach []float64, least float64) {
+	for _, run := range sc.runs {
+		from, to := run[0], run[1]
 		for j := from + 1; j < to; j++ {
-			if l.reach[j] > least+3*lookBack { // no step here will matter
+			if reach[j] > least+3*lookBack { // no step here will matter
 				l.bend[j] = 0
 				continue
 			}
 			a, b := l.times[j]-l.times[j-1], l.times[j+1]-l.times[j]
-			l.bend[j] = 2 * math.Abs((l.reach[j+1]-l.reach[j])/b-(l.reach[j]-l.reach[j-1])/a) / (a + b)
+			l.bend[j] = 2 * math.Abs((reach[j+1]-reach[j])/b-(reach[j]-reach[j-1])/a) / (a + b)
 		}
 		if to > from+1 {
 			l.bend[from], l.bend[to] = l.bend[from+1], l.bend[to-1]
@@ -227,7 +234,6 @@ func (sc *scout) look(l *lookout, e end) float64 {
 			l.bend[from], l.bend[to] = 0, 0
 		}
 	}
-	return least
 }
 
 // least returns the smallest N·p of the scout's ends over a member's motion,
@@ -236,18 +242,23 @@ func (sc *scout) look(l *lookout, e end) float64 {
 // differences, but of N·p itself.
 func (sc *scout) least(s *swing.Swing, l *lookout, tol float64) float64 {
 	const safety = 1.5
+	n := len(l.times)
 	best := math.Inf(1)
-	for _, e := range sc.ends {
-		// What is reached at a moment is reached; only a step that may go beyond
-		// all of that needs a closer look.
-		if v := sc.look(l, e); v < best {
+	// What any end reaches at a moment is reached; only a step that may go beyond
+	// all of that needs a closer look.
+	for i, e := range sc.ends {
+		if v := sc.look(l, e, l.reach[i*n:][:n]); v < best {
 			best = v
 		}
+	}
+	for i, e := range sc.ends {
+		reach := l.reach[i*n:][:n]
+		sc.bends(l, reach, best)
 		for _, run := range sc.runs {
 			for j := run[0]; j < run[1]; j++ {
-				low, bend := l.reach[j], l.bend[j]
-				if l.reach[j+1] < low {
-					low = l.reach[j+1]
+				low, bend := reach[j], l.bend[j]
+				if reach[j+1] < low {
+					low = reach[j+1]
 				}
 				if l.bend[j+1] > bend {
 					bend = l.bend[j+1]
@@ -255,7 +266,7 @@ func (sc *scout) least(s *swing.Swing, l *lookout, tol float64) float64 {
 				h := l.times[j+1] - l.times[j]
 				stray := safety * bend * h * h / 8
 				if low-stray < best {
-					best = sc.closer(s, l, e, l.times[j], l.times[j+1], l.reach[j], l.reach[j+1], stray, tol, best)
+					best = sc.closer(s, l, e, l.times[j], l.times[j+1], reach[j], reach[j+1], stray, tol, best)
 				}
 			}
 		}
