@@ -3,6 +3,7 @@ package fit
 import (
 	"slices"
 
+	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/family"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/sweep"
@@ -30,9 +31,16 @@ func (l *Lab) Rest(done, all int) error {
 	return l.Pause(done, all)
 }
 
+// MostMapped is how many families one map is made of at most: all of them are in use at
+// once, and what more would take a browser on a phone may not have.
+const MostMapped = 24
+
 // Atlases makes what maps ask of casts, pausing between them: each takes as long as
-// the family did.
+// the family did. More than MostMapped are refused.
 func (l *Lab) Atlases(casts []Cast) error {
+	if n := len(casts); n > MostMapped {
+		return fmt.Errorf("%d players and clubs together take more memory than a phone has; choose one player or one club", n)
+	}
 	for k := range casts {
 		if err := l.Rest(k, len(casts)); err != nil {
 			return err

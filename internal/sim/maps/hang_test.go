@@ -1,8 +1,10 @@
 package maps
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"wideberth/internal/sim/ball"
@@ -337,5 +339,26 @@ func TestSeats(t *testing.T) {
 		if got, want := m.Grid.at(p.Seats[i].X, p.Seats[i].Y)-r, min(s.Club, s.Ball); want > 0 && want < m.Cap-r && math.Abs(got-want) > 0.12 {
 			t.Errorf("seat %q: %.3f by the map, %.3f by itself", s.Name, got, want)
 		}
+	}
+}
+
+// TestMostMapped: a map of more golfers and clubs than there is memory for is refused with
+// what to do, of one of them it is made.
+func TestMostMapped(t *testing.T) {
+	p := plantest.OneClub("7-iron")
+	p.Players, p.Clubs, p.Room.Length, p.Room.Height = nil, nil, 9, 4
+	for i := range plan.MaxPlayers {
+		p.Players = append(p.Players, plan.Player{Name: fmt.Sprint("player ", i), Height: 1.7})
+	}
+	for i := range fit.MostMapped/plan.MaxPlayers + 1 {
+		p.Clubs = append(p.Clubs, plan.Club{Name: fmt.Sprint("club ", i), Kind: plan.KindIron, Length: 0.9})
+	}
+	doc := plantest.Checked(p)
+	var lab fit.Lab
+	if _, err := Hang(&lab, doc, HangOptions{}); err == nil || !strings.Contains(err.Error(), "choose one player or one club") {
+		t.Errorf("Hang for %d players: %v, want what to do", len(p.Players), err)
+	}
+	if _, err := Hang(&lab, doc, HangOptions{Players: []string{"player 0"}}); err != nil {
+		t.Errorf("Hang for one player: %v", err)
 	}
 }
