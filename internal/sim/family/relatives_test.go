@@ -175,3 +175,28 @@ func sampleTracks(r *Relatives) (out []*sweep.Track) {
 	}
 	return out
 }
+
+// TestAgainst: a flat surface is as far from the typical swing and from the loosest as
+// their tracks are, and a box in the way costs clearance as much as single traits say.
+func TestAgainst(t *testing.T) {
+	wall := geom.Vec{Y: -1}
+	r, err := New(plan.Player{Name: "Host", Height: 1.8}, plan.DefaultClub("driver", "driver"), []geom.Vec{wall})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := sweep.Surface{Name: "wall", Kind: sweep.Wall, Plane: geom.Halfspace{N: wall, D: -2.5}}
+	away := func(m *Member) float64 { return sweep.Sample(m.Swing, sweep.FineTolerance).Clearance(s).Clearance }
+	least, typical, who := r.Against(s, make([]bool, len(r.Sample)))
+	if math.Abs(typical-away(r.Central)) > sampleTolerance+reducedTolerance || math.Abs(least-away(who)) > reducedTolerance || least > typical {
+		t.Errorf("the wall is %.4f m from the typical swing and %.4f from the loosest, their tracks are %.4f and %.4f away", typical, least, away(r.Central), away(who))
+	}
+
+	s = sweep.Surface{Name: "box", Kind: sweep.Solid, Box: geom.Box{Min: geom.Vec{X: -1, Y: 1.9, Z: 0}, Max: geom.Vec{X: 1, Y: 2.1, Z: 3}}}
+	cost := r.Costs(s)
+	for trait := range cost {
+		less, more := away(r.Singles[2*trait]), away(r.Singles[2*trait+1])
+		if want := (less - more) / 2; math.Abs(cost[trait]-want) > 0.02 {
+			t.Errorf("trait %d costs %.3f m to the box, single swings say %.3f", trait, cost[trait], want)
+		}
+	}
+}

@@ -33,7 +33,7 @@ func (l *Lab) Rest(done, all int) error {
 
 // MostMapped is how many families one map is made of at most: all of them are in use at
 // once, and what more would take a browser on a phone may not have.
-const MostMapped = 24
+const MostMapped = 20
 
 // Atlases makes what maps ask of casts, pausing between them: each takes as long as
 // the family did. More than MostMapped are refused.

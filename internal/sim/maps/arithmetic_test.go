@@ -317,3 +317,40 @@ func TestSharing(t *testing.T) {
 		})
 	}
 }
+
+// TestLeftHandersAreMirrored: what their feet take, and where their balls off the hosel
+// fly, is the mirror image of a right-hander's.
+func TestLeftHandersAreMirrored(t *testing.T) {
+	p := plan.Demo()
+	p.Players, p.Clubs = p.Players[:1], p.Clubs[:1]
+	p.Players[0].Clubs = nil
+	var feet [2]rect
+	var flights [2][]cone
+	for i, hand := range []plan.Hand{plan.HandRight, plan.HandLeft} {
+		q := p.WithDefaults()
+		q.Players[0].Hand = hand
+		casts, err := new(fit.Lab).Casts(q, nil, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		feet[i], flights[i] = footing(&casts[0]), cones(q, casts, true)
+	}
+	right, left := feet[0], feet[1]
+	if left != (rect{right.x0, -right.y1, right.x1, -right.y0}) || right.y0 == -right.y1 {
+		t.Errorf("a right-hander's feet take %v, a left-hander's %v, want the mirror image", right, left)
+	}
+	if len(flights[0]) != len(flights[1]) || len(flights[0]) < 2 {
+		t.Fatalf("%d and %d cones", len(flights[0]), len(flights[1]))
+	}
+	lopsided := false
+	for i, a := range flights[0] {
+		b := flights[1][i]
+		if math.Abs(a.from+b.to) > 1e-12 || math.Abs(a.to+b.from) > 1e-12 {
+			t.Errorf("a right-hander's %s flies from %.4f to %.4f, a left-hander's from %.4f to %.4f", a.shot, a.from, a.to, b.from, b.to)
+		}
+		lopsided = lopsided || math.Abs(a.from+a.to) > 0.1
+	}
+	if !lopsided {
+		t.Error("no shot flies to one side")
+	}
+}
