@@ -44,7 +44,7 @@ site: ## Build a folder for any static host (SITE=folder ADDRESS=where it will s
 cli: ## Build the command line tool as bin/wideberth
 	$(GO) build -trimpath -o bin/wideberth ./internal/cli
 
-test: deps lint page unit compiled browser ## Everything below, in this order
+test: deps lint compiled browser ## Everything below, in this order
 
 lint: ## gofmt and go vet, for this machine and for the browser
 	@unformatted=$$(gofmt -l internal wasm); \
@@ -68,10 +68,10 @@ wasmtest: ## Reports, maps, marks, remedies and what is built again, compiled fo
 size: ## Build both programs and hold what a visitor transfers to the budgets
 	$(GO) run ./internal/cli size -check
 
-compiled: ## wasmtest and size at the same time: each keeps one core busy
+compiled: ## size, and beside it page, unit and wasmtest: compressing keeps one core busy
 	@log=$$(mktemp); failed=0; \
-	$(MAKE) --no-print-directory wasmtest >"$$log" 2>&1 & \
-	$(MAKE) --no-print-directory size || failed=1; \
+	$(MAKE) --no-print-directory size >"$$log" 2>&1 & \
+	$(MAKE) --no-print-directory page unit wasmtest || failed=1; \
 	wait $$! || failed=1; \
 	cat "$$log"; rm "$$log"; exit $$failed
 

@@ -394,10 +394,7 @@ func (q *question) climb(g *golfer, of plan.Plan, rnd *rand.Rand, steps int, sum
 // golfers and climbs, for each question, to where most is flattered. What it finds
 // it writes down for TestFinds.
 func TestSearch(t *testing.T) {
-	golfers, steps := uint64(2), 4
-	if testing.Short() {
-		golfers, steps = 1, 3
-	}
+	golfers, steps := uint64(1), 4
 	more := func(n uint64) bool { return n < golfers }
 	if *searchFor > 0 {
 		steps = 60
