@@ -44,7 +44,7 @@ func fingerDrags(t *testing.T, tb *tab) {
 	}
 	tb.openSheet("room")
 	address := eval[string](tb, "location.hash")
-	if d := tb.fingerOn("[data-wall=width] .wall-knob", 0, 30); d != 0 {
+	if d := tb.fingerOn("[data-wall=width] .wall-knob", 0, -40); d != 0 {
 		t.Errorf("a finger on a wall scrolls the page by %g px", d)
 	}
 	tb.until("the wall's label", `document.querySelector("[data-wall=width] .wall-label").textContent !== ""`)
@@ -55,7 +55,7 @@ func fingerDrags(t *testing.T, tb *tab) {
 	tb.openSheet("stand")
 	address = eval[string](tb, "location.hash")
 	before := tb.section(".map-reading")
-	if d := tb.fingerOn(".handle-tee .handle-ring", -10, 30); d != 0 {
+	if d := tb.fingerOn(".handle-tee .handle-ring", -10, -60); d != 0 {
 		t.Errorf("a finger on the tee scrolls the page by %g px", d)
 	}
 	tb.until("another reading", `document.querySelector(".map-reading").innerText !== `+quote(before))
