@@ -118,6 +118,17 @@ func matchName(got, want string) bool {
 
 func (e element) String() string { return fmt.Sprintf("%s %q", e.role, e.name) }
 
+// middle brings an element into the middle of the window and returns where its own is.
+func (tb *tab) middle(selector string) [2]float64 {
+	tb.t.Helper()
+	return eval[[2]float64](tb, `(() => {
+		const el = document.querySelector(`+quote(selector)+`);
+		el.scrollIntoView({block: "center", behavior: "instant"});
+		const r = el.getBoundingClientRect();
+		return [r.left + r.width / 2, r.top + r.height / 2];
+	})()`)
+}
+
 // click scrolls the element into view and presses the mouse on its middle.
 // Something that lies over it gets the click, as it would from a person.
 func (e element) click() {

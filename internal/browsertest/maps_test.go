@@ -94,12 +94,7 @@ func dragTee(t *testing.T, tb *tab) {
 	tb.openSheet("stand")
 	address := eval[string](tb, "location.hash")
 	before := tb.section(".map-reading")
-	at := eval[[2]float64](tb, `(() => {
-		const e = document.querySelector(".handle-tee .handle-ring");
-		e.scrollIntoView({block: "center", behavior: "instant"});
-		const r = e.getBoundingClientRect();
-		return [r.left + r.width / 2, r.top + r.height / 2];
-	})()`)
+	at := tb.middle(".handle-tee .handle-ring")
 	tb.do(
 		chromedp.MouseEvent("mouseMoved", at[0], at[1]),
 		chromedp.MouseEvent("mousePressed", at[0], at[1], chromedp.ButtonLeft),

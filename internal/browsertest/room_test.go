@@ -29,12 +29,7 @@ func (tb *tab) untilField(path, want string) {
 func (tb *tab) drag(wall string, dx, dy float64) string {
 	tb.t.Helper()
 	tb.until("the handle", `document.querySelector("[data-wall=`+wall+`] .wall-knob") !== null`)
-	at := eval[[2]float64](tb, `(() => {
-		const knob = document.querySelector("[data-wall=`+wall+`] .wall-knob");
-		knob.scrollIntoView({block: "center", behavior: "instant"});
-		const r = knob.getBoundingClientRect();
-		return [r.left + r.width / 2, r.top + r.height / 2];
-	})()`)
+	at := tb.middle("[data-wall=" + wall + "] .wall-knob")
 	tb.mouse(input.DispatchMouseEventTypeMousePressed, at[0], at[1])
 	tb.mouse(input.DispatchMouseEventTypeMouseMoved, at[0]+dx, at[1]+dy)
 	const label = `document.querySelector("[data-wall=%s] .wall-label").textContent`

@@ -21,18 +21,14 @@ func (tb *tab) finger(kind input.DispatchTouchEventType, at ...*input.TouchPoint
 // the page has scrolled by then is returned.
 func (tb *tab) fingerOn(selector string, dx, dy float64) (scrolled float64) {
 	tb.t.Helper()
-	at := eval[[3]float64](tb, `(() => {
-		const el = document.querySelector(`+quote(selector)+`);
-		el.scrollIntoView({block: "center", behavior: "instant"});
-		const r = el.getBoundingClientRect();
-		return [r.left + r.width / 2, r.top + r.height / 2, scrollY];
-	})()`)
+	at := tb.middle(selector)
+	before := eval[float64](tb, "scrollY")
 	tb.finger(input.DispatchTouchEventTypeTouchStart, &input.TouchPoint{X: at[0], Y: at[1]})
 	const steps = 4
 	for i := 1.0; i <= steps; i++ {
 		tb.finger(input.DispatchTouchEventTypeTouchMove, &input.TouchPoint{X: at[0] + dx*i/steps, Y: at[1] + dy*i/steps})
 	}
-	return eval[float64](tb, "scrollY") - at[2]
+	return eval[float64](tb, "scrollY") - before
 }
 
 // A finger drags a wall and the tee without scrolling the page; beside them it scrolls.
