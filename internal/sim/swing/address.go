@@ -209,55 +209,15 @@ func (a *address) miss(p posture) float64 {
 	return a.hips + a.ground.Z - a.figure.reach*a.shaft.sin*a.lean.cos
 }
 
-// usual returns the posture that departs least from the wishes, by sequential
-// quadratic programming on the one constraint (J. Nocedal and S. J. Wright 2006,
-// Numerical Optimization, ch. 18): it settles in 4 to 6 steps, in more where a
-// club is almost too long.
+// usual returns the posture that departs least from the wishes.
 func (a *address) usual() (posture, bool) {
 	trunk, arms, shaft := wishes(a.figure.club)
-	wish := [3]float64{trunk.angle, arms.angle, shaft.angle}
-	give := [3]float64{trunk.give, arms.give, shaft.give}
-	miss := func(x [3]float64) float64 { return a.miss(posture{x[0], x[1], x[2]}) }
-	// What a posture costs: its departures, and far more what it misses by.
-	cost := func(x [3]float64, miss float64) float64 {
-		const dear = 2000 // a metre
-		sum := dear * math.Abs(miss)
-		for i := range x {
-			d := (x[i] - wish[i]) / give[i]
-			sum += d * d
-		}
-		return sum
+	departed := func(u geom.Vec) posture {
+		return posture{trunk.angle + u.X*trunk.give, arms.angle + u.Y*arms.give, shaft.angle + u.Z*shaft.give}
 	}
-	x := wish
-	c := miss(x)
-	for range 200 {
-		const step = 1e-5
-		var g [3]float64
-		norm, off := 0.0, c
-		for i := len(x) - 1; i >= 0; i-- { // the trunk last: it takes the longest to place
-			y := x
-			y[i] += step
-			g[i] = (miss(y) - c) / step
-		}
-		for i := range x {
-			norm += g[i] * g[i] * give[i] * give[i]
-			off += g[i] * (wish[i] - x[i])
-		}
-		from, was := x, cost(x, c)
-		for share := 1.0; share > 1e-3; share /= 2 {
-			for i := range x {
-				x[i] = from[i] + share*(wish[i]-g[i]*give[i]*give[i]*off/norm-from[i])
-			}
-			if c = miss(x); cost(x, c) < was {
-				break
-			}
-		}
-		if d := x[0] - from[0]; math.Abs(c) < 1e-9 && math.Abs(d) < 1e-9 {
-			break
-		}
-	}
-	p := posture{x[0], x[1], x[2]}
-	return p, math.Abs(c) < 1e-6 && p.possible()
+	at, missed := nearestOn(func(u geom.Vec) float64 { return a.miss(departed(u)) })
+	p := departed(at)
+	return p, math.Abs(missed) < 1e-6 && p.possible()
 }
 
 // deviate returns the posture with the hands and the arms of dev, for which the
