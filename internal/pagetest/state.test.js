@@ -26,6 +26,11 @@ function stage() {
   return { state, asked, kept, busy, whose, answer };
 }
 
+async function pause(t, ms) {
+  t.mock.timers.tick(ms);
+  await new Promise((done) => setImmediate(done));
+}
+
 async function opened() {
   const it = stage();
   it.state.open(demo());
@@ -71,12 +76,14 @@ test("an edit says where the walls stood in the last good plan; an undo and a wh
   assert.equal(walls(), undefined);
 });
 
-test("a refused draft keeps the last good answer", async () => {
+test("a refused draft keeps the last good answer", async (t) => {
+  t.mock.timers.enable({ apis: ["setTimeout"] });
   const { state, kept, busy, answer } = await opened();
   const heard = [];
   state.onAnswered(() => heard.push("good"), ({ refusal }) => heard.push(refusal.field));
   state.edit((plan) => { plan.room.height = "tall"; }, "room.height");
   await answer({ message: "“tall” is no length", field: "room.height" });
+  await pause(t, 250);
   assert.deepEqual(heard, ["good", "room.height"]);
   assert.equal(state.good.room.height, 3);
   assert.equal(state.draft.room.height, "tall");
@@ -87,6 +94,25 @@ test("a refused draft keeps the last good answer", async () => {
   assert.equal(state.draft.room.height, 3);
   await answer();
   assert.equal(state.refusal, null);
+});
+
+test("why half a figure is refused is told when the typing pauses", async (t) => {
+  t.mock.timers.enable({ apis: ["setTimeout"] });
+  const { state, answer } = await opened();
+  const heard = [];
+  state.onAnswered(() => heard.push(state.good.room.height), ({ draft }) => heard.push(draft.room.height));
+  const type = (text) => state.edit((plan) => { plan.room.height = text; }, "room.height");
+  type("3 m");
+  await answer();
+  type("3 m 1");
+  await answer({ message: "“3 m 1” is no length", field: "room.height" });
+  await pause(t, 249);
+  type("3 m 1 f");
+  await answer({ message: "“3 m 1 f” is no length", field: "room.height" });
+  await pause(t, 249);
+  assert.deepEqual(heard, [3, "3 m"], "a refusal was told before the pause");
+  await pause(t, 1);
+  assert.deepEqual(heard, [3, "3 m", "3 m 1 f"]);
 });
 
 test("an answer to an older draft leaves the newer one alone", async () => {

@@ -6,6 +6,7 @@ import { copy } from "./paths.js";
 const HISTORY_LIMIT = 200;
 const MERGE_MS = 1500; // edits of one field closer than this are one undo step
 const MERGED_MS = 5000; // of such edits that one undo step takes at most
+const HALF_MS = 250; // what somebody types is half a figure until they pause for this long: only then they hear why it is refused
 
 /** Nobody's check: the solver chooses, the worst. */
 export const ANYBODY = { player: "", club: "", tee: "" };
@@ -137,6 +138,7 @@ export function createState(host) {
     const newest = () => mine === revision;
     host.busy(true);
     const reply = await host.ask({ kind: "solve", plan: state.draft, focus: known(focus, state.draft), walls });
+    if (reply?.error && path) await new Promise((done) => setTimeout(done, HALF_MS));
     if (!reply || (reply.error && !newest())) return null; // a newer edit took its place
     if (reply.error && whole) return reply.error;
     state.refusal = reply.error ?? null;

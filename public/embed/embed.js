@@ -1,6 +1,6 @@
 // The embed once somebody taps it: the room's worst swing, moving, and then the
 // visitor's own. It is the page's solver, state and drawings; only what is shown is less.
-import { $, asSentence, debounce, h, icon, keptTogether, setText, styles } from "../app/dom.js";
+import { $, asSentence, h, icon, keptTogether, setText, styles } from "../app/dom.js";
 import { addVisitor, driverOf, setDriver, VISITOR } from "../app/edits.js";
 import { unpack } from "../app/link.js";
 import { createSolver } from "../solver/solver.js";
@@ -9,7 +9,6 @@ import { createClock } from "../stage/clock.js";
 import { createFlat, describe } from "../stage/flat.js";
 import { readReel } from "../stage/reel.js";
 
-const LIVE_MS = 300;
 const PLAYS = "wide-berth:plays"; // what embeds beside each other say when they start
 const STYLES = ["drawings/drawings.css", "stage/stage.css"];
 
@@ -115,8 +114,7 @@ export async function start(link) {
       setDriver(plan, visitor, typed.driver);
     }, "visitor", { player: VISITOR, club: "", tee: "" });
   };
-  const later = debounce(apply, LIVE_MS);
-  for (const field of Object.values(input)) field.addEventListener("input", () => later());
+  for (const field of Object.values(input)) field.addEventListener("input", apply);
   $("#who").addEventListener("submit", (e) => e.preventDefault());
 
   function showAnswer({ answer, check, good, focus }) {

@@ -1,10 +1,9 @@
 // The tape strip: who swings, how tall, with how long a driver, and how far the
 // ball stands off the middle. What is typed applies by itself; the slider moves
 // the tee at once.
-import { $, active, debounce, h, setText } from "../app/dom.js";
+import { $, active, h, setText } from "../app/dom.js";
 import { addVisitor, driverOf, findVisitor, keepVisitor, removeVisitor, setDriver, VISITOR } from "../app/edits.js";
 
-const LIVE_MS = 200;
 const NEW = "\u0000new"; // no player's name
 
 /** @param {State} state @param {Mover} mover @param {(text: string) => Promise<{metres?: number, error?: Wire.Problem}>} length */
@@ -95,16 +94,14 @@ export function createStrip(state, mover, length) {
     back: (text) => state.edit((plan) => { plan.tees[teeIndex()].x = text; }, `tees[${teeIndex()}].x`),
   };
   const put = (key) => state.good && apply[key](input[key].value.trim()); // before the first answer it waits for that
-  const later = debounce(put, LIVE_MS);
   for (const [key, field] of Object.entries(input)) {
     let last = "";
     field.addEventListener("focus", () => { last = field.value; });
     field.addEventListener("input", () => {
       typing = key;
-      if (key !== "off" && key !== "back") later(key); // half a distance would move the tee
+      if (key !== "off" && key !== "back") put(key); // half a distance would move the tee
     });
     field.addEventListener("change", () => {
-      later.cancel();
       typing = null;
       if (field.value === last) return;
       last = field.value;

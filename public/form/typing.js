@@ -1,9 +1,7 @@
 // From what is typed into a field of the cards to an edit of the plan.
-import { debounce } from "../app/dom.js";
 import { setAt, valueAt } from "../app/paths.js";
 import { renameIn } from "../app/edits.js";
 
-const LIVE_MS = 250;
 const USUAL_OF_KIND = ["length", "lie", "loft", "ball"]; // what a club's kind sets when left out
 
 /**
@@ -11,8 +9,6 @@ const USUAL_OF_KIND = ["length", "lie", "loft", "ball"]; // what a club's kind s
  * typed, as text that the solver reads; names once they are left.
  */
 export function createTyping(/** @type {State} */ state, tidy) {
-  const later = debounce(apply, LIVE_MS);
-
   function apply(field) {
     const { path, value } = field;
     const before = valueAt(state.draft, path);
@@ -26,9 +22,8 @@ export function createTyping(/** @type {State} */ state, tidy) {
   }
 
   return (field, settled) => {
-    later.cancel();
     if (settled && field.value === field.applied) tidy(field);
     else if (settled) apply(field);
-    else if (field.spec.kind !== "text") later(field);
+    else if (field.spec.kind !== "text") apply(field);
   };
 }
