@@ -9,6 +9,7 @@ import (
 	"testing"
 	"time"
 
+	"wideberth/internal/fuzzed"
 	"wideberth/internal/link"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/plan/plantest"
@@ -76,9 +77,9 @@ func mutatedLinks(t *testing.T, tb *tab) {
 		if i == settled {
 			early = weight()
 		}
-		hash, what := quote("#p="+plantest.Mutated(rnd, good[len("#p="):])), ""
+		hash, what := quote("#p="+fuzzed.Text(rnd, good[len("#p="):])), ""
 		if i%4 > 0 {
-			what = strings.ToValidUTF8(plantest.Mutated(rnd, texts[rnd.IntN(len(texts))]), "�")
+			what = strings.ToValidUTF8(fuzzed.Text(rnd, texts[rnd.IntN(len(texts))]), "�")
 			hash = `await import("/app/link.js").then(({ pack }) => pack(` + quote(what) + `))`
 			if _, err := plan.Parse([]byte(what)); err == nil && *mutatedFor == 0 && opened == 2 {
 				continue // each takes some half a second to be answered
