@@ -66,21 +66,22 @@ func (t *Target) Fuzz(question any) {
 		}
 		asked = true // by the first seed's test, for all of them
 		start := time.Now()
-		t.corpus.many(rand.New(rand.NewPCG(*seed, 10)), *long, finds, func(input []any) bool {
+		n := t.corpus.many(rand.New(rand.NewPCG(*seed, 10)), *long, finds, func(input []any) bool {
 			for i, v := range input {
 				args[1+i] = reflect.ValueOf(v)
 			}
 			ask.Call(args)
 			return !one.Failed()
 		})
-		one.Logf("%d inputs made of %d in %v", *long, len(t.corpus), time.Since(start).Round(time.Second))
+		one.Logf("%d inputs made of %d in %v", n, len(t.corpus), time.Since(start).Round(time.Second))
 		return out
 	}).Interface())
 }
 
 // many asks about n inputs made of the corpus. Where the answer is false or does not come,
-// because of a panic or of the end of the test, the input is kept in the folder.
-func (c corpus) many(rnd *rand.Rand, n int, finds string, ask func(input []any) bool) {
+// because of a panic or of the end of the test, the input is kept in the folder. It says
+// about how many it asked.
+func (c corpus) many(rnd *rand.Rand, n int, finds string, ask func(input []any) bool) int {
 	var input []any
 	done := false
 	defer func() {
@@ -88,12 +89,13 @@ func (c corpus) many(rnd *rand.Rand, n int, finds string, ask func(input []any) 
 			keep(finds, input)
 		}
 	}()
-	for range n {
+	for i := range n {
 		if input = c.changed(rnd); !ask(input) {
-			return
+			return i + 1
 		}
 	}
 	done = true
+	return n
 }
 
 // changed is one of the corpus with at least one of its arguments changed.

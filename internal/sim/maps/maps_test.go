@@ -3,6 +3,7 @@ package maps
 import (
 	"testing"
 
+	"wideberth/internal/fuzzed"
 	"wideberth/internal/lean/json"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
@@ -87,7 +88,8 @@ func TestStartingRooms(t *testing.T) {
 // FuzzMaps asks about random rooms: nothing panics, and no number is missing from an
 // answer. So that it asks often, rooms are small, the golfer is the same in all, and
 // each time one question is asked.
-func FuzzMaps(f *testing.F) {
+func FuzzMaps(engine *testing.F) {
+	f := fuzzed.New(engine)
 	for k := range questions {
 		f.Add(uint64(k), uint8(k))
 	}

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"wideberth/internal/fuzzed"
 	"wideberth/internal/sim/plan"
 )
 
@@ -181,7 +182,8 @@ func TestRefused(t *testing.T) {
 
 // FuzzOf: whatever stands in the two members, it is read or refused with a sentence,
 // and what is read reads the same again.
-func FuzzOf(f *testing.F) {
+func FuzzOf(engine *testing.F) {
+	f := fuzzed.New(engine)
 	f.Add(lens+`}`, `{}`)
 	f.Add(`{"lens":[1,2,3],"throwRatio":[1e999,1]}`, `{"floor":{"covers":[0,0,1,1]}}`)
 	f.Add(`{}`, `{"stock":[{}],"cups":null,"walls":{"garage":null}}`)
