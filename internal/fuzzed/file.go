@@ -28,14 +28,18 @@ func engineCache() string {
 	return filepath.Join(dir, "fuzz")
 }
 
-// kept are the inputs in the engine's files of a folder; none where there is no folder.
-func kept(dir string) corpus {
+// kept are the inputs in the engine's files of a folder that are no longer than so many
+// bytes; none where there is no folder.
+func kept(dir string, longest int) corpus {
 	var c corpus
 	entries, _ := os.ReadDir(dir)
 	for _, entry := range entries {
 		data, err := os.ReadFile(filepath.Join(dir, entry.Name()))
 		if err != nil {
 			panic(err)
+		}
+		if len(data) > longest {
+			continue
 		}
 		input, err := read(string(data))
 		if err != nil {

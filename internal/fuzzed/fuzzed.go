@@ -6,6 +6,7 @@ package fuzzed
 
 import (
 	"flag"
+	"math"
 	"math/rand/v2"
 	"path/filepath"
 	"reflect"
@@ -19,6 +20,10 @@ var (
 	long = flag.Int("long", 0, "how many inputs a fuzz target makes of its seeds and of what the engine kept, beside these")
 	seed = flag.Uint64("seed", 1, "what the inputs of -long are drawn by")
 )
+
+// longest (bytes) is the longest of the engine's files that inputs are made of: it makes
+// some of many kB, which say little that is new and take the time of a hundred others.
+const longest = 1000
 
 // Target is a fuzz target that can be run by Go's engine and by -long.
 type Target struct {
@@ -55,8 +60,8 @@ func (t *Target) Fuzz(question any) {
 		return
 	}
 	finds := filepath.Join("testdata", "fuzz", t.Name())
-	t.corpus = append(t.corpus, kept(finds)...)
-	t.corpus = append(t.corpus, kept(filepath.Join(engineCache(), t.pkg, t.Name()))...)
+	t.corpus = append(t.corpus, kept(finds, math.MaxInt64)...)
+	t.corpus = append(t.corpus, kept(filepath.Join(engineCache(), t.pkg, t.Name()), longest)...)
 	ask, asked := reflect.ValueOf(question), false
 	t.F.Fuzz(reflect.MakeFunc(ask.Type(), func(args []reflect.Value) []reflect.Value {
 		out := ask.Call(args)

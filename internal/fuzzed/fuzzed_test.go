@@ -82,7 +82,10 @@ func TestFindsAreKept(t *testing.T) {
 				return fault()
 			})
 		}()
-		if got := kept(dir); found == nil || len(got) != 1 || !reflect.DeepEqual(got[0], found) {
+		if got := kept(dir, 10); len(got) > 0 {
+			t.Errorf("%s: %v is taken for no longer than 10 bytes", name, got)
+		}
+		if got := kept(dir, 1000); found == nil || len(got) != 1 || !reflect.DeepEqual(got[0], found) {
 			t.Errorf("%s: %v is kept, want %v", name, got, found)
 		}
 	}
