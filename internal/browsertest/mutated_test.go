@@ -12,7 +12,6 @@ import (
 	"wideberth/internal/fuzzed"
 	"wideberth/internal/link"
 	"wideberth/internal/sim/plan"
-	"wideberth/internal/sim/plan/plantest"
 )
 
 var (
