@@ -17,8 +17,9 @@ import (
 )
 
 var (
-	long = flag.Int("long", 0, "how many inputs a fuzz target makes of its seeds and of what the engine kept, beside these")
-	seed = flag.Uint64("seed", 1, "what the inputs of -long are drawn by")
+	long   = flag.Int("long", 0, "how many inputs a fuzz target makes of its seeds and of what the engine kept, beside these")
+	within = flag.Duration("within", 0, "the time after which -long makes no more of them; without it all")
+	seed   = flag.Uint64("seed", 1, "what the inputs of -long are drawn by")
 )
 
 // longest (bytes) is the longest of the engine's files that inputs are made of: it makes
@@ -71,7 +72,7 @@ func (t *Target) Fuzz(question any) {
 		}
 		asked = true // by the first seed's test, for all of them
 		start := time.Now()
-		n := t.corpus.many(rand.New(rand.NewPCG(*seed, 10)), *long, finds, func(input []any) bool {
+		n := t.corpus.many(rand.New(rand.NewPCG(*seed, 10)), *long, finds, func() bool { return *within > 0 && time.Since(start) > *within }, func(input []any) bool {
 			for i, v := range input {
 				args[1+i] = reflect.ValueOf(v)
 			}
@@ -85,8 +86,8 @@ func (t *Target) Fuzz(question any) {
 
 // many asks about n inputs made of the corpus. Where the answer is false or does not come,
 // because of a panic or of the end of the test, the input is kept in the folder. It says
-// about how many it asked.
-func (c corpus) many(rnd *rand.Rand, n int, finds string, ask func(input []any) bool) int {
+// about how many it asked: fewer than n when it is enough before.
+func (c corpus) many(rnd *rand.Rand, n int, finds string, enough func() bool, ask func(input []any) bool) (asked int) {
 	var input []any
 	done := false
 	defer func() {
@@ -94,13 +95,13 @@ func (c corpus) many(rnd *rand.Rand, n int, finds string, ask func(input []any) 
 			keep(finds, input)
 		}
 	}()
-	for i := range n {
+	for ; asked < n && !enough(); asked++ {
 		if input = c.changed(rnd); !ask(input) {
-			return i + 1
+			return asked + 1
 		}
 	}
 	done = true
-	return n
+	return asked
 }
 
 // changed is one of the corpus with at least one of its arguments changed.

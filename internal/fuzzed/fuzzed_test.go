@@ -8,6 +8,8 @@ import (
 	"testing"
 )
 
+func never() bool { return false }
+
 // every has an argument of each kind that a target has.
 var every = []any{"a\"\x00\xffé\n", []byte("b\xfe"), 1.5, math.Inf(-1), math.Copysign(0, -1), float32(0.1), -7, int64(math.MinInt64), uint64(math.MaxUint64), uint8(0x81), true}
 
@@ -40,7 +42,7 @@ func TestEveryKindIsChanged(t *testing.T) {
 		seen[i] = map[string]bool{}
 	}
 	const n = 2000
-	c.many(rand.New(rand.NewPCG(1, 1)), n, t.TempDir(), func(input []any) bool {
+	c.many(rand.New(rand.NewPCG(1, 1)), n, t.TempDir(), never, func(input []any) bool {
 		for i, v := range input {
 			seen[i][written([]any{v})] = true
 		}
@@ -71,7 +73,7 @@ func TestFindsAreKept(t *testing.T) {
 		var found []any
 		func() {
 			defer func() { _ = recover() }()
-			corpus{{"abc", 1}}.many(rand.New(rand.NewPCG(1, 1)), 1000, dir, func(input []any) bool {
+			corpus{{"abc", 1}}.many(rand.New(rand.NewPCG(1, 1)), 1000, dir, never, func(input []any) bool {
 				if found != nil {
 					t.Errorf("%s: %v is asked about after the find", name, input)
 				}
@@ -89,8 +91,11 @@ func TestFindsAreKept(t *testing.T) {
 			t.Errorf("%s: %v is kept, want %v", name, got, found)
 		}
 	}
-	dir := t.TempDir()
-	corpus{{"abc"}}.many(rand.New(rand.NewPCG(1, 1)), 1000, dir, func([]any) bool { return true })
+	dir, asked := t.TempDir(), 0
+	n := corpus{{"abc"}}.many(rand.New(rand.NewPCG(1, 1)), 1000, dir, func() bool { return asked == 7 }, func([]any) bool { asked++; return true })
+	if n != 7 || asked != 7 {
+		t.Errorf("%d are asked and %d counted, want the 7 that are enough", asked, n)
+	}
 	if files, _ := os.ReadDir(dir); len(files) != 0 {
 		t.Errorf("%v are kept without a find", files)
 	}
