@@ -11,6 +11,7 @@ SHELL := /bin/bash
 GO ?= go
 ADDR ?= localhost:8080
 FUZZTIME ?= 5s
+LONG ?= 10000000
 FOR ?= 1m
 FROM ?= 1
 BENCHTIME ?= 1s
@@ -87,10 +88,11 @@ bench: ## Benchmarks, on this machine, compiled for the browser, beside a physic
 	node testdata/rapier/bench.mjs .cache/peer.json .cache/native.txt .cache/wasm.txt
 	$(GO) test -tags browser -count=1 -v -timeout 60m -run '^TestMeasure' ./internal/browsertest -measure $(PLAYED)
 
-fuzz: ## Every fuzz target for a few seconds (FUZZTIME=5s)
+fuzz: ## Every fuzz target for a few seconds by Go's engine, and as long in one process (FUZZTIME=5s LONG=10000000: no more inputs than these)
 	@for pkg in $$($(GO) list ./internal/...); do \
 	  for target in $$($(GO) test -list '^Fuzz' $$pkg | grep '^Fuzz' || true); do \
 	    echo "$$pkg $$target"; $(GO) test -run '^$$' -fuzz "^$$target\$$" -fuzztime $(FUZZTIME) -fuzzminimizetime 10x $$pkg; \
+	    $(GO) test -v -run "^$$target\$$" -timeout 0 $$pkg -long $(LONG) -within $(FUZZTIME) | grep -v '^ *=== \|^ *--- PASS\|^PASS'; \
 	  done; \
 	done
 

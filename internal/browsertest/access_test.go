@@ -119,14 +119,32 @@ func TestSceneOnAPhone(t *testing.T) {
 		fact{"plays", scenePlays})
 }
 
-// What moves for everybody else, so that the test of less motion would see it.
+// What moves for everybody else, so that the test of less motion would see it, on a page
+// whose scene does not come at first.
 func TestMotion(t *testing.T) {
 	t.Parallel()
 	tb := open(t, withGL, phone)
 	tb.prefer("prefers-reduced-motion", "no-preference")
+	tb.withhold("scene/scene.js")
 	tb.goTo(light)
 	tb.ready()
+	tb.triesSceneAgain("did not come")
+	tb.withhold("build/scene.wasm")
+	tb.find("button", "Show the 3D model").click()
+	tb.triesSceneAgain("could not be loaded")
+	tb.withhold()
+	tb.find("button", "Show the 3D model").click()
 	moves(t, tb, true)
+}
+
+// triesSceneAgain waits until the page says in words why there is no scene and offers it:
+// the drawings stand meanwhile, and nothing seems to be under way.
+func (tb *tab) triesSceneAgain(why string) {
+	tb.t.Helper()
+	tb.until("a sentence: "+why, `document.querySelector(".stage-note [role=status]").innerText.includes(`+quote(why)+`)`)
+	if got := eval[string](tb, `[...document.querySelectorAll(".stage-note progress:not([hidden]), .stage-scene iframe, .stage-picture.is-solid")].map((e) => e.outerHTML).join()`); got != "" {
+		tb.t.Errorf("%s: on the page is still %s", why, got)
+	}
 }
 
 // moves holds the page to moving by itself or not: for somebody who asked for less

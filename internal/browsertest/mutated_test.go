@@ -3,19 +3,21 @@
 package browsertest
 
 import (
+	"encoding/json"
 	"flag"
 	"math/rand/v2"
 	"strings"
 	"testing"
 	"time"
 
+	"wideberth/internal/fuzzed"
 	"wideberth/internal/link"
 	"wideberth/internal/sim/plan"
-	"wideberth/internal/sim/plan/plantest"
 )
 
 var (
 	mutated    = flag.Int("mutated", 12, "how many mutated links and plans TestMalformedLinks opens")
+	posted     = flag.Int("posted", 100, "how many of them TestMalformedLinks has its worker answer before that")
 	mutatedFor = flag.Duration("mutatedfor", 0, "how long it opens such instead, however many they are")
 )
 
@@ -37,6 +39,86 @@ globalThis.weigh = () => new Promise((done) => {
 	one.addEventListener("message", ({ data }) => data.weight && done(data.weight));
 	one.postMessage({ weigh: true });
 })`
+
+// posts has the page's own worker answer what links and plans may hold, many in one call:
+// a damaged link is unpacked, a plan's text goes through a link of it and is opened, or is
+// solved and given up at the first sign of work. Each is answered with a plan or a sentence.
+const posts = `(async (all) => {
+	const { pack, unpack } = await import("/app/link.js");
+	const worker = workers.at(-1), done = { opened: 0, refused: 0, left: 0, faults: [] };
+	const ask = (id, request) => new Promise((answer) => {
+		const hear = ({ data }) => {
+			if (data.id !== id) return;
+			if (data.progress !== undefined) worker.postMessage({ stop: id });
+			worker.removeEventListener("message", hear);
+			answer(data.body && JSON.parse(data.body));
+		};
+		worker.addEventListener("message", hear);
+		worker.postMessage({ id, body: request.normalize(), patience: 0 });
+	});
+	await Promise.all(all.map(async ({ link, text, solve }, i) => {
+		const way = link ?? await pack(text);
+		const { error, text: read } = await unpack(way);
+		let answer = { error };
+		if (!link && read !== text) done.faults.push("not what was packed: " + read);
+		else if (!error) answer = await ask("posted " + i, solve ? '{"kind":"solve","plan":' + text + "}" : JSON.stringify({ kind: "open", linked: read }));
+		if (!answer) done.left++;
+		else if (!answer.error && answer.plan?.version) done.opened++;
+		else if (answer.error?.message.length >= 10 && answer.error.message.length <= 600 && !answer.error.message.includes("fault of the program")) done.refused++;
+		else done.faults.push((link ?? text) + " is answered with " + JSON.stringify(answer).slice(0, 300));
+	}));
+	return done;
+})`
+
+// mutatedPosts sends the worker many of them; it takes no more memory for
+// the last three quarters of them.
+func mutatedPosts(t *testing.T, tb *tab, good string, texts []string) {
+	rnd := rand.New(rand.NewPCG(13, 9))
+	type one struct {
+		Link  string `json:"link,omitempty"`
+		Text  string `json:"text,omitempty"`
+		Solve bool   `json:"solve,omitempty"`
+	}
+	const batch = 50
+	var opened, refused, left, early int
+	start := time.Now()
+	weight := func() int { return eval[int](tb, `weigh()`) }
+	for sent := 0; sent < *posted; sent += batch {
+		if sent >= *posted/4 && early == 0 {
+			early = weight()
+		}
+		all := make([]one, batch)
+		for i := range all {
+			text := strings.ToValidUTF8(fuzzed.Text(rnd, texts[rnd.IntN(len(texts))]), "�")
+			switch all[i] = (one{Text: text, Solve: i%4 == 3}); {
+			case i%4 == 0:
+				all[i] = one{Link: "#p=" + fuzzed.Text(rnd, good[len("#p="):])}
+			case text == "":
+				all[i].Text = " "
+			}
+		}
+		body, err := json.Marshal(all)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := eval[struct {
+			Opened, Refused, Left int
+			Faults                []string
+		}](tb, posts+"("+string(body)+")")
+		for _, fault := range got.Faults {
+			t.Errorf("%.600s", fault)
+		}
+		opened, refused, left = opened+got.Opened, refused+got.Refused, left+got.Left
+	}
+	late := weight()
+	t.Logf("posted: %d refused, %d opened and %d left in %v; the solver has taken %d MB after a quarter and %d at the end", refused, opened, left, time.Since(start).Round(time.Second), early>>20, late>>20)
+	if refused == 0 || opened == 0 {
+		t.Errorf("%d refused and %d opened: want some of each", refused, opened)
+	}
+	if late > early+48<<20 {
+		t.Errorf("the solver has taken %d MB, %d after a quarter", late>>20, early>>20)
+	}
+}
 
 // mutatedLinks opens links on a page one after another, as if pasted: such as were changed
 // on the way, and sound ones of plans that were. Each ends in a sentence; one that is
@@ -68,6 +150,7 @@ func mutatedLinks(t *testing.T, tb *tab) {
 		})()`)
 	}
 	before := paste(quote(good))
+	mutatedPosts(t, tb, good, texts)
 	weight := func() int { return eval[int](tb, `weigh()`) }
 	const settled = 6 // links after which the solver has what such work takes
 	early, opened, refused := 0, 0, 0
@@ -76,9 +159,9 @@ func mutatedLinks(t *testing.T, tb *tab) {
 		if i == settled {
 			early = weight()
 		}
-		hash, what := quote("#p="+plantest.Mutated(rnd, good[len("#p="):])), ""
+		hash, what := quote("#p="+fuzzed.Text(rnd, good[len("#p="):])), ""
 		if i%4 > 0 {
-			what = strings.ToValidUTF8(plantest.Mutated(rnd, texts[rnd.IntN(len(texts))]), "�")
+			what = strings.ToValidUTF8(fuzzed.Text(rnd, texts[rnd.IntN(len(texts))]), "�")
 			hash = `await import("/app/link.js").then(({ pack }) => pack(` + quote(what) + `))`
 			if _, err := plan.Parse([]byte(what)); err == nil && *mutatedFor == 0 && opened == 2 {
 				continue // each takes some half a second to be answered

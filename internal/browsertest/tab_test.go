@@ -100,6 +100,18 @@ func (tb *tab) before(script string) page.ScriptIdentifier {
 	return added.Identifier
 }
 
+// withhold has requests for these files fail from now on, and for no others.
+func (tb *tab) withhold(files ...string) {
+	tb.t.Helper()
+	var blocked []*network.BlockPattern
+	for _, file := range files {
+		blocked = append(blocked, &network.BlockPattern{URLPattern: tb.origin + "/" + file, Block: true})
+	}
+	if _, err := chromedp.Call(tb.ctx, network.SetBlockedURLs, network.SetBlockedURLsParams{URLPatterns: blocked}); err != nil {
+		tb.t.Fatal(err)
+	}
+}
+
 // without takes such a script away.
 func (tb *tab) without(script page.ScriptIdentifier) {
 	tb.t.Helper()
@@ -143,7 +155,8 @@ var harmless = []string{
 	"Automatic fallback to software WebGL",                  // the flags say so
 	"GL Driver Message (OpenGL, Performance, GL_CLOSE",      // the same stall by its other name
 	"does not match the recipient window's origin ('null')", // the accessibility checker asks after a frame in a sandbox
-	"/favicon.ico", // of a file that is opened as if it were a page
+	"net::ERR_BLOCKED_BY_CLIENT",                            // withheld by the test
+	"/favicon.ico",                                          // of a file that is opened as if it were a page
 }
 
 // checkManners fails the test for what the page did that no page should since it was

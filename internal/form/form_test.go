@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"wideberth/internal/fuzzed"
 	leanjson "wideberth/internal/lean/json"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/units"
@@ -325,7 +326,8 @@ func TestFreshHasEverything(t *testing.T) {
 	}
 }
 
-func FuzzRead(f *testing.F) {
+func FuzzRead(engine *testing.F) {
+	f := fuzzed.New(engine)
 	for _, seed := range []string{`{"room":{"length":"21 ft"}}`, `{"clubs":[{"ball":{"speed":"1e9"}}]}`, `{"air":[]}`, `[[`} {
 		f.Add(seed)
 	}

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"wideberth/internal/fuzzed"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/units"
 )
@@ -179,7 +180,8 @@ func TestDamage(t *testing.T) {
 	}
 }
 
-func FuzzDecode(f *testing.F) {
+func FuzzDecode(engine *testing.F) {
+	f := fuzzed.New(engine)
 	good := encoded(f, plan.Demo())
 	for _, s := range []string{"", Prefix, good, good[:40], "#p=AAAAA", made(f, strings.Repeat("{", 4000))} {
 		f.Add(s)
@@ -191,7 +193,7 @@ func FuzzDecode(f *testing.F) {
 		}
 		again, err := Encode(p)
 		if err != nil {
-			t.Skip("numbers finer than a link keeps may lie on a limit")
+			return // numbers finer than a link keeps may lie on a limit
 		}
 		if _, err := Decode(again); err != nil {
 			t.Errorf("Decode(Encode(p)) = error %v, want a plan", err)

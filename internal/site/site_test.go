@@ -10,6 +10,8 @@ import (
 	"testing"
 	"testing/fstest"
 	"time"
+
+	"wideberth/internal/fuzzed"
 )
 
 var (
@@ -182,7 +184,8 @@ func TestAccepts(t *testing.T) {
 	}
 }
 
-func FuzzFileName(f *testing.F) {
+func FuzzFileName(engine *testing.F) {
+	f := fuzzed.New(engine)
 	for _, s := range []string{"/", "/index.html", "/../go.mod", "//x", "/a/./b", "/a\\b", "/.git/config", "/a/..", ""} {
 		f.Add(s)
 	}

@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"wideberth/internal/fuzzed"
 )
 
 // lengthTol is rounding noise in metres: the conversions are exact factors.
@@ -191,7 +193,8 @@ func TestSystemOf(t *testing.T) {
 // halfStep is half of the coarsest step a label has, 1/8 in, plus noise.
 const halfStep = MetresPerInch/16 + 1e-9
 
-func FuzzParseLength(f *testing.F) {
+func FuzzParseLength(engine *testing.F) {
+	f := fuzzed.New(engine)
 	for _, s := range []string{`5'11"`, `5 ft 11 1/2 in`, "5-11 1/2", "71in", "180 cm", "1,80 m", "1,800mm", "′″’”½⅛", "-1", "NaN", "1/0", "1e9", "5-", ". , /", "''''"} {
 		f.Add(s, true)
 		f.Add(s, false)

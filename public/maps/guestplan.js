@@ -67,12 +67,14 @@ function plate(letter, { a, b }, map, half, taken) {
     s("text", { class: "guest-letter", y: 0.45 * half, "text-anchor": "middle" }, letter));
 }
 
-/** The nearest thing, by name, where it is nearest. */
+/** The nearest thing, by name, where it is nearest; as much of a long name as the plan is wide. */
 function nearest(/** @type {Wire.GuestMark} */ { nearest: { name, at }, verdict }, map, wide, glyph) {
   const x = map.px(at[0]);
-  const long = name.length * glyph; // px, at most
+  const letters = [...name], most = Math.floor(wide / glyph);
+  const short = letters.length > most ? `${letters.slice(0, most - 1).join("")}…` : name;
+  const long = short.length * glyph; // px, at most
   const [anchor, dx, dy] = x + 18 + long < wide ? ["start", 18, 6] : x - 18 - long > 0 ? ["end", -18, 6] : ["middle", wide / 2 - x, -16];
   return s("g", { class: `guest-nearest is-${verdict}`, transform: `translate(${x.toFixed(1)} ${map.py(at[1]).toFixed(1)})` },
     verdict === "strikes" ? s("polygon", { class: "burst", points: BURST }) : s("circle", { r: 9 }),
-    s("text", { x: dx, y: dy, "text-anchor": anchor }, name));
+    s("text", { x: dx, y: dy, "text-anchor": anchor, ...(short !== name && { textLength: most * glyph, lengthAdjust: "spacingAndGlyphs" }) }, short));
 }

@@ -49,6 +49,7 @@ async function count(answer, total) {
 }
 
 async function start() {
+  tellPage({ type: "progress", loaded: 0, total: 0 }); // that there is somebody
   if (!hasWebGL2()) {
     fail("This browser cannot draw in 3D here: WebGL 2 is missing or switched off.");
     return;

@@ -5,6 +5,8 @@ import { h, setText } from "../app/dom.js";
 
 const FRAME = { title: "The swing in 3D, in a paper model of the room", src: "scene/scene.html" };
 const PATIENCE = 2000; // ms
+const SILENCE = 120_000; // ms; a slow machine compiles the program for long without a word
+const ABSENT = "The 3D model did not come.";
 const NO_WEBGL = "No 3D here: this browser lacks WebGL 2.";
 const NO_ORIGIN = "No 3D inside this frame: it is shut off from its own page. The drawings are complete without it.";
 const SAVING = "Your browser saves data: the 3D model is 2 MB.";
@@ -36,6 +38,8 @@ export function createScene({ ready, lost, told }) {
   const note = h("p", { class: "stage-note", hidden: true }, why, " ", wanted, progress);
   let frame = null;
   let drawn = false;
+  let heard = false; // anything of the frame's document
+  let wait = 0; // until it is given up
   const orders = []; // who waits for a picture, in turn
   let sent = NaN; // the moment the scene was last sent to, s
   let view = null; // where the viewer stands, as the scene last told
@@ -51,6 +55,7 @@ export function createScene({ ready, lost, told }) {
   }
 
   function fail(message) {
+    clearTimeout(wait);
     const was = drawn;
     drawn = false;
     frame?.remove();
@@ -59,12 +64,31 @@ export function createScene({ ready, lost, told }) {
     if (was) lost();
   }
 
+  /** Gives the frame so long to say anything; out of sight nothing is drawn, and it may be silent. */
+  function expect(ms) {
+    clearTimeout(wait);
+    wait = setTimeout(() => (document.hidden ? expect(ms) : fail(ABSENT)), ms);
+  }
+
+  /** A frame that is there begins by saying so; one whose files are missing says nothing. */
+  function loaded() {
+    if (!heard) expect(PATIENCE);
+  }
+
+  /** Begins to wait for the frame's document. */
+  function fetching() {
+    heard = false;
+    progress.removeAttribute("value");
+    tell("Fetching the 3D model.", false);
+    expect(SILENCE);
+  }
+
   /** A browser that takes the scene's picture away makes its document load again; it also goes when the whole page is put away, and comes back with that. */
   function gone({ persisted }) {
     if (!drawn || persisted) return;
     drawn = false;
     back = view;
-    tell("Fetching the 3D model.", false);
+    fetching();
     lost();
   }
 
@@ -85,15 +109,16 @@ export function createScene({ ready, lost, told }) {
       fail(why);
       return;
     }
-    progress.removeAttribute("value");
-    tell("Fetching the 3D model.", false);
-    frame = h("iframe", FRAME);
+    fetching();
+    frame = h("iframe", { ...FRAME, onload: loaded });
     el.append(frame);
     el.hidden = false; // the engine measures its place
   }
 
   addEventListener("message", ({ origin, source, data }) => {
     if (!frame || origin !== location.origin || source !== frame.contentWindow) return;
+    heard = true;
+    if (!drawn) expect(SILENCE);
     if (data.type === "failed") fail(data.message);
     else if (data.type === "state") {
       if (back) goBack(data);
@@ -103,6 +128,7 @@ export function createScene({ ready, lost, told }) {
     else if (data.type === "picture") orders.shift()?.({ png: new Uint8Array(data.png), width: data.width, height: data.height });
     else if (data.type === "ready") {
       drawn = true;
+      clearTimeout(wait);
       sent = NaN;
       frame.contentWindow.addEventListener("pagehide", gone);
       note.hidden = true;

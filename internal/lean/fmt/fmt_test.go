@@ -6,6 +6,8 @@ import (
 	"io"
 	"math"
 	"testing"
+
+	"wideberth/internal/fuzzed"
 )
 
 type named string
@@ -83,7 +85,8 @@ func TestErrorfWraps(t *testing.T) {
 	}
 }
 
-func FuzzNumbers(f *testing.F) {
+func FuzzNumbers(engine *testing.F) {
+	f := fuzzed.New(engine)
 	for _, v := range []float64{0, 1, -1.5, 1e-7, 1e21, 123456.789, math.MaxFloat64, math.SmallestNonzeroFloat64} {
 		f.Add(v, int64(v))
 	}

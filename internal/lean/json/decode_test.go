@@ -9,6 +9,8 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+
+	"wideberth/internal/fuzzed"
 )
 
 // oracle reads JSON with encoding/json, numbers as text.
@@ -133,7 +135,8 @@ func TestDecodeErrors(t *testing.T) {
 	}
 }
 
-func FuzzDecode(f *testing.F) {
+func FuzzDecode(engine *testing.F) {
+	f := fuzzed.New(engine)
 	for _, text := range texts {
 		f.Add([]byte(text))
 	}

@@ -9,6 +9,8 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+
+	"wideberth/internal/fuzzed"
 )
 
 type word string
@@ -181,7 +183,8 @@ func TestFillNamesThePath(t *testing.T) {
 	}
 }
 
-func FuzzEncode(f *testing.F) {
+func FuzzEncode(engine *testing.F) {
+	f := fuzzed.New(engine)
 	f.Add("text", "key", 1.5, float32(0.1), 7, true)
 	f.Add("<\u2028\xff>", "\x00", 1e-7, float32(1e21), -1, false)
 	f.Fuzz(func(t *testing.T, text, key string, x float64, y float32, n int, yes bool) {

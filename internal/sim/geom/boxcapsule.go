@@ -107,7 +107,8 @@ func outside(x, lo, hi float64) float64 {
 	return 0
 }
 
-// overlap returns the separation of a capsule whose segment enters the box.
+// overlap returns the separation of a capsule whose segment enters the box, or all but
+// touches it: along the best of the axes, also where that is above 0.
 func (b Box) overlap(c Capsule) Separation {
 	best := Separation{D: math.Inf(-1)}
 	try := func(d float64, n Vec) {
@@ -138,7 +139,7 @@ func (b Box) overlap(c Capsule) Separation {
 		n = Vec{X: n.X * k, Y: n.Y * k, Z: n.Z * k}
 		try(min(Dot(n, c.A), Dot(n, c.B))-b.Support(n), n)
 	}
-	best.D = min(best.D, 0) - c.R
+	best.D -= c.R
 	best.At = b.deepest(c, best.N)
 	return best
 }

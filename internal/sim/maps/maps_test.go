@@ -3,6 +3,7 @@ package maps
 import (
 	"testing"
 
+	"wideberth/internal/fuzzed"
 	"wideberth/internal/lean/json"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
@@ -87,16 +88,23 @@ func TestStartingRooms(t *testing.T) {
 // FuzzMaps asks about random rooms: nothing panics, and no number is missing from an
 // answer. So that it asks often, rooms are small, the golfer is the same in all, and
 // each time one question is asked.
-func FuzzMaps(f *testing.F) {
+func FuzzMaps(engine *testing.F) {
+	f := fuzzed.New(engine)
 	for k := range questions {
 		f.Add(uint64(k), uint8(k))
 	}
-	var lab fit.Lab
+	// A lab forgets what maps of another golfer, or with slopes, are made from.
+	var labs [2][2]fit.Lab
 	f.Fuzz(func(t *testing.T, seed uint64, question uint8) {
 		p := plantest.Small(seed)
 		for ; p.Validate() != nil; p = plantest.Small(seed) {
 			seed++
 		}
-		answers(t, &lab, p, int(question)%len(questions))
+		lab := &labs[min(len(p.Room.Slopes), 1)]
+		if p.Players[0].Hand == plan.HandLeft {
+			answers(t, &lab[0], p, int(question)%len(questions))
+		} else {
+			answers(t, &lab[1], p, int(question)%len(questions))
+		}
 	})
 }

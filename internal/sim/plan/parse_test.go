@@ -10,6 +10,8 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+
+	"wideberth/internal/fuzzed"
 )
 
 const plansDir = "../../../testdata/plans"
@@ -164,7 +166,8 @@ func TestParseMigrates(t *testing.T) {
 	}
 }
 
-func FuzzParse(f *testing.F) {
+func FuzzParse(engine *testing.F) {
+	f := fuzzed.New(engine)
 	files, err := filepath.Glob(filepath.Join(plansDir, "*.json"))
 	if err != nil {
 		f.Fatal(err)

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"wideberth/internal/fuzzed"
 	"wideberth/internal/sim/fit"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/plan/plantest"
@@ -206,7 +207,8 @@ func TestApply(t *testing.T) {
 	}
 }
 
-func FuzzApply(f *testing.F) {
+func FuzzApply(engine *testing.F) {
+	f := fuzzed.New(engine)
 	for _, path := range []string{"room.height", "hung[0].min[2]", "players[1]", "a[[1].b", "screen.x", "..", "tees[0"} {
 		f.Add(path, 1.5, false)
 		f.Add(path, -1.0, true)

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"wideberth/internal/fuzzed"
 	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/swing"
 )
@@ -72,7 +73,8 @@ func TestClearanceAgainstBruteForce(t *testing.T) {
 	}
 }
 
-func FuzzClearance(f *testing.F) {
+func FuzzClearance(engine *testing.F) {
+	f := fuzzed.New(engine)
 	for i := range uint64(4) {
 		f.Add(i, i)
 	}

@@ -28,20 +28,21 @@ type wobble struct {
 
 type path struct {
 	centre geom.Vec
+	most   int // waves of an axis
 	wave   [3][waves]struct{ size, rate, phase float64 }
 }
 
-func newWobble(seed uint64) *wobble { return newWobbleOf(swing.NumParts, seed) }
+func newWobble(seed uint64) *wobble { return newWobbleOf(swing.NumParts, waves, seed) }
 
-// newBrief returns a motion that is cheap to ask about: of a few parts, for a tenth
-// of the time.
+// newBrief returns a motion that is cheap to ask about: of a few parts, each on one wave
+// an axis, for a tenth of the time.
 func newBrief(seed uint64) *wobble {
-	w := newWobbleOf(2, seed)
+	w := newWobbleOf(2, 1, seed)
 	w.length /= 10
 	return w
 }
 
-func newWobbleOf(parts swing.Part, seed uint64) *wobble {
+func newWobbleOf(parts swing.Part, most int, seed uint64) *wobble {
 	rnd := rand.New(rand.NewPCG(seed, 7))
 	w := &wobble{length: 0.2 + 0.4*rnd.Float64(), parts: parts}
 	for p := range parts {
@@ -52,20 +53,20 @@ func newWobbleOf(parts swing.Part, seed uint64) *wobble {
 			k = 0.1
 		}
 		for e := range 2 {
-			w.ends[p][e] = newPath(rnd, k)
+			w.ends[p][e] = newPath(rnd, most, k)
 			w.speed[p] = max(w.speed[p], w.ends[p][e].fastest())
 		}
 	}
 	return w
 }
 
-// newPath shares out speed and acceleration among the waves of the axes so that
+// newPath shares out speed and acceleration among so many waves of each axis so that
 // the sums stay within k times the limits.
-func newPath(rnd *rand.Rand, k float64) path {
-	a := path{centre: geom.Vec{X: 2*rnd.Float64() - 1, Y: 2*rnd.Float64() - 1, Z: 2 * rnd.Float64()}}
-	share := k / (waves * math.Sqrt(3))
+func newPath(rnd *rand.Rand, most int, k float64) path {
+	a := path{most: most, centre: geom.Vec{X: 2*rnd.Float64() - 1, Y: 2*rnd.Float64() - 1, Z: 2 * rnd.Float64()}}
+	share := k / (float64(most) * math.Sqrt(3))
 	for i := range a.wave {
-		for j := range a.wave[i] {
+		for j := range most {
 			rate := 2 * math.Pi * topFrequency * (0.05 + 0.95*rnd.Float64())
 			limit := min(share*topSpeed/rate, share*topAccel/(rate*rate), 0.6)
 			v := &a.wave[i][j]
@@ -89,7 +90,7 @@ func (a *path) fastest() float64 {
 func (a *path) at(t float64) geom.Vec {
 	axis := func(i int) float64 {
 		v := 0.0
-		for _, w := range a.wave[i] {
+		for _, w := range a.wave[i][:a.most] {
 			v += w.size * math.Sin(w.rate*t+w.phase)
 		}
 		return v

@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"wideberth/internal/fuzzed"
 	"wideberth/internal/sim/body"
 	"wideberth/internal/sim/plan"
 )
@@ -70,7 +71,8 @@ func TestImpossibleClub(t *testing.T) {
 
 // FuzzNew asks, over everything that a plan may hold, for a sane swing or an
 // error.
-func FuzzNew(f *testing.F) {
+func FuzzNew(engine *testing.F) {
+	f := fuzzed.New(engine)
 	f.Add(1.75, 1.156, 58.0, 0.0, uint8(0), uint8(0), 0.0, 0.0, 0.0)
 	f.Add(0.9, 0.45, 80.0, 0.25, uint8(1), uint8(13), 2.5, -2.5, 2.5)
 	f.Add(2.4, 1.6, 40.0, 1.1, uint8(4), uint8(26), -2.5, 2.5, -2.5)
@@ -84,7 +86,7 @@ func FuzzNew(f *testing.F) {
 		if !within(height, 0.9, 2.4) || !within(length, 0.45, 1.6) || !within(lie, 40, 80) ||
 			(arm != 0 && !within(arm, 0.30*height, 0.48*height)) || // what a person's arm may be; the survey's is 0.37 of stature
 			!within(x, -Reach, Reach) || !within(y, -Reach, Reach) || !within(z, -Reach, Reach) {
-			t.Skip()
+			return
 		}
 		b := body.New(plan.Player{Height: height, Arm: arm, Shoe: plan.DefaultShoe})
 		c := NewClub(plan.Club{Kind: kinds[int(kind)%len(kinds)], Length: length, Lie: lie})

@@ -10,6 +10,7 @@ import (
 	"testing"
 	"time"
 
+	"wideberth/internal/fuzzed"
 	"wideberth/internal/link"
 	"wideberth/internal/sim/plan"
 	"wideberth/internal/sim/plan/plantest"
@@ -45,12 +46,12 @@ func TestMutated(t *testing.T) {
 		if i == *mutated/4 {
 			early = held()
 		}
-		text := plantest.Mutated(rnd, texts[rnd.IntN(len(texts))])
+		text := fuzzed.Text(rnd, texts[rnd.IntN(len(texts))])
 		var body []byte
 		switch i % 4 {
 		case 0: // the letters of a link, which say themselves that they were changed
 			links++
-			if c, err := link.Decode(plantest.Mutated(rnd, whole)); err == nil {
+			if c, err := link.Decode(fuzzed.Text(rnd, whole)); err == nil {
 				if !bytes.Equal(c.Plan().JSON(), plan.Demo().JSON()) {
 					t.Fatalf("a changed link passes for another plan: %s", c.Plan().JSON())
 				}

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"wideberth/internal/form"
+	"wideberth/internal/fuzzed"
 	"wideberth/internal/render/drawing"
 	"wideberth/internal/render/scene/wire"
 	"wideberth/internal/sim/fit"
@@ -184,7 +185,8 @@ func TestTapeLabel(t *testing.T) {
 
 // FuzzHandle looks for requests that panic, or whose answer is not one JSON
 // object. Whole plans are left out: each takes a good part of a second.
-func FuzzHandle(f *testing.F) {
+func FuzzHandle(engine *testing.F) {
+	f := fuzzed.New(engine)
 	for _, seed := range []string{
 		`{"kind":"open"}`, `{"kind":"length","text":"5'11\"","units":"imperial"}`, `{"kind":"solve","plan":{"room":{"length":"6 m"},"clubs":[{"ball":7}]}}`,
 		`{"kind":"start","linked":"#p=a","saved":"{}"}`, `{"kind":"solve","plan":{"room":{}}}`, `[`, "\xff",

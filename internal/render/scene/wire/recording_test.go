@@ -7,6 +7,8 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+
+	"wideberth/internal/fuzzed"
 )
 
 // sample is a small recording that uses every field.
@@ -288,7 +290,8 @@ func TestPartIndex(t *testing.T) {
 	}
 }
 
-func FuzzDecode(f *testing.F) {
+func FuzzDecode(engine *testing.F) {
+	f := fuzzed.New(engine)
 	f.Add(sample().Encode())
 	f.Add((&Recording{Rate: 1}).Encode())
 	f.Add([]byte("WBS\x04"))

@@ -6,33 +6,42 @@ import (
 	"reflect"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 
+	"wideberth/internal/fuzzed"
 	"wideberth/internal/sim/plan"
 )
 
-// with is the demo with its members projector and build replaced.
-func with(t testing.TB, projector, build string) (plan.Checked, error) {
-	t.Helper()
-	var doc map[string]any
-	if err := json.Unmarshal(plan.Demo().JSON(), &doc); err != nil {
-		t.Fatal(err)
+// demo is the demo's plan without the two members and its closing bracket.
+var demo = sync.OnceValue(func() string {
+	var doc map[string]json.RawMessage
+	if err := json.Unmarshal(plan.Demo().Sparse().JSON(), &doc); err != nil {
+		panic(err)
 	}
-	for key, text := range map[string]string{"projector": projector, "build": build} {
-		delete(doc, key)
-		if text != "" {
-			doc[key] = json.RawMessage(text)
-		}
-	}
+	delete(doc, "projector")
+	delete(doc, "build")
 	data, err := json.Marshal(doc)
 	if err != nil {
-		return plan.Checked{}, err
+		panic(err)
 	}
-	return plan.Parse(data)
+	return strings.TrimSuffix(string(data), "}")
+})
+
+// with is the demo with its members projector and build replaced.
+func with(projector, build string) (plan.Checked, error) {
+	text := demo()
+	if projector != "" {
+		text += `,"projector":` + projector
+	}
+	if build != "" {
+		text += `,"build":` + build
+	}
+	return plan.Parse([]byte(text + "}"))
 }
 
 func read(t testing.TB, projector, build string) (Spec, error) {
-	c, err := with(t, projector, build)
+	c, err := with(projector, build)
 	if err != nil {
 		return Spec{}, err
 	}
@@ -181,7 +190,8 @@ func TestRefused(t *testing.T) {
 
 // FuzzOf: whatever stands in the two members, it is read or refused with a sentence,
 // and what is read reads the same again.
-func FuzzOf(f *testing.F) {
+func FuzzOf(engine *testing.F) {
+	f := fuzzed.New(engine)
 	f.Add(lens+`}`, `{}`)
 	f.Add(`{"lens":[1,2,3],"throwRatio":[1e999,1]}`, `{"floor":{"covers":[0,0,1,1]}}`)
 	f.Add(`{}`, `{"stock":[{}],"cups":null,"walls":{"garage":null}}`)

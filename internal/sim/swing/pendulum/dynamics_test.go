@@ -5,6 +5,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"wideberth/internal/fuzzed"
 )
 
 // randomPendulum is a golfer's arm and club, anywhere from a child with a cut
@@ -157,7 +159,8 @@ func TestPublishedEffects(t *testing.T) {
 }
 
 // FuzzPendulumSwing asks for a result or an error, never NaN and never a hang.
-func FuzzPendulumSwing(f *testing.F) {
+func FuzzPendulumSwing(engine *testing.F) {
+	f := fuzzed.New(engine)
 	f.Add(1.15, 1.15, 0.62, 0.394, 0.30, 0.33, 1.10, 0.87, 2.356, 1.571, 80.0, 10.0, true)
 	f.Add(0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, false)
 	f.Add(1.0, -5.0, 9.0, 1e-9, 1e9, 1e-9, -1.0, 7.0, -3.0, 99.0, 1e6, -1e6, true)

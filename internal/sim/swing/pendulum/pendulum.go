@@ -73,7 +73,7 @@ var errMasses = errors.New("the inertias of arm and club do not go together")
 // ClubheadSpeed returns the speed of the clubhead, m/s.
 func (p Pendulum) ClubheadSpeed(s State) float64 {
 	r, l := p.ArmLength*s.W, p.ClubLength*s.V
-	return math.Sqrt(r*r + l*l + 2*r*l*math.Cos(s.Phi-s.Theta))
+	return math.Sqrt(max(r*r+l*l+2*r*l*math.Cos(s.Phi-s.Theta), 0)) // rounding may take it below
 }
 
 // HandSpeed returns the speed of the wrists, m/s.
@@ -137,7 +137,7 @@ func (p Pendulum) Swing(start State, d Drive, end, tol float64) (Run, error) {
 	}
 	const limit = 3.0
 	t, s := 0.0, start
-	opt := ode.Options{Tol: tol, Step: 1e-3, MaxStep: 0.01}
+	opt := ode.Options{Tol: tol, Step: 1e-3, MaxStep: 0.01, MaxSteps: 5000} // of a golfer's some hundred
 	record := func(seg *ode.Segment, until float64) {
 		y := make([]float64, len(seg.Y0))
 		seg.At(until, y)
@@ -180,8 +180,7 @@ func (p Pendulum) Swing(start State, d Drive, end, tol float64) (Run, error) {
 		}
 		run.Release = t
 		if reached {
-			run.End, run.Final = t, s
-			return run, nil
+			return p.ended(run, t, s)
 		}
 	}
 
@@ -202,7 +201,16 @@ func (p Pendulum) Swing(start State, d Drive, end, tol float64) (Run, error) {
 	if err != nil {
 		return run, err
 	}
-	if !reached || math.IsNaN(s.Theta+s.Phi+s.W+s.V) {
+	if !reached {
+		return run, ErrNoImpact
+	}
+	return p.ended(run, t, s)
+}
+
+// ended is the run that came down at t, if it did so in numbers.
+func (p Pendulum) ended(run Run, t float64, s State) (Run, error) {
+	sum := s.Theta + s.Phi + s.W + s.V + p.ClubheadSpeed(s)
+	if math.IsNaN(sum - sum) { // no number, or one without bounds
 		return run, ErrNoImpact
 	}
 	run.End, run.Final = t, s

@@ -1,4 +1,4 @@
-package plantest
+package fuzzed
 
 import (
 	"math/rand/v2"
@@ -11,9 +11,9 @@ var odd = []string{
 	"\x00", "\ufeff", "\xff", "é", "e\u0301", "🏌", "%00", "..", "&", "#p=", "<b>", "0.01", "1.5", "3", "12", "99", `"version":1`, `"clubs":[]`, `"tees":null`,
 }
 
-// Mutated is a text with one to four faults in it: bytes that are others, parts that are
+// Text is a text with one to four faults in it: bytes that are others, parts that are
 // gone, twice there or elsewhere, odd words, numbers that are others.
-func Mutated(rnd *rand.Rand, text string) string {
+func Text(rnd *rand.Rand, text string) string {
 	for range 1 + rnd.IntN(4) {
 		if text == "" {
 			return text
