@@ -20,7 +20,11 @@ MUTANTS ?= 40
 SITE ?= site
 ADDRESS ?=
 SEED ?= 1
-JS := GOOS=js GOARCH=wasm
+# As the programs are compiled, so that what they share is compiled once.
+JS := GOOS=js GOARCH=wasm GOFLAGS=-trimpath
+# lint vets every test, so running them does not: each pass of vet goes through all that
+# is imported, the standard library too.
+GOTEST = $(GO) test -vet=off
 # Runs a test binary that was compiled for the browser, in Node. The loader has
 # room for a small environment only, so it gets the search path and the collector's bounds.
 JSEXEC = env -i PATH=$$PATH GOGC=60 GOMEMLIMIT=300MiB $(shell $(GO) env GOROOT)/lib/wasm/go_js_wasm_exec
@@ -50,8 +54,7 @@ test: deps lint compiled browser ## Everything below, in this order
 lint: ## gofmt and go vet, for this machine and for the browser
 	@unformatted=$$(gofmt -l internal wasm); \
 	if [ -n "$$unformatted" ]; then echo "not formatted by gofmt:"; echo "$$unformatted"; exit 1; fi
-	$(GO) vet -printf.funcs=wideberth/internal/lean/fmt.Sprintf ./...
-	$(GO) vet -tags browser ./internal/browsertest
+	$(GO) vet -tags browser -printf.funcs=wideberth/internal/lean/fmt.Sprintf ./...
 	$(JS) $(GO) vet ./wasm/... ./internal/webbuild/empty
 
 page: ## The page's scripts: their types, also those of the wire, and their tests in Node
@@ -59,12 +62,12 @@ page: ## The page's scripts: their types, also those of the wire, and their test
 	node --test internal/pagetest
 
 unit: ## Unit, property, golden and example tests, the fuzz corpora, and distances against a physics library in Node
-	$(GO) test ./...
+	$(GOTEST) ./...
 
 wasmtest: ## Reports, maps, marks, remedies and what is built again, compiled for the browser and stripped as what is shipped: the same golden bytes, in bounded memory
 	$(GO) build -o bin/stripped ./internal/webbuild/stripped
-	$(JS) $(GO) test -run Golden -exec="$(STRIPPEDEXEC)" ./internal/solver/words ./internal/sim/maps ./internal/sim/ball ./internal/builder
-	$(JS) $(GO) test -run MemoryHasABound -exec="$(STRIPPEDEXEC)" ./internal/solver/protocol
+	$(JS) $(GOTEST) -run Golden -exec="$(STRIPPEDEXEC)" ./internal/solver/words ./internal/sim/maps ./internal/sim/ball ./internal/builder
+	$(JS) $(GOTEST) -run MemoryHasABound -exec="$(STRIPPEDEXEC)" ./internal/solver/protocol
 
 size: ## Build both programs and hold what a visitor transfers to the budgets
 	$(GO) run ./internal/cli size -check
@@ -77,7 +80,7 @@ compiled: ## size, and beside it page, unit and wasmtest: compressing keeps one 
 	cat "$$log"; rm "$$log"; exit $$failed
 
 browser: ## The page in headless Chromium (public/build must be built)
-	$(GO) test -tags browser -count=1 -timeout 15m -parallel 2 ./internal/browsertest
+	$(GOTEST) -tags browser -count=1 -timeout 15m -parallel 2 ./internal/browsertest
 
 bench: ## Benchmarks, on this machine, compiled for the browser, beside a physics library, and in a browser (PLAYED=10m; public/build must be built)
 	mkdir -p .cache

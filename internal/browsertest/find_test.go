@@ -11,6 +11,7 @@ import (
 	"github.com/chromedp/cdproto/accessibility"
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/dom"
+	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
@@ -151,13 +152,16 @@ func (e element) click() {
 	e.tb.do(chromedp.MouseClickXY(at[0], at[1]))
 }
 
-// fill replaces the text of a field by typing.
+// fill replaces the text of a field, at once, as a paste does: keys would have the page
+// answer what is half typed.
 func (e element) fill(value string) {
 	e.tb.t.Helper()
 	e.click()
-	e.tb.do(chromedp.KeyEvent("a", chromedp.KeyModifiers(chromedp.ModifierCtrl)), chromedp.KeyEvent(kb.Delete))
-	if value != "" {
-		e.tb.do(chromedp.KeyEvent(value))
+	e.tb.do(chromedp.KeyEvent("a", chromedp.KeyModifiers(chromedp.ModifierCtrl)))
+	if value == "" {
+		e.tb.press(kb.Delete)
+	} else if _, err := chromedp.Call(e.tb.ctx, input.InsertText, input.InsertTextParams{Text: value}); err != nil {
+		e.tb.t.Fatal(err)
 	}
 }
 

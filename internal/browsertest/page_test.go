@@ -18,14 +18,15 @@ import (
 // plansDir holds the plans that all tests share.
 const plansDir = "../../testdata/plans"
 
-// light opens the demonstration room with its drivers only: a third of its swings,
-// for tests that do not look at the other clubs.
-var light = withDrivers(len(plan.Demo().Players), func(*plan.Plan) {})
+// light opens the demonstration room with two of its players and their drivers only: a
+// quarter of its swings, for tests that do not look at the others. Every page that is
+// opened and every edit costs what its swings do.
+var light = withDrivers(2, func(*plan.Plan) {})
 
-// alone is the same with one player, for tests that load the page again and again.
+// alone is the same with one player, who is clear, for tests that load the page again and again.
 var alone = withDrivers(1, func(*plan.Plan) {})
 
-// hostile is light with the longest names that nothing breaks, and with such as would
+// hostile is the room with everybody's drivers, the longest names that nothing breaks, and with such as would
 // be more than text if they could.
 var hostile = withDrivers(len(plan.Demo().Players), func(p *plan.Plan) {
 	long := func(letter string, name *string) { *name = strings.Repeat(letter, 40) }

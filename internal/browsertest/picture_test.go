@@ -8,21 +8,22 @@ import (
 	"image/color"
 	"image/png"
 
+	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 )
 
 // picture is the viewport as it is drawn now.
 func (tb *tab) picture() (image.Image, []byte) {
 	tb.t.Helper()
-	data, err := chromedp.Run(tb.ctx, chromedp.CaptureScreenshot())
+	shot, err := chromedp.Call(tb.ctx, page.CaptureScreenshot, page.CaptureScreenshotParams{OptimizeForSpeed: new(*shots == "")})
 	if err != nil {
 		tb.t.Fatalf("taking a screenshot: %v", err)
 	}
-	img, err := png.Decode(bytes.NewReader(data))
+	img, err := png.Decode(bytes.NewReader(shot.Data))
 	if err != nil {
 		tb.t.Fatal(err)
 	}
-	return img, data
+	return img, shot.Data
 }
 
 // rect is where an element lies in the viewport, whole pixels.

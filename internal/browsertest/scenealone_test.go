@@ -147,14 +147,14 @@ func scenePictures(t *testing.T, tb *tab) {
 		t.Errorf("the scene stands at %.2f s after a picture of another moment, want it where it was", at)
 	}
 
-	const ask = `{ type: "picture", t: 1.4, width: 860, height: 560 }`
+	const ask = `{ type: "picture", t: 1.4, width: 430, height: 280 }` // a picture costs by its size
 	seen := map[string]image.Image{}
 	for _, view := range []string{"behind", "face-on", "above", "target", "golfer", "camera"} {
 		tb.say(`{ type: "view", name: "` + view + `" }`)
 		tb.until(view, `last("state").view === "`+view+`"`)
 		seen[view] = tb.ask(ask, "scene-"+view)
 		for other, img := range seen {
-			if n := unlike(img, seen[view]); other != view && n < 10_000 {
+			if n := unlike(img, seen[view]); other != view && n < 2_500 {
 				t.Errorf("views %s and %s differ in %d pixels", other, view, n)
 			}
 		}
@@ -170,7 +170,7 @@ func scenePictures(t *testing.T, tb *tab) {
 		on := tb.ask(ask, "scene-"+tt.name)
 		tb.say(tt.off)
 		off := tb.ask(ask, "scene-without")
-		if n := unlike(on, seen["behind"]); tt.name != "ball" && n < 300 {
+		if n := unlike(on, seen["behind"]); tt.name != "ball" && n < 75 {
 			t.Errorf("with the %s %d pixels differ, want it seen", tt.name, n)
 		}
 		if n := unlike(off, seen["behind"]); n > 0 {

@@ -172,16 +172,16 @@ func sharedDriver(t *testing.T, tb *tab) {
 // the same answer. Without it, the browser's own copy does.
 func TestSomebodyNew(t *testing.T) {
 	t.Parallel()
-	tb := openPage(t, noGL, desktop, light)
-	alone := tb.cells()
+	tb := openPage(t, noGL, desktop, alone)
+	before := tb.cells()
 	tb.openSheet("ball")
 	tb.openSheet("swing") // two steps in the history whose links know of no visitor
 	tb.visitor("150 cm", "42 in")
 	here := func(where string) {
 		t.Helper()
 		tb.until("the visitor "+where, settled+` && document.querySelector("#strip-who").value === "Visitor" && document.querySelector("#strip-height").value === "4 ft 11 in" && document.querySelector("#strip-club").value === "42 in"`)
-		if n := len(tb.cells()); n != len(alone)+1 {
-			t.Errorf("%s there are %d checks, want %d", where, n, len(alone)+1)
+		if n := len(tb.cells()); n != len(before)+1 {
+			t.Errorf("%s there are %d checks, want %d", where, n, len(before)+1)
 		}
 	}
 	here("typed in")

@@ -15,12 +15,16 @@ const (
 	clubheadRow     = "Clubhead at impact driver"
 )
 
-// openMeasured opens the table of figures and one group of it, by keyboard.
+// openMeasured opens the table of figures and one group of it, by keyboard, where they are
+// not open.
 func (tb *tab) openMeasured() {
 	tb.t.Helper()
-	tb.openSummary(measuredSection)
-	tb.until("the figures", `document.querySelectorAll(".sure-group").length > 0`)
-	tb.openSummary(speedsGroup)
+	for _, name := range []string{measuredSection, speedsGroup} {
+		if summary := tb.find("DisclosureTriangle", name); !call[bool](tb, summary.object, `function() { return this.closest("details").open; }`) {
+			tb.openSummary(name)
+		}
+		tb.until("the figures", `document.querySelectorAll(".sure-group").length > 0`)
+	}
 }
 
 // openSummary goes to a summary and presses Enter.
@@ -30,16 +34,18 @@ func (tb *tab) openSummary(name string) {
 	tb.press(kb.Enter)
 }
 
+// How sure this is, from the first who asks on.
+func TestSureness(t *testing.T) {
+	onePage(t, noGL, desktop, alone+"&sheet=sure",
+		fact{"not fetched", surenessNotFetched},
+		fact{"figures and sources", sureness},
+		fact{"on a phone", surenessOnAPhone})
+}
+
 // Somebody who asks how sure this is reads what the model is and leaves out, and
 // finds every measured figure with its source, the model's own and whether the
 // two agree.
-func TestSureness(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light+"&sheet=sure")
-	if fetched := eval[bool](tb, `performance.getEntriesByType("resource").some((r) => /\/sure\.json|\/model\//.test(r.name))`); fetched {
-		t.Error("the figures are fetched before anybody asks for them")
-	}
-	tb.openSheet("sure")
+func sureness(t *testing.T, tb *tab) {
 	told := tb.section("#sureness")
 	for _, part := range []string{"256 swings", "Give or take", "A stumble", "bending of the shaft"} {
 		if !strings.Contains(told, part) {
@@ -90,23 +96,25 @@ func TestSureness(t *testing.T) {
 	tb.axe("with the measured figures open", "#sureness")
 }
 
-func TestSurenessOnAPhone(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, phone, light+"&sheet=sure")
-	tb.openSheet("sure")
+// On a phone the table scrolls within the page.
+func surenessOnAPhone(t *testing.T, tb *tab) {
+	tb.resize(phone)
 	tb.openMeasured()
 	tb.find("rowheader", clubheadRow)
 	if over := tb.sideways(); over > 0 {
 		t.Errorf("the page is %d px too wide; the widest: %s", over, tb.widest())
 	}
 	tb.axe("with the measured figures open on a phone", "#sureness")
+	tb.resize(desktop)
 }
 
-// Figures that do not arrive leave a sentence that says what to do, and it works.
-func TestSurenessNotFetched(t *testing.T) {
-	t.Parallel()
-	tb := openPage(t, noGL, desktop, light+"&sheet=sure")
+// The figures are fetched once somebody asks for them. Such as do not arrive leave a
+// sentence that says what to do, and it works.
+func surenessNotFetched(t *testing.T, tb *tab) {
 	tb.openSheet("sure")
+	if fetched := eval[bool](tb, `performance.getEntriesByType("resource").some((r) => /\/sure\.json|\/model\//.test(r.name))`); fetched {
+		t.Error("the figures are fetched before anybody asks for them")
+	}
 	eval[bool](tb, `(window.kept = window.fetch, window.fetch = () => Promise.reject(new TypeError("no network")), true)`)
 	tb.openSummary(measuredSection)
 	tb.until("a sentence about it", `document.querySelector("#measured-wait").innerText.startsWith("The figures could not be fetched")`)

@@ -26,13 +26,14 @@ const countWords = `((root, whole) => {
 func TestFewWords(t *testing.T) {
 	t.Parallel()
 	const mostOnSheets = 1200 // of the swing and its room; what is built and bought is tables
+	tb := openPage(t, noGL, phone, light)
 	for _, tt := range []struct {
 		view size
 		most int
-	}{{desktop, 120}, {phone, 60}} {
+	}{{phone, 60}, {desktop, 120}} {
 		t.Run(tt.view.name, func(t *testing.T) {
-			t.Parallel()
-			tb := openPage(t, noGL, tt.view, light)
+			tb.in(t)
+			tb.resize(tt.view)
 			tb.until("the changes that would do, the last part", `document.querySelector("#changes button")`)
 			words := eval[[]string](tb, countWords+`("main", false)`)
 			if len(words) > tt.most {

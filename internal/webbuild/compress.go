@@ -53,8 +53,7 @@ func compressFile(file, cache string, quality int) (Built, error) {
 	if err != nil {
 		return Built{}, err
 	}
-	sum := sha256.Sum256(plain)
-	hash := hex.EncodeToString(sum[:])
+	hash := hashOf(plain)
 	br, err := cached(cache, hash, quality, plain)
 	if err != nil {
 		return Built{}, err
@@ -71,8 +70,17 @@ func compressFile(file, cache string, quality int) (Built, error) {
 			return Built{}, err
 		}
 	}
-	return Built{Bytes: len(plain), Gzip: len(gz), Brotli: len(br), Hash: hash[:16]}, nil
+	return Built{Bytes: len(plain), Gzip: len(gz), Brotli: len(br), Hash: short(hash)}, nil
 }
+
+// hashOf is the SHA-256 of a file's content, in hex.
+func hashOf(plain []byte) string {
+	sum := sha256.Sum256(plain)
+	return hex.EncodeToString(sum[:])
+}
+
+// short is as much of a hash as the manifest keeps.
+func short(hash string) string { return hash[:16] }
 
 // cached returns the brotli twin of plain: from the cache, where one of this
 // quality or a better one lies, or made now and put there.

@@ -211,8 +211,8 @@ func install(file string, content []byte) error {
 	return err
 }
 
-// Yardstick builds the empty engine program into the cache folder and returns
-// its sizes at the best quality.
+// Yardstick builds the empty engine program into the cache folder and returns its sizes
+// at the best quality.
 func Yardstick(ctx context.Context, root, cache string) (Built, error) {
 	dir := filepath.Join(root, cache)
 	if err := os.MkdirAll(dir, 0o755); err != nil {
@@ -222,5 +222,32 @@ func Yardstick(ctx context.Context, root, cache string) (Built, error) {
 	if err := compile(ctx, root, Empty, file); err != nil {
 		return Built{}, err
 	}
-	return compressFile(file, dir, BestQuality)
+	return weigh(file, dir, filepath.Join(root, weighed), BestQuality)
+}
+
+// weighed keeps the sizes of the empty engine program. It changes with the version of Go
+// or of the engine only, and compressing it to know what it weighs would take half a
+// minute of every clean build.
+const weighed = "internal/webbuild/empty/weighed.json"
+
+// weigh returns the sizes of file, from the note where that is of the same bytes; else
+// file is compressed and the note written anew.
+func weigh(file, cache, note string, quality int) (Built, error) {
+	plain, err := os.ReadFile(file)
+	if err != nil {
+		return Built{}, err
+	}
+	var noted Built
+	if text, err := os.ReadFile(note); err == nil && json.Unmarshal(text, &noted) == nil && noted.Hash == short(hashOf(plain)) {
+		return noted, nil
+	}
+	built, err := compressFile(file, cache, quality)
+	if err != nil {
+		return Built{}, err
+	}
+	text, err := json.Marshal(built)
+	if err != nil {
+		return Built{}, err
+	}
+	return built, install(note, append(text, '\n'))
 }

@@ -5,6 +5,7 @@ import (
 	"compress/gzip"
 	"encoding/json"
 	"errors"
+	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -144,6 +145,30 @@ func TestCachedTwin(t *testing.T) {
 	}
 	if got, _ := cached(cache, "abc", 1, plain); !bytes.Equal(got, best) {
 		t.Errorf("a lower quality after a better one = %d bytes, want the better twin", len(got))
+	}
+}
+
+// What is noted of a program counts while it is the same program, and is noted anew of another.
+func TestWeigh(t *testing.T) {
+	dir := t.TempDir()
+	file, note := filepath.Join(dir, "empty.wasm"), filepath.Join(dir, "weighed.json")
+	write(t, file, strings.Repeat("nothing is drawn ", 300))
+	first, err := weigh(file, dir, note, fast)
+	if err != nil || first.Brotli == 0 || first.Brotli >= first.Bytes {
+		t.Fatalf("weigh = %+v, %v, want it compressed", first, err)
+	}
+	write(t, note, strings.Replace(string(read(t, note)), fmt.Sprintf(`"brotli":%d`, first.Brotli), `"brotli":7`, 1))
+	if again, err := weigh(file, dir, note, fast); err != nil || again.Brotli != 7 {
+		t.Errorf("the same program again = %+v, %v, want what is noted", again, err)
+	}
+	write(t, file, strings.Repeat("nothing is drawn either ", 300))
+	other, err := weigh(file, dir, note, fast)
+	if err != nil || other.Brotli == 7 || other.Hash == first.Hash {
+		t.Errorf("another program = %+v, %v, want it compressed", other, err)
+	}
+	var noted Built
+	if err := json.Unmarshal(read(t, note), &noted); err != nil || noted != other {
+		t.Errorf("noted is %+v (%v), want %+v", noted, err, other)
 	}
 }
 
