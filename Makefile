@@ -26,8 +26,8 @@ JS := GOOS=js GOARCH=wasm GOFLAGS=-trimpath
 # is imported, the standard library too.
 GOTEST = $(GO) test -vet=off
 # Runs a test binary that was compiled for the browser, in Node. The loader has
-# room for a small environment only, so it gets the search path and the collector's bounds.
-JSEXEC = env -i PATH=$$PATH GOGC=60 GOMEMLIMIT=300MiB $(shell $(GO) env GOROOT)/lib/wasm/go_js_wasm_exec
+# room for a small environment only, so it gets the search path and the collector's bound.
+JSEXEC = env -i PATH=$$PATH GOMEMLIMIT=300MiB $(shell $(GO) env GOROOT)/lib/wasm/go_js_wasm_exec
 # The same of what is shipped: stripped after linking.
 STRIPPEDEXEC = $(CURDIR)/bin/stripped $(JSEXEC)
 

@@ -10,8 +10,7 @@
 // The least patient is served first. What has patience is begun again when something with
 // less came in between: what was learnt on the way is kept.
 const READY_TRIES = 100; // × 50 ms: how long main may take to register itself
-const GC_PERCENT = "60"; // of what is in use, that may be garbage: memory that a page once took is never given back
-const MEMORY_LIMIT = "300MiB"; // from which on garbage is collected at once
+const MEMORY_LIMIT = "300MiB"; // from which on garbage is collected at once: memory that a page once took is never given back
 
 const built = (file) => new URL(`../build/${file}`, import.meta.url);
 
@@ -43,7 +42,7 @@ async function start() {
   if (typeof WebAssembly !== "object") throw new Error("this browser has no WebAssembly");
   const [response] = await Promise.all([fetch(built(self.name)), import(built("wasm_exec.js").href)]);
   const go = new globalThis.Go();
-  go.env = { GOGC: GC_PERCENT, GOMEMLIMIT: MEMORY_LIMIT };
+  go.env = { GOMEMLIMIT: MEMORY_LIMIT };
   const { instance } = await instantiate(response, go.importObject);
   go.run(instance).then(() => postMessage({ fatal: "The solver stopped." }));
   for (let i = 0; typeof globalThis.wideBerthSolve !== "function"; i++) {

@@ -48,7 +48,7 @@ func held(t *testing.T) (use, taken uint64) {
 func TestMemoryHasABound(t *testing.T) {
 	const (
 		mostHeld  = 130 << 20
-		mostTaken = 240 << 20 // with GOGC=60, as the worker's script has it
+		mostTaken = 240 << 20 // with GOMEMLIMIT=300MiB, as the worker's script has it
 		mostEdits = 150 << 20 // the same without maps
 	)
 	var s Solver
