@@ -73,26 +73,34 @@ func (r *Relatives) near(box *geom.Box, limit float64) []swing.Parts {
 // know looks at some parts of everybody in some steps, unless they are known.
 func (r *Relatives) know(parts []swing.Parts) {
 	w := r.rough()
-	for from := 0; from < len(parts); from++ {
-		var fresh swing.Parts
+	fresh := make([]swing.Parts, len(parts))
+	for i := range parts {
+		fresh[i] = parts[i] &^ w.known[i]
+		w.known[i] |= fresh[i]
+	}
+	for from := 0; from < len(fresh); from++ {
 		to := from
-		for ; to < len(parts) && parts[to]&^w.known[to] != 0; to++ {
-			fresh |= parts[to]
-		}
-		// To add again what a step knows does no harm.
-		for i := from; i < to; i++ {
-			w.known[i] |= fresh
+		for to < len(fresh) && fresh[to] != 0 {
+			to++
 		}
 		if to == from {
 			continue
 		}
+		// At each moment, what any of the steps needs that ask for it.
 		first, end := w.swath.Moments(from, to)
+		wanted := make([]swing.Parts, end-first)
+		for i := from; i < to; i++ {
+			a, b := w.swath.Moments(i, i+1)
+			for j := a; j < b; j++ {
+				wanted[j-first] |= fresh[i]
+			}
+		}
 		r.Family.SetTimes(w.times[first:end])
 		poses := r.scratch.posesFor(end - first)
 		k := 0
 		for m := range r.All() {
-			r.Family.Poses(m.Swing, fresh, poses)
-			w.swath.Add(k, from, to, fresh, poses)
+			r.Family.PosesOf(m.Swing, wanted, poses)
+			w.swath.Add(k, from, fresh[from:to], poses)
 			k++
 		}
 		from = to

@@ -47,11 +47,21 @@ func (w *Swath) Moments(from, to int) (first, end int) {
 	return max(0, from-1), min(len(w.times), to+2)
 }
 
-// Add takes in some parts of the k-th motion during the steps from one to the one
-// before another; poses are those at the moments of these steps.
-func (w *Swath) Add(k, from, to int, parts swing.Parts, poses []swing.Pose) {
+// Add takes in some parts of the k-th motion during each of the steps from one on; poses
+// are those at the moments of these steps, and what a step needs at its own is in them.
+func (w *Swath) Add(k, from int, steps []swing.Parts, poses []swing.Pose) {
+	to := from + len(steps)
 	first, end := w.Moments(from, to)
+	var all swing.Parts
 	for i := from; i <= to; i++ {
+		var parts swing.Parts // of the steps that begin or end here
+		if i > from {
+			parts = steps[i-1-from]
+		}
+		if i < to {
+			parts |= steps[i-from]
+		}
+		all |= parts
 		axes := w.axes[i*len(pieces):][:len(pieces)]
 		pose := &poses[i-first]
 		w.keepClub(k, i, parts, pose)
@@ -75,12 +85,12 @@ func (w *Swath) Add(k, from, to int, parts swing.Parts, poses []swing.Pose) {
 	t.times, t.poses = w.times[first:end], poses
 	t.ready()
 	for p := range swing.NumParts {
-		if !parts.Has(p) {
+		if !all.Has(p) {
 			continue
 		}
 		t.bend(p)
 		for i, e := range t.stray2[int(p)*t.steps():][from-first : to-first] {
-			if at := &w.stray2[(from+i)*int(swing.NumParts)+int(p)]; e > *at {
+			if at := &w.stray2[(from+i)*int(swing.NumParts)+int(p)]; steps[i].Has(p) && e > *at {
 				*at = e
 			}
 		}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"wideberth/internal/sim/geom"
@@ -35,9 +36,48 @@ func beyond(x float64) geom.Box {
 func swathOf(times []float64, motions ...[]swing.Pose) *Swath {
 	w := NewSwath(times, len(motions))
 	for k, poses := range motions {
-		w.Add(k, 0, len(times)-1, swing.AllParts, poses)
+		w.Add(k, 0, slices.Repeat([]swing.Parts{swing.AllParts}, len(times)-1), poses)
 	}
 	return w
+}
+
+// What a step does not ask for may be anything in the poses.
+func TestSwathOfSomeParts(t *testing.T) {
+	const moments = 7
+	times, whole, poses := make([]float64, moments), make([]swing.Pose, moments), make([]swing.Pose, moments)
+	for i := range times {
+		x := float64(i)
+		times[i] = 0.1 * x
+		for p := range whole[i] {
+			whole[i][p] = geom.Capsule{A: geom.Vec{X: x * x}, B: geom.Vec{X: x * x, Y: float64(p)}, R: 0.1}
+			poses[i][p] = ballAt(1e6*float64(1-i%2), 5)
+		}
+	}
+	steps := []swing.Parts{0, swing.Head.Set(), swing.Head.Set() | swing.Clubhead.Set(), swing.Clubhead.Set()} // from step 1 on
+	w := NewSwath(times, 1)
+	for i, parts := range steps {
+		first, end := w.Moments(1+i, 2+i)
+		for j := first; j < end; j++ {
+			for p := range swing.NumParts {
+				if parts.Has(p) {
+					poses[j][p] = whole[j][p]
+				}
+			}
+		}
+	}
+	first, end := w.Moments(1, 1+len(steps))
+	w.Add(0, 1, steps, poses[first:end])
+	all := swathOf(times, whole)
+	for i, parts := range steps {
+		for x := -1.0; x < 20; x += 0.25 {
+			box := beyond(x)
+			for _, limit := range []float64{0.05, 0.5, 3} {
+				if got, want := w.Near(1+i, parts, &box, limit), all.Near(1+i, parts, &box, limit); got != want {
+					t.Fatalf("in step %d parts %b come within %g of a box at %g, want %b as where all is known", 1+i, got, limit, x, want)
+				}
+			}
+		}
+	}
 }
 
 // TestSwathOfHeads: heads at a constant acceleration to a box, of which paper
