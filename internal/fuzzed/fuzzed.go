@@ -6,6 +6,7 @@ package fuzzed
 
 import (
 	"flag"
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"path/filepath"
@@ -92,6 +93,7 @@ func (c corpus) many(rnd *rand.Rand, n int, finds string, enough func() bool, as
 	done := false
 	defer func() {
 		if !done {
+			fmt.Printf("input %d fails, ", asked+1)
 			keep(finds, input)
 		}
 	}()

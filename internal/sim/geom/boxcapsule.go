@@ -132,12 +132,16 @@ func (b Box) overlap(c Capsule) Separation {
 		if size < touching {
 			continue
 		}
-		k := 1 / size
-		if Dot(n, from) < 0 {
+		k, side := 1/size, Dot(n, from)
+		if side < 0 {
 			k = -k
 		}
 		n = Vec{X: n.X * k, Y: n.Y * k, Z: n.Z * k}
 		try(min(Dot(n, c.A), Dot(n, c.B))-b.Support(n), n)
+		if side == 0 { // through the middle: out on either side, whichever rounding favours
+			n = Vec{X: -n.X, Y: -n.Y, Z: -n.Z}
+			try(min(Dot(n, c.A), Dot(n, c.B))-b.Support(n), n)
+		}
 	}
 	best.D -= c.R
 	best.At = b.deepest(c, best.N)
