@@ -55,7 +55,7 @@ func TestBallInThreeSentences(t *testing.T) {
 func ballUnfoldsByKeys(t *testing.T, tb *tab) {
 	tb.openSheet("ball")
 	eval[bool](tb, `(document.querySelector("input[name=ball-catch]:checked").focus(), true)`)
-	folds := []string{"Met first: screen or returns, by 3 of 3", "On the screen: ", "Returns: ", "Steepest start: ", "Mishits: ", "Rebound: ", "Pads: ", "These figures rest on "}
+	folds := []string{"Met first: screen or returns, by 2 of 2", "On the screen: ", "Returns: ", "Steepest start: ", "Mishits: ", "Rebound: ", "Pads: ", "These figures rest on "}
 	// From the rate the way goes over the boxes of the drawing.
 	for range eval[int](tb, `document.querySelectorAll("#ball-toggles input").length`) {
 		tb.press(kb.Tab)

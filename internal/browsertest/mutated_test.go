@@ -5,6 +5,7 @@ package browsertest
 import (
 	"encoding/json"
 	"flag"
+	"fmt"
 	"math/rand/v2"
 	"strings"
 	"testing"
@@ -143,7 +144,7 @@ func mutatedLinks(t *testing.T, tb *tab) {
 			location.hash = to;
 			const from = performance.now();
 			while (!notice.textContent || page.busy !== "no") {
-				if (performance.now() - from > 60_000) return { Notice: "", Verdict: "nothing in a minute", Hash: location.hash };
+				if (performance.now() - from > `+fmt.Sprint(patience.Milliseconds())+`) return { Notice: "", Verdict: "nothing in all that time", Hash: location.hash };
 				await new Promise((done) => setTimeout(done, 4));
 			}
 			return { Notice: notice.innerText, Verdict: document.querySelector("#verdict").innerText, Hash: location.hash };

@@ -23,7 +23,10 @@ const plansDir = "../../testdata/plans"
 // opened and every edit costs what its swings do.
 var light = withDrivers(2, func(*plan.Plan) {})
 
-// alone is the same with one player, who is clear, for tests that load the page again and again.
+// everybody opens it with the drivers of all players, the left-hander's too.
+var everybody = withDrivers(len(plan.Demo().Players), func(*plan.Plan) {})
+
+// alone opens it with one player, who is clear, for tests that load the page again and again.
 var alone = withDrivers(1, func(*plan.Plan) {})
 
 // hostile is the room with everybody's drivers, the longest names that nothing breaks, and with such as would
