@@ -138,7 +138,7 @@ func (f *figure) handsOf(j *joints, c *core) {
 	f.clearMat(c)
 }
 
-// clearMat lifts the hands, and so bends the arms, where the clubhead would dig
+// clearMat lifts the hands, and so bends the arms, where clubhead or hands would dig
 // into the mat: a golfer feels the ground.
 func (f *figure) clearMat(c *core) {
 	heel, toe := f.headAxis(c)
@@ -153,6 +153,14 @@ func (f *figure) clearMat(c *core) {
 	// The greater of the two, with the corner rounded.
 	over := low - matDepth
 	c.hands.Z += (math.Sqrt(over*over+matSoftness*matSoftness) - over) / 2
+	// Nor do the hands dig, of arms that reach the ground. (One of them is the lower.)
+	lower := -f.leadAbove * c.club.Z
+	if trail := f.trailBelow * c.club.Z; trail < lower {
+		lower = trail
+	}
+	if fist := c.hands.Z + lower - f.body.HandRadius; fist < matDepth {
+		c.hands.Z += matDepth - fist
+	}
 }
 
 const (
