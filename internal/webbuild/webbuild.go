@@ -125,7 +125,7 @@ var withoutInlining = []string{
 	"wideberth/internal/sim/plan", "wideberth/internal/lean/json", "wideberth/internal/lean/fmt",
 	"wideberth/internal/render/scene/wire", "wideberth/internal/render/scene/record", "wideberth/internal/render/drawing",
 	"wideberth/internal/sim/remedy", "wideberth/internal/sim/ball/enclosure", "wideberth/internal/sim/fit", "wideberth/internal/sim/maps", "wideberth/internal/sim/contour", "wideberth/internal/sim/body",
-	"wideberth/internal/sim/family", "wideberth/internal/sim/swing/pendulum", "wideberth/internal/sim/ode", "wideberth/internal/sim/rules", "wideberth/wasm/solver",
+	"wideberth/internal/sim/family", "wideberth/internal/sim/swing/pendulum", "wideberth/internal/sim/ode", "wideberth/internal/sim/nearest", "wideberth/internal/sim/rules", "wideberth/wasm/solver",
 	"runtime", "reflect", "strconv", "internal/strconv", "unicode/utf8", "internal/reflectlite", "syscall/js", "bytes", "strings",
 	"wideberth/internal/sim/ball", "wideberth/internal/lean/halton", "unicode", "errors", "iter", "sync", "sync/atomic", "internal/sync",
 	"internal/bytealg", "internal/runtime/maps", "internal/runtime/atomic", "internal/runtime/sys", "internal/abi",

@@ -6,6 +6,7 @@ import (
 
 	"wideberth/internal/lean/fmt"
 	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/nearest"
 	"wideberth/internal/sim/r3"
 	"wideberth/internal/sim/rules"
 )
@@ -215,7 +216,7 @@ func (a *address) usual() (posture, bool) {
 	departed := func(u geom.Vec) posture {
 		return posture{trunk.angle + u.X*trunk.give, arms.angle + u.Y*arms.give, shaft.angle + u.Z*shaft.give}
 	}
-	at, missed := nearestOn(func(u geom.Vec) float64 { return a.miss(departed(u)) })
+	at, missed := nearest.On(func(u geom.Vec) float64 { return a.miss(departed(u)) })
 	p := departed(at)
 	return p, math.Abs(missed) < 1e-6 && p.possible()
 }

@@ -1,4 +1,6 @@
-package swing
+// Package nearest finds the point nearest to the origin on a surface that is known only by
+// a function that is zero there.
+package nearest
 
 import (
 	"math"
@@ -7,13 +9,13 @@ import (
 	"wideberth/internal/sim/r3"
 )
 
-// nearestOn returns the point nearest to the origin of those at which miss is zero, and
+// On returns the point nearest to the origin of those at which miss is zero, and
 // what it still misses there: next to nothing, or the least that was found. First straight to
 // where miss is zero, then along there by Newton's method on point and multiplier, with the
 // merit of what is missed and a correction for the curvature (J. Nocedal and S. J. Wright
 // 2006, Numerical Optimization, ch. 18); derivatives are differences. It takes 4 to 8 steps;
 // to go without the curvature takes hundreds where the point is far from the origin.
-func nearestOn(miss func(geom.Vec) float64) (at geom.Vec, missed float64) {
+func On(miss func(geom.Vec) float64) (at geom.Vec, missed float64) {
 	const (
 		settled = 1e-9
 		last    = 1e-5 // a step of Newton's that leaves about its square

@@ -1,0 +1,61 @@
+package swing
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"wideberth/internal/sim/body"
+	"wideberth/internal/sim/plan"
+)
+
+// Golfers of all heights, arms and clubs that can stand at all stand as they like best: no
+// posture beside theirs that soles the club departs less from what they like.
+func TestUsualPostureDepartsLeast(t *testing.T) {
+	rng := rand.New(rand.NewPCG(13, 1))
+	// Their arms are apes', and so they are as far from all wishes as there is: height, span,
+	// club (m), and arms beside those (standard deviations).
+	children := [][4]float64{{0.9, 1.1, 0.93, 1.5}, {0.9, 1.035, 0.75, 3}, {1.08, 1.32, 0.85, 3}, {1.0, 1.1, 0.8, 3}}
+	stood := 0
+	for i := range 400 {
+		p, club := plan.Demo().WithDefaults().Players[0], plan.Demo().WithDefaults().Clubs[0]
+		p.Height = 1.0 + 1.3*rng.Float64()
+		p.Span = p.Height * (0.9 + 0.2*rng.Float64())
+		club.Length = 0.7 + 0.55*rng.Float64()
+		arm := 6*rng.Float64() - 3
+		if i < len(children) {
+			c := &children[i]
+			p.Height, p.Span, club.Length, arm = c[0], c[1], c[2], c[3]
+		}
+		var g swinger
+		g.be(body.New(p), NewClub(club), arm, 0.02*arm)
+		a := g.figure.newAddress()
+		usual, ok := a.usual()
+		if i < len(children) && (!ok || usual.hang < 0) {
+			t.Errorf("child %v stands at %v, %v; want arms that hang forward", children[i], usual, ok)
+		}
+		if !ok {
+			continue
+		}
+		stood++
+		trunk, arms, shaft := wishes(g.figure.club)
+		departs := func(p posture) float64 {
+			x, y, z := (p.forward-trunk.angle)/trunk.give, (p.hang-arms.angle)/arms.give, (p.shaft-shaft.angle)/shaft.give
+			return x*x + y*y + z*z
+		}
+		least := departs(usual)
+		for range 12 {
+			beside := posture{hang: usual.hang + 0.02*rng.NormFloat64(), shaft: usual.shaft + 0.02*rng.NormFloat64()}
+			beside.forward = crossing(usual.forward-0.2, usual.forward+0.2, 1e-10, func(forward float64) float64 {
+				return a.miss(posture{forward, beside.hang, beside.shaft})
+			})
+			if math.Abs(a.miss(beside)) < 1e-8 && departs(beside) < least-1e-6 {
+				t.Errorf("a %.2f m golfer with span %.2f m and a %.2f m club stands at %v, which departs by %g, but %v does by %g", p.Height, p.Span, club.Length, usual, least, beside, departs(beside))
+				break
+			}
+		}
+	}
+	if stood < 300 {
+		t.Errorf("%d of 400 golfers find a stance, want 300", stood)
+	}
+}
