@@ -9,17 +9,17 @@ import (
 	"wideberth/internal/sim/r3"
 )
 
-// On returns the point nearest to the origin of those at which miss is zero, and
-// what it still misses there: next to nothing, or the least that was found. First straight to
-// where miss is zero, then along there by Newton's method on point and multiplier, with the
-// merit of what is missed and a correction for the curvature (J. Nocedal and S. J. Wright
-// 2006, Numerical Optimization, ch. 18); derivatives are differences. It takes 4 to 8 steps;
-// to go without the curvature takes hundreds where the point is far from the origin.
+// On returns the point nearest to the origin of those at which miss is zero, and what it
+// still misses there: next to nothing, or the least that was found. It goes from the origin
+// by Newton's method on point and multiplier, with the merit of what is missed and a correction
+// for the curvature of the surface (J. Nocedal and S. J. Wright 2006, Numerical Optimization,
+// ch. 18); derivatives are differences. It takes 3 to 8 steps; without the curvature it
+// would be hundreds where the point is far from the origin.
 func On(miss func(geom.Vec) float64) (at geom.Vec, missed float64) {
 	const (
 		settled = 1e-9
-		last    = 1e-5 // a step of Newton's that leaves about its square
-		longest = 4.0
+		last    = 1e-5  // a step of Newton's that leaves about its square
+		longest = 4.0   // a step: farther off slopes and bends say little
 		dear    = 50000 // a unit of miss, in squares of a unit of distance
 	)
 	cost := func(u geom.Vec, c float64) float64 { return geom.Dot(u, u) + dear*math.Abs(c) }
