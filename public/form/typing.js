@@ -23,7 +23,6 @@ export function createTyping(/** @type {State} */ state, tidy) {
 
   return (field, settled) => {
     if (settled && field.value === field.applied) tidy(field);
-    else if (settled) apply(field);
-    else if (field.spec.kind !== "text") apply(field);
+    else if (settled || field.spec.kind !== "text") apply(field);
   };
 }
