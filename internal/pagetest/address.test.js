@@ -1,7 +1,7 @@
 import { beforeEach, test } from "node:test";
 import assert from "node:assert/strict";
-import { audience, linkInAddress, putAudience, ownStep, putLink, putSheet, sheetInAddress } from "../../public/app/address.js";
 import { fakeHistory } from "./fake.js";
+import { audience, linkInAddress, putAudience, ownStep, putLink, putSheet, sheetInAddress } from "../../public/app/address.js";
 
 let steps;
 beforeEach(() => { steps = fakeHistory(); });
@@ -41,6 +41,17 @@ test("what is there already makes no step", () => {
   putSheet("");
   putLink("#p=A");
   assert.deepEqual(steps.hashes, ["#p=A"]);
+});
+
+test("a link that was just followed is read before anything is put over it", () => {
+  putLink("#p=A");
+  steps.follow("#p=B");
+  putLink("#p=A"); // kept late: the answer was under way
+  assert.equal(linkInAddress(), "#p=B");
+  assert.ok(!ownStep(), "or it would pass for the page's own");
+  steps.arrive();
+  putLink("#p=C");
+  assert.equal(linkInAddress(), "#p=C");
 });
 
 test("an empty link is a damaged one, not none", () => {

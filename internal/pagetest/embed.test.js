@@ -1,5 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import "./fake.js"; // the page's modules read the address as they load
 import { slug } from "../../public/app/dom.js";
 import { snippet, wrapped } from "../../public/share/embed.js";
 

@@ -18,25 +18,39 @@ export function solved({ plan, focus }) {
   };
 }
 
+const hearers = []; // of "hashchange"
+globalThis.addEventListener = (_, hear) => hearers.push(hear);
+
 /**
  * Puts an address and a history in place of the browser's, as much as the page
  * uses of them; hashes are those of the steps so far, the last one the present.
+ * follow goes to an address, of which the page hears only when it arrives.
  */
 export function fakeHistory() {
   const steps = [{ hash: "", state: null }];
   const at = () => steps[steps.length - 1];
   const put = (into) => (state, _, hash) => Object.assign(into(), { state, hash: hash === "#" ? "" : hash });
+  const follow = (hash) => { steps.splice(0, steps.length, { hash, state: null }); }; // begins a new story
+  const arrive = () => { for (const hear of hearers) hear(); };
   Object.assign(globalThis, {
-    // Going somewhere by hand is a step without a state; here it begins a new story.
-    location: { get hash() { return at().hash; }, set hash(hash) { steps.splice(0, steps.length, { hash, state: null }); } },
+    location: {
+      get hash() { return at().hash; },
+      set hash(hash) {
+        follow(hash);
+        arrive();
+      },
+    },
     history: {
       get state() { return at().state; },
       replaceState: put(at),
       pushState: put(() => steps[steps.push({ hash: "", state: null }) - 1]),
     },
   });
-  return { get hashes() { return steps.map(({ hash }) => hash); } };
+  arrive();
+  return { get hashes() { return steps.map(({ hash }) => hash); }, follow, arrive };
 }
+
+fakeHistory(); // modules read it as they load
 
 /** Puts a storage in place of the browser's, with room for so many characters. */
 export function fakeStorage(room = Infinity) {

@@ -1,9 +1,9 @@
 import { beforeEach, test } from "node:test";
 import assert from "node:assert/strict";
+import { demo, fakeHistory, fakeStorage } from "./fake.js";
 import { fileOf, plansIn, putBack, putOn, readShelf, rename, setAside, takeOff, whyNot } from "../../public/keep/shelf.js";
 import { everyoneLines, planLines, surfaceLines } from "../../public/keep/differ.js";
 import { keep, keptLink, savedPlan } from "../../public/app/store.js";
-import { demo, fakeHistory, fakeStorage } from "./fake.js";
 
 const PLAN = "wide-berth.plan";
 let storage;

@@ -3,6 +3,9 @@
 
 const NAMES = ["p", "for", "sheet"];
 
+let heard = location.hash; // what the page put there or was told of
+addEventListener("hashchange", () => { heard = location.hash; });
+
 /**
  * What is after the "#", also as mail and chat hand it on: escaped once more, with
  * "&amp;" for "&", or with something of their own behind it, which is left out.
@@ -52,6 +55,7 @@ export function putSheet(sheet) {
 }
 
 function put(parts, how) {
+  if (location.hash !== heard) return; // a link was just followed: it is read first, not overwritten
   const now = read();
   const all = NAMES.map((name) => [name, parts[name] ?? now.get(name)]).filter(([, value]) => value);
   const hash = `#${all.map(([name, value]) => `${name}=${encodeURIComponent(value)}`).join("&")}`;
@@ -59,6 +63,7 @@ function put(parts, how) {
   if (there && ownStep()) return;
   try {
     history[there ? "replaceState" : how]({ ...history.state, own: true }, "", hash);
+    heard = location.hash;
   } catch {
     // Some browsers refuse more than so many steps in a while: the next one brings it up to date.
   }
