@@ -19,6 +19,9 @@ func manners(t *testing.T, test func(name string, r *Relatives)) {
 		{Name: "Loose", Height: 1.92, Follow: "loose", Span: 2.01, Turn: "long"},
 		{Name: "Full", Height: 1.78},
 		{Name: "Held", Height: 1.60, Follow: "held", Plane: "flat", Turn: "compact"},
+		{Name: "Child", Height: 1.25, Plane: "upright", Turn: "long"},
+		{Name: "Giant", Height: 2.15, Follow: "loose", Plane: "flat", Span: 2.28},
+		{Name: "Woman", Height: 1.58, Sex: "female", Follow: "loose", Plane: "upright"},
 	}
 	if testing.Short() {
 		players = players[:1]

@@ -130,11 +130,13 @@ func (f *figure) takeStance(usual *wont, dev Deviation) (Stance, joints, error) 
 		}
 		// The butt of the grip would meet the body: the arms are held farther out.
 		q, ok := a.deviate(p, Deviation{Hang: -room / f.armLength})
+		if ok {
+			p = q
+		}
+		a.stand(p) // also where that led nowhere: it leaves its last try behind
 		if !ok {
 			break
 		}
-		p = q
-		a.stand(p)
 	}
 	return a.stance, a.joints, nil
 }

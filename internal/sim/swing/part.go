@@ -67,6 +67,7 @@ const (
 	AllParts  Parts = 1<<NumParts - 1
 	ClubParts       = AllParts &^ (1<<Grip - 1)
 	BodyParts       = AllParts &^ ClubParts
+	ArmParts        = leadArmParts | trailArmParts
 
 	trunkParts    Parts = 1<<Head | 1<<Neck | 1<<Trunk | 1<<Pelvis
 	leadArmParts  Parts = 1<<LeadUpperArm | 1<<LeadForearm | 1<<LeadHand

@@ -6,7 +6,9 @@ import (
 	"testing"
 
 	"wideberth/internal/sim/body"
+	"wideberth/internal/sim/geom"
 	"wideberth/internal/sim/plan"
+	"wideberth/internal/sim/r3"
 )
 
 // Golfers of all heights, arms and clubs that can stand at all stand as they like best: no
@@ -57,5 +59,39 @@ func TestUsualPostureDepartsLeast(t *testing.T) {
 	}
 	if stood < 300 {
 		t.Errorf("%d of 400 golfers find a stance, want 300", stood)
+	}
+}
+
+// Every member of a family begins with the head of the club where the central swing
+// begins, behind the ball, also one whose grip meets the body however it stands.
+func TestMembersSoleTheClub(t *testing.T) {
+	rng := rand.New(rand.NewPCG(13, 2))
+	cramped := Variation{-0.889182408, -0.26509007, 0.652764044, -0.999197411, -0.37528332, -0.116331813, 0.541853024, -0.716138594, -0.594618725, -0.316710376, -1.004864275, 0.45758553}
+	const off = 0.02 // m: the head tilts with the shaft
+	stood := 0
+	for i := range 60 {
+		p, club := plan.Demo().WithDefaults().Players[0], plan.DefaultClub("wood", "wood")
+		p.Height, club.Length = 1.0+1.2*rng.Float64(), 0.85+0.35*rng.Float64()
+		if i == 0 {
+			p.Height, p.Sex, p.Turn, p.Plane, club.Length = 1.4095940293441447, "male", "long", "flat", 1.1007440129240311
+		}
+		f, err := NewFamily(body.New(p), NewClub(club), StyleOf(p))
+		if err != nil {
+			continue
+		}
+		want := f.Central.PoseAt(0)[Clubhead]
+		for _, v := range append(Variations(40, uint64(i)), cramped) {
+			s, err := f.Member(v)
+			if err != nil {
+				continue
+			}
+			stood++
+			if got := s.PoseAt(0)[Clubhead]; geom.Norm(r3.Sub(got.A, want.A)) > off || geom.Norm(r3.Sub(got.B, want.B)) > off {
+				t.Errorf("a %.2f m golfer with a %.2f m club, %v: the head stands at %v, want %v", p.Height, club.Length, v, got, want)
+			}
+		}
+	}
+	if stood < 1500 {
+		t.Errorf("%d members stand, want 1500", stood)
 	}
 }
