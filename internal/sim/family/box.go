@@ -168,7 +168,7 @@ func (r *Relatives) againstBox(s sweep.Surface, touched []bool) (least, typical 
 		m, _ := r.at(c.index)
 		consider(r.approach(m, c.time, s, parts))
 	}
-	closer := near
+	closer := slices.DeleteFunc(near, func(c candidate) bool { return c.clearance >= max(0, least) })
 	near = nil
 	members := make([]*Member, len(closer))
 	for i, c := range closer {
