@@ -32,7 +32,7 @@ type whereabouts struct {
 func (r *Relatives) rough() *whereabouts {
 	w := &r.where
 	if w.times == nil {
-		w.times = coarseTimes(r.fine, roughTolerance)
+		w.times = r.rougher
 		w.spread = r.spread(w.times, roughLoss)
 		w.swath, w.known = sweep.NewSwath(w.times, len(r.Far)+len(r.Sample)+len(r.Singles)), make([]swing.Parts, len(w.times)-1)
 	}
@@ -168,12 +168,14 @@ func (r *Relatives) againstBox(s sweep.Surface, touched []bool) (least, typical 
 		m, _ := r.at(c.index)
 		consider(r.approach(m, c.time, s, parts))
 	}
-	closer := slices.DeleteFunc(near, func(c candidate) bool { return c.clearance >= max(0, least) })
-	near = nil
-	members := make([]*Member, len(closer))
-	for i, c := range closer {
-		members[i], _ = r.at(c.index)
+	var closer []candidate
+	var members []*Member
+	for _, c := range near {
+		if m, _ := r.at(c.index); c.clearance < max(0, least) {
+			closer, members = append(closer, c), append(members, m)
+		}
 	}
+	near = nil
 	for i, p := range r.pass(s, look, coarsely, members, max(0, least)) {
 		keep(closer[i].index, p)
 	}

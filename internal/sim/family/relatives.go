@@ -44,6 +44,8 @@ type Relatives struct {
 
 	dirs    []geom.Vec     // unit normals of flat surfaces, into the room
 	least   []float64      // per direction, over all of the above, m
+	close   *lookout       // for whoever is looked at closely
+	rougher []float64      // times within roughTolerance, s
 	loosest []*Member      // who reaches that far
 	fine    *sweep.Track   // of the central swing, within fineTolerance
 	coarse  *sweep.Track   // the same at Times
@@ -58,6 +60,7 @@ type Relatives struct {
 // scratch is room to look at members in, for one family after another.
 type scratch struct {
 	poses []swing.Pose
+	reach []float64 // of a scout: end by end, and the second derivative of one
 	track sweep.Track
 	kept  []*seen // of a family that is being reduced
 }
@@ -79,6 +82,7 @@ type Member struct {
 	Variation swing.Variation // its place in the family
 	Swing     *swing.Swing
 	least     []float64 // per direction: smallest N·p over golfer and club, m
+	look      []uint8   // how closely that was looked at
 }
 
 // New models and reduces a family. dirs are the unit normals of the flat surfaces
@@ -109,7 +113,7 @@ func newRelatives(player plan.Player, club plan.Club, dirs []geom.Vec, sample []
 // near the moments at which one of them may reach farthest.
 func (r *Relatives) reduce(sample []swing.Variation) error {
 	r.fine = sweep.Sample(r.Family.Central, fineTolerance)
-	r.Times = coarseTimes(r.fine, coarseTolerance)
+	r.Times, r.rougher = coarseTimes(r.fine, coarseTolerance), coarseTimes(r.fine, roughTolerance)
 	r.Family.SetTimes(r.Times)
 	for t := range swing.NumTraits {
 		for _, z := range []float64{-1, 1} {
@@ -234,7 +238,7 @@ func (r *Relatives) Against(s sweep.Surface, touched []bool) (least, typical flo
 	}
 	k := slices.Index(r.dirs, s.Plane.N)
 	for i := range r.Sample {
-		touched[i] = touched[i] || r.Sample[i].least[k] < s.Plane.D
+		touched[i] = touched[i] || r.beyond(r.Sample[i], k, s.Plane.D)
 	}
 	return r.least[k] - s.Plane.D, r.Central.least[k] - s.Plane.D, r.loosest[k]
 }

@@ -1,7 +1,6 @@
 package family
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -37,6 +36,14 @@ const lookBack = 0.06
 // be given than it is. Whoever reaches farthest is looked at again more closely.
 const sampleTolerance = 0.004
 
+// How closely a member was looked at along a direction: at rough times, which tell only
+// whom to look at again, within sampleTolerance, within fineTolerance.
+const (
+	roughLook = iota
+	sampleLook
+	fineLook
+)
+
 // scout is what is worth looking at in one direction: the ends of parts that may
 // reach farthest, and the runs of moments at which they may, from the first to
 // the last of each, by their numbers in the lookout.
@@ -54,85 +61,118 @@ func (sc *scout) parts() (out swing.Parts) {
 	return out
 }
 
-// lookout is what scouts look at: the moments, and the member there.
+// lookout is what scouts look at, and the scouts, one for each of the family's directions.
 type lookout struct {
 	times  []float64
 	parts  []swing.Parts // what is looked at, moment by moment
-	poses  []swing.Pose
 	radius [swing.NumParts]float64
-	reach  []float64 // scratch: end by end of a scout
-	bend   []float64 // scratch: the second derivative of one
+	scouts []scout
 }
 
 // measure fills how far every member reaches along each of the family's
 // directions.
 func (r *Relatives) measure() {
-	scouts, l := r.lookout()
+	var rough *lookout
+	rough, r.close = r.lookouts()
 	for m := range r.All() {
-		r.reach(m, scouts, l)
+		m.least, m.look = make([]float64, len(r.dirs)), make([]uint8, len(r.dirs))
+	}
+	for _, m := range r.Sample {
+		r.reach(m, rough, math.Inf(1), roughLook)
+	}
+	for _, list := range [][]*Member{r.Far, r.Singles} {
+		for _, m := range list {
+			r.reach(m, r.close, sampleTolerance, sampleLook)
+		}
 	}
 	// The corners were climbed to from the central swing. What goes farther lies beyond
 	// somebody else, most likely whoever of the sample goes farthest.
 	known := len(r.Far)
 	for k, n := range r.dirs {
-		least := func(a, b *Member) int { return cmp.Compare(a.least[k], b.least[k]) }
-		start := slices.MinFunc(r.Sample, least)
-		at := extremeOf(r.glance(start, scouts[k].parts(), r.Times), n)
+		start, far := r.farthest(k, sampleLook, r.Sample), r.farthest(k, sampleLook, r.Far[:known])
+		at := extremeOf(r.glance(start, r.close.scouts[k].parts(), r.Times), n)
 		look := func(m *Member) event { return extremeOf(r.around(m, at.time), n) }
-		if m, e := r.climb(start, look(start), look); e.value < slices.MinFunc(r.Far[:known], least).least[k] {
+		if m, e := r.climb(start, look(start), look); e.value < far.least[k] {
 			r.keep(m)
 		}
 	}
-	scouts, l = r.lookout()
-	for _, m := range r.Far[known:] {
-		r.reach(m, scouts, l)
+	if len(r.Far) > known {
+		_, r.close = r.lookouts()
+		for _, m := range r.Far[known:] {
+			m.least, m.look = make([]float64, len(r.dirs)), make([]uint8, len(r.dirs))
+			r.reach(m, r.close, sampleTolerance, sampleLook)
+		}
 	}
-	r.least, r.loosest = make([]float64, len(scouts)), make([]*Member, len(scouts))
-	for k := range scouts {
-		for {
-			var best *Member
-			for m := range r.All() {
+	for k := range r.dirs {
+		r.loosest = append(r.loosest, r.farthest(k, fineLook, r.Far, r.Sample, r.Singles))
+		r.least = append(r.least, r.loosest[k].least[k])
+	}
+}
+
+// reach fills how far a member reaches, as one look tells.
+func (r *Relatives) reach(m *Member, l *lookout, tol float64, look uint8) {
+	r.Family.SetTimes(l.times)
+	poses := r.scratch.posesFor(len(l.times))
+	r.Family.PosesOf(m.Swing, l.parts, poses)
+	for k := range l.scouts {
+		m.least[k], m.look[k] = l.scouts[k].least(m.Swing, l, r.scratch, tol), look
+	}
+}
+
+// closer looks at a member once more closely along direction k.
+func (r *Relatives) closer(m *Member, k int) {
+	tol := sampleTolerance
+	if m.look[k]++; m.look[k] == fineLook {
+		tol = fineTolerance
+	}
+	l := r.close
+	sc := &l.scouts[k]
+	poses := r.scratch.posesFor(len(l.times))
+	for _, run := range sc.runs {
+		r.Family.SetTimes(l.times[run[0] : run[1]+1])
+		r.Family.Poses(m.Swing, sc.parts(), poses[run[0]:])
+	}
+	m.least[k] = sc.least(m.Swing, l, r.scratch, tol)
+}
+
+// farthest returns who of some members reaches farthest along direction k, looked at as
+// closely as look. Only whoever may be that one is.
+func (r *Relatives) farthest(k int, look uint8, members ...[]*Member) *Member {
+	for {
+		var best *Member
+		for _, list := range members {
+			for _, m := range list {
 				if best == nil || m.least[k] < best.least[k] {
 					best = m
 				}
 			}
-			if best == r.loosest[k] { // looked at closely already
-				break
-			}
-			r.loosest[k] = best
-			r.pose(best, l)
-			best.least[k] = scouts[k].least(best.Swing, l, fineTolerance)
 		}
-		r.least[k] = r.loosest[k].least[k]
+		if best.look[k] >= look {
+			return best
+		}
+		r.closer(best, k)
 	}
 }
 
-// reach fills how far a member reaches.
-func (r *Relatives) reach(m *Member, scouts []scout, l *lookout) {
-	r.pose(m, l)
-	m.least = make([]float64, len(scouts))
-	for k := range scouts {
-		m.least[k] = scouts[k].least(m.Swing, l, sampleTolerance)
+// beyond reports whether a member of the sample reaches beyond d (m) along direction k.
+func (r *Relatives) beyond(m *Member, k int, d float64) bool {
+	if m.least[k] < d && m.look[k] == roughLook {
+		r.closer(m, k)
 	}
+	return m.least[k] < d
 }
 
-// pose puts a member before the scouts.
-func (r *Relatives) pose(m *Member, l *lookout) {
-	r.Family.SetTimes(l.times)
-	r.Family.PosesOf(m.Swing, l.parts, l.poses)
-}
-
-// lookout finds the ends to look at in each of the family's directions, and the
-// moments: those at which some end of a farthest-reaching member reaches about
-// as far as any member must.
-func (r *Relatives) lookout() (scouts []scout, l *lookout) {
-	kept := make([]bool, len(r.Times)) // for any direction
-	keeps := make([][]bool, len(r.dirs))
-	l = &lookout{}
+// lookouts finds the ends to look at in each of the family's directions, and the
+// moments, of the rough and of the coarse times: those at which some end of a
+// farthest-reaching member reaches about as far as any member must.
+func (r *Relatives) lookouts() (rough, close *lookout) {
+	rough, close = &lookout{times: r.rougher}, &lookout{times: r.Times}
 	_, poses := r.coarse.Samples()
-	for part := range l.radius {
-		l.radius[part] = poses[0][part].R
+	for part := range close.radius {
+		close.radius[part] = poses[0][part].R
 	}
+	rough.radius = close.radius
+	keeps := make([][]bool, len(r.dirs))
 	for k, n := range r.dirs {
 		// Whoever reaches least still reaches this far.
 		least := math.Inf(-1)
@@ -164,43 +204,58 @@ func (r *Relatives) lookout() (scouts []scout, l *lookout) {
 				}
 			}
 		}
-		for j := range keep {
-			kept[j] = kept[j] || keep[j]
-		}
 		keeps[k] = keep
-		scouts = append(scouts, scout{dir: n, ends: ends})
+		close.scouts = append(close.scouts, scout{dir: n, ends: ends})
+		rough.scouts = append(rough.scouts, scout{dir: n, ends: ends})
 	}
-	for j, k := range kept {
-		if !k {
-			continue
+	close.choose(keeps)
+	for k, keep := range keeps {
+		keeps[k] = make([]bool, len(r.rougher))
+		for j, kept := range keep {
+			for i := range r.rougher {
+				before, after := r.rougher[max(0, i-1)], r.rougher[min(len(r.rougher)-1, i+1)]
+				if kept && r.Times[j] >= before && r.Times[j] <= after {
+					keeps[k][i] = true
+				}
+			}
 		}
+	}
+	rough.choose(keeps)
+	return rough, close
+}
+
+// choose leaves of the lookout's times those that any of its scouts keeps.
+func (l *lookout) choose(keeps [][]bool) {
+	times := l.times
+	l.times = nil
+	for j, t := range times {
 		at := len(l.times)
-		l.times, l.parts = append(l.times, r.Times[j]), append(l.parts, 0)
-		for k := range scouts {
-			if !keeps[k][j] {
+		var parts swing.Parts
+		for k, keep := range keeps {
+			if !keep[j] {
 				continue
 			}
-			l.parts[at] |= scouts[k].parts()
-			if runs := &scouts[k].runs; j > 0 && keeps[k][j-1] {
-				(*runs)[len(*runs)-1][1] = at
+			sc := &l.scouts[k]
+			parts |= sc.parts()
+			if j > 0 && keep[j-1] {
+				sc.runs[len(sc.runs)-1][1] = at
 			} else {
-				*runs = append(*runs, [2]int{at, at})
+				sc.runs = append(sc.runs, [2]int{at, at})
 			}
 		}
+		if parts != 0 {
+			l.times, l.parts = append(l.times, t), append(l.parts, parts)
+		}
 	}
-	n := len(l.times)
-	l.poses = make([]swing.Pose, n)
-	l.reach, l.bend = make([]float64, n*2*int(swing.NumParts)), make([]float64, n)
-	return scouts, l
 }
 
 // look fills reach with N·p of one end in the scout's runs, and returns the least value.
-func (sc *scout) look(l *lookout, e end, reach []float64) float64 {
+func (sc *scout) look(l *lookout, poses []swing.Pose, e end, reach []float64) float64 {
 	n, least := sc.dir, math.Inf(1)
 	radius := l.radius[e.part]
 	for _, run := range sc.runs {
 		for j := run[0]; j <= run[1]; j++ {
-			c := &l.poses[j][e.part]
+			c := &poses[j][e.part]
 			at := &c.A
 			if e.b {
 				at = &c.B
@@ -215,56 +270,60 @@ func (sc *scout) look(l *lookout, e end, reach []float64) float64 {
 	return least
 }
 
-// bends fills the scratch of a lookout with the size of the second derivative of what
-// an end reaches in the scout's runs, where it may go beyond least in a step.
-func (sc *scout) bends(l *lookout, reach []float64, least float64) {
+// bends fills bend with the size of the second derivative of what an end reaches in the
+// scout's runs, where it may go beyond least in a step.
+func (sc *scout) bends(l *lookout, reach, bend []float64, least float64) {
 	for _, run := range sc.runs {
 		from, to := run[0], run[1]
 		for j := from + 1; j < to; j++ {
 			if reach[j] > least+3*lookBack { // no step here will matter
-				l.bend[j] = 0
+				bend[j] = 0
 				continue
 			}
 			a, b := l.times[j]-l.times[j-1], l.times[j+1]-l.times[j]
-			l.bend[j] = 2 * math.Abs((reach[j+1]-reach[j])/b-(reach[j]-reach[j-1])/a) / (a + b)
+			bend[j] = 2 * math.Abs((reach[j+1]-reach[j])/b-(reach[j]-reach[j-1])/a) / (a + b)
 		}
 		if to > from+1 {
-			l.bend[from], l.bend[to] = l.bend[from+1], l.bend[to-1]
+			bend[from], bend[to] = bend[from+1], bend[to-1]
 		} else {
-			l.bend[from], l.bend[to] = 0, 0
+			bend[from], bend[to] = 0, 0
 		}
 	}
 }
 
-// least returns the smallest N·p of the scout's ends over a member's motion,
+// least returns the smallest N·p of the scout's ends over a member's motion, whose poses
+// at the moments of a lookout are in a scratch,
 // less what they may stray between the moments, which is at most tol where it
 // counts. The stray is bounded as sweep.Track bounds it, from second
 // differences, but of N·p itself.
-func (sc *scout) least(s *swing.Swing, l *lookout, tol float64) float64 {
+func (sc *scout) least(s *swing.Swing, l *lookout, room *scratch, tol float64) float64 {
 	const safety = 1.5
 	n := len(l.times)
+	room.reach = slices.Grow(room.reach[:0], n*(len(sc.ends)+1))
+	all := room.reach[:n*(len(sc.ends)+1)]
+	bend := all[n*len(sc.ends):]
 	best := math.Inf(1)
 	// What any end reaches at a moment is reached; only a step that may go beyond
 	// all of that needs a closer look.
 	for i, e := range sc.ends {
-		if v := sc.look(l, e, l.reach[i*n:][:n]); v < best {
+		if v := sc.look(l, room.poses, e, all[i*n:][:n]); v < best {
 			best = v
 		}
 	}
 	for i, e := range sc.ends {
-		reach := l.reach[i*n:][:n]
-		sc.bends(l, reach, best)
+		reach := all[i*n:][:n]
+		sc.bends(l, reach, bend, best)
 		for _, run := range sc.runs {
 			for j := run[0]; j < run[1]; j++ {
-				low, bend := reach[j], l.bend[j]
+				low, most := reach[j], bend[j]
 				if reach[j+1] < low {
 					low = reach[j+1]
 				}
-				if l.bend[j+1] > bend {
-					bend = l.bend[j+1]
+				if bend[j+1] > most {
+					most = bend[j+1]
 				}
 				h := l.times[j+1] - l.times[j]
-				stray := safety * bend * h * h / 8
+				stray := safety * most * h * h / 8
 				if low-stray < best {
 					best = sc.closer(s, l, e, l.times[j], l.times[j+1], reach[j], reach[j+1], stray, tol, best)
 				}
