@@ -97,11 +97,9 @@ func (r *Relatives) know(parts []swing.Parts) {
 		}
 		r.Family.SetTimes(w.times[first:end])
 		poses := r.scratch.posesFor(end - first)
-		k := 0
-		for m := range r.All() {
+		for k, m := range r.All() {
 			r.Family.PosesOf(m.Swing, wanted, poses)
 			w.swath.Add(k, from, fresh[from:to], poses)
-			k++
 		}
 		from = to
 	}
@@ -207,7 +205,7 @@ type candidate struct {
 // that none undercuts, at most limit, in the order of all. Those of whom it is
 // plain that they stay farther off do not run at all.
 func (r *Relatives) roughPass(s sweep.Surface, look []window, limit float64) []passage {
-	members := slices.Collect(r.All())
+	members := r.All()
 	limits, near := make([]float64, len(members)), make([]bool, len(members))
 	for i := range limits {
 		limits[i] = limit

@@ -26,7 +26,7 @@ func NewCrowd(player plan.Player, club plan.Club) (*Crowd, error) {
 		return nil, err
 	}
 	c := &Crowd{Kin: kin, known: map[[3]float64]float64{}}
-	for m := range kin.All() {
+	for _, m := range kin.All() {
 		c.tracks = append(c.tracks, sweep.Sample(m.Swing, sweep.FineTolerance))
 	}
 	return c, nil

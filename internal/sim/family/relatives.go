@@ -4,7 +4,6 @@
 package family
 
 import (
-	"iter"
 	"slices"
 
 	"wideberth/internal/lean/fmt"
@@ -195,18 +194,8 @@ func (r *Relatives) Coarse(m *Member) *sweep.Track {
 // axes are the directions that the upright walls and the level ceiling face.
 var axes = []geom.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: -1}}
 
-// All yields every member.
-func (r *Relatives) All() iter.Seq[*Member] {
-	return func(yield func(*Member) bool) {
-		for _, list := range [][]*Member{r.Far, r.Sample, r.Singles} {
-			for _, m := range list {
-				if !yield(m) {
-					return
-				}
-			}
-		}
-	}
-}
+// All returns every member.
+func (r *Relatives) All() []*Member { return slices.Concat(r.Far, r.Sample, r.Singles) }
 
 // Directions returns the normals of the flat ones among surfaces of the golfer
 // frame, each once. The upright walls come first and in one order for both hands,

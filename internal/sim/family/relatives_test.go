@@ -58,6 +58,37 @@ func TestSampleReachesAsWholeSwings(t *testing.T) {
 	}
 }
 
+// TestBeyondWhateverWasAsked: whether a member goes beyond a surface is told alike before
+// and after it was looked at closely for another one.
+func TestBeyondWhateverWasAsked(t *testing.T) {
+	looked := 0
+	for _, player := range []plan.Player{{Name: "Child", Height: 1.25}, {Name: "Host", Height: 1.78}, {Name: "Loose", Height: 1.92, Follow: "loose", Turn: "long"}} {
+		r, err := New(player, plan.DefaultClub("wedge", "wedge"), Directions(nil))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, m := range r.Sample {
+			for k := range r.dirs {
+				if m.look[k] != roughLook {
+					continue
+				}
+				looked++
+				d := m.least[k]
+				before := r.beyond(m, k, d)
+				if !r.beyond(m, k, math.Inf(1)) || m.look[k] == roughLook {
+					t.Errorf("%s, member %d is not looked at for a surface that everybody passes", player.Name, i)
+				}
+				if after := r.beyond(m, k, d); after != before {
+					t.Errorf("%s, member %d goes beyond %.4f along %v: %t, and %t once it was looked at closely", player.Name, i, d, r.dirs[k], before, after)
+				}
+			}
+		}
+	}
+	if looked < 2000 {
+		t.Errorf("%d looks were rough ones, want most of %d", looked, 3*5*Sampled)
+	}
+}
+
 // TestTreeHoldsTheSample checks boxes: the atlas's tree is the answer of maps for
 // a box, so no sampled member may come nearer to one than the atlas's hollow.
 func TestTreeHoldsTheSample(t *testing.T) {

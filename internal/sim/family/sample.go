@@ -74,16 +74,11 @@ type lookout struct {
 func (r *Relatives) measure() {
 	var rough *lookout
 	rough, r.close = r.lookouts()
-	for m := range r.All() {
-		m.least, m.look = make([]float64, len(r.dirs)), make([]uint8, len(r.dirs))
-	}
 	for _, m := range r.Sample {
 		r.reach(m, rough, math.Inf(1), roughLook)
 	}
-	for _, list := range [][]*Member{r.Far, r.Singles} {
-		for _, m := range list {
-			r.reach(m, r.close, sampleTolerance, sampleLook)
-		}
+	for _, m := range slices.Concat(r.Far, r.Singles) {
+		r.reach(m, r.close, sampleTolerance, sampleLook)
 	}
 	// The corners were climbed to from the central swing. What goes farther lies beyond
 	// somebody else, most likely whoever of the sample goes farthest.
@@ -99,12 +94,12 @@ func (r *Relatives) measure() {
 	if len(r.Far) > known {
 		_, r.close = r.lookouts()
 		for _, m := range r.Far[known:] {
-			m.least, m.look = make([]float64, len(r.dirs)), make([]uint8, len(r.dirs))
 			r.reach(m, r.close, sampleTolerance, sampleLook)
 		}
 	}
+	all := r.All()
 	for k := range r.dirs {
-		r.loosest = append(r.loosest, r.farthest(k, fineLook, r.Far, r.Sample, r.Singles))
+		r.loosest = append(r.loosest, r.farthest(k, fineLook, all))
 		r.least = append(r.least, r.loosest[k].least[k])
 	}
 }
@@ -114,6 +109,7 @@ func (r *Relatives) reach(m *Member, l *lookout, tol float64, look uint8) {
 	r.Family.SetTimes(l.times)
 	poses := r.scratch.posesFor(len(l.times))
 	r.Family.PosesOf(m.Swing, l.parts, poses)
+	m.least, m.look = make([]float64, len(l.scouts)), make([]uint8, len(l.scouts))
 	for k := range l.scouts {
 		m.least[k], m.look[k] = l.scouts[k].least(m.Swing, l, r.scratch, tol), look
 	}
@@ -132,19 +128,23 @@ func (r *Relatives) closer(m *Member, k int) {
 		r.Family.SetTimes(l.times[run[0] : run[1]+1])
 		r.Family.Poses(m.Swing, sc.parts(), poses[run[0]:])
 	}
-	m.least[k] = sc.least(m.Swing, l, r.scratch, tol)
+	least := sc.least(m.Swing, l, r.scratch, tol)
+	if m.look[k] == sampleLook && least < m.least[k] {
+		// Both are cautious, the rough look for once less. What it ruled out stays so,
+		// whatever is asked first.
+		return
+	}
+	m.least[k] = least
 }
 
 // farthest returns who of some members reaches farthest along direction k, looked at as
 // closely as look. Only whoever may be that one is.
-func (r *Relatives) farthest(k int, look uint8, members ...[]*Member) *Member {
+func (r *Relatives) farthest(k int, look uint8, members []*Member) *Member {
 	for {
-		var best *Member
-		for _, list := range members {
-			for _, m := range list {
-				if best == nil || m.least[k] < best.least[k] {
-					best = m
-				}
+		best := members[0]
+		for _, m := range members {
+			if m.least[k] < best.least[k] {
+				best = m
 			}
 		}
 		if best.look[k] >= look {

@@ -92,7 +92,7 @@ func TestSpreadHoldsEveryMember(t *testing.T) {
 			}
 			r.Family.SetTimes(times)
 			poses := make([]swing.Pose, len(times))
-			for m := range r.All() {
+			for _, m := range r.All() {
 				r.Family.Poses(m.Swing, swing.AllParts, poses)
 				for k := range poses {
 					for p := range swing.NumParts {

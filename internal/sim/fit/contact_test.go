@@ -108,7 +108,7 @@ func TestFirstTouch(t *testing.T) {
 				}
 				struckSome = true
 				everybody := []*swing.Swing{}
-				for m := range r.All() {
+				for _, m := range r.All() {
 					everybody = append(everybody, m.Swing)
 				}
 				holdContact(t, player.Name, on, check.Contact, everybody)
