@@ -2,7 +2,6 @@ package protocol
 
 import (
 	"cmp"
-	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -55,16 +54,16 @@ func figuresOf(p plan.Plan, r fit.Report, c fit.Check, drawn drawing.Set) figure
 	for _, one := range r.Checks {
 		out.Checks = append(out.Checks, units.LabelDown(one.Clearance, p.Units))
 	}
-	for _, name := range slices.SortedFunc(maps.Keys(c.BySurface), func(a, b string) int {
-		return cmp.Or(cmp.Compare(c.BySurface[a], c.BySurface[b]), strings.Compare(a, b))
-	}) {
-		d := c.BySurface[name]
+	for name, d := range c.BySurface {
 		s := surfaceFigure{Name: name, Clearance: d, Verdict: fit.VerdictOf(d, p.Margin), Label: units.LabelDown(d, p.Units)}
 		if typical, ok := c.TypicalBySurface[name]; ok {
 			s.Typical = units.LabelDown(typical, p.Units)
 		}
 		out.Surfaces = append(out.Surfaces, s)
 	}
+	slices.SortFunc(out.Surfaces, func(a, b surfaceFigure) int {
+		return cmp.Or(cmp.Compare(a.Clearance, b.Clearance), strings.Compare(a.Name, b.Name))
+	})
 	for _, cause := range c.Causes {
 		if size := math.Abs(cause.Cost); size >= leastCause && len(out.Causes) < mostCauses {
 			out.Causes = append(out.Causes, causeFigure{cause.Trait, cause.Cost, units.LabelShort(size, p.Units)})
