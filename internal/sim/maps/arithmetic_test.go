@@ -268,7 +268,8 @@ func TestFineCells(t *testing.T) {
 			t.Errorf("floorDiv(%d, %d) = %d, want %d", c[0], c[1], got, c[2])
 		}
 	}
-	s := shadow{rim: 10}
+	s := shadow{rim: 10, nx: 200, ny: 200}
+	s.coarsen()
 	for a := range 200 {
 		for d := range 20 {
 			// Fine cell a−rim, and the fine cells of the grid's cell d.

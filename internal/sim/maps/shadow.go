@@ -1,7 +1,9 @@
 package maps
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"wideberth/internal/sim/family"
 	"wideberth/internal/sim/fit"
@@ -23,6 +25,7 @@ type shadow struct {
 	nx, ny int        // with the rims
 	rim    int
 	layers []shade
+	coarse []int // of fine cells from −rim − (nx + ny) on, the grid's cell that they lie in
 }
 
 // shade is one thickness of parts.
@@ -38,6 +41,7 @@ func newShadow(p plan.Plan, casts []fit.Cast, g *Grid, reach float64) *shadow {
 	s := &shadow{cell: [2]float64{g.Cell[0] / fine, g.Cell[1] / fine}}
 	s.rim = int(math.Ceil(reach / min(s.cell[0], s.cell[1])))
 	s.nx, s.ny = fine*g.NX+2*s.rim, fine*g.NY+2*s.rim
+	s.coarsen()
 	for k := range casts {
 		for _, tee := range p.TeesOf(casts[k].Player) {
 			s.lay(&casts[k], tee, int16(k))
@@ -98,11 +102,19 @@ func (s *shadow) shadeFor(radius float64) *shade {
 	return &s.layers[len(s.layers)-1]
 }
 
+// coarsen fills coarse: a division for each row under each axis took a sixth of a map.
+func (s *shadow) coarsen() {
+	s.coarse = make([]int, 3*(s.nx+s.ny))
+	for i := range s.coarse {
+		s.coarse[i] = floorDiv(i-s.nx-s.ny-s.rim, fine)
+	}
+}
+
 // reachOf returns the first and last cell of a grid of n that is within ri fine
 // cells of fine cell a, along one axis.
 func (s *shadow) reachOf(a, ri, n int) (from, to int) {
-	a -= s.rim
-	return max(floorDiv(a-ri-1, fine), 0), min(floorDiv(a+ri+1, fine), n-1)
+	a += s.nx + s.ny
+	return max(s.coarse[a-ri-1], 0), min(s.coarse[a+ri+1], n-1)
 }
 
 // offsets returns how far (fine cells) a grid's cell lies from a fine cell that is t−ri−1
@@ -130,8 +142,14 @@ func floorDiv(a, b int) int {
 }
 
 // lift raises heights (m, per cell of the grid; whose in who) to the tops of
-// spheres around the axes: of the part's radius and extra.
+// spheres around the axes: of the part's radius and extra. Over half of the axes lie below
+// a thicker part's in the same cell and need no sphere of their own.
 func (s *shadow) lift(g *Grid, extra float64, heights []float64, who []int16) {
+	slices.SortStableFunc(s.layers, func(a, b shade) int { return cmp.Compare(b.radius, a.radius) })
+	thicker := make([]float32, s.nx*s.ny) // the highest axis so far over each cell
+	for i := range thicker {
+		thicker[i] = empty
+	}
 	for k := range s.layers {
 		l := &s.layers[k]
 		r := l.radius + extra
@@ -152,10 +170,12 @@ func (s *shadow) lift(g *Grid, extra float64, heights []float64, who []int16) {
 		high := offsets(rj)
 		for b := range s.ny {
 			j0, j1 := s.reachOf(b, rj, g.NY)
+			above := thicker[b*s.nx:][:s.nx]
 			for a, top := range l.top[b*s.nx:][:s.nx] {
-				if top == empty {
+				if top <= above[a] {
 					continue
 				}
+				above[a] = top
 				z, by := float64(top), l.who[b*s.nx+a]
 				for j := j0; j <= j1; j++ {
 					gj := high[s.first(b, rj, j)]

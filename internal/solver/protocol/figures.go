@@ -61,7 +61,7 @@ func figuresOf(p plan.Plan, r fit.Report, c fit.Check, drawn drawing.Set) figure
 		}
 		out.Surfaces = append(out.Surfaces, s)
 	}
-	slices.SortFunc(out.Surfaces, func(a, b surfaceFigure) int {
+	slices.SortStableFunc(out.Surfaces, func(a, b surfaceFigure) int {
 		return cmp.Or(cmp.Compare(a.Clearance, b.Clearance), strings.Compare(a.Name, b.Name))
 	})
 	for _, cause := range c.Causes {
