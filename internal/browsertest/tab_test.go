@@ -70,7 +70,7 @@ func openIn(t *testing.T, other context.Context, view size) *tab {
 	tb := &tab{t: t, origin: server.URL, frames: frames{contexts: map[string]bool{}}, media: map[string]string{}}
 	ctx, cancel := chromedp.NewContext(other, chromedp.WithListener(tb.listen))
 	t.Cleanup(cancel)
-	ctx, cancelTimeout := context.WithTimeout(ctx, 12*time.Minute+*measure)
+	ctx, cancelTimeout := context.WithTimeout(ctx, 12*time.Minute+*measure+time.Duration(*posted)*10*time.Millisecond)
 	t.Cleanup(cancelTimeout)
 	tb.ctx = ctx
 	t.Cleanup(tb.checkManners)
