@@ -82,7 +82,7 @@ func mutatedPosts(t *testing.T, tb *tab, good string, texts []string) {
 		Text  string `json:"text,omitempty"`
 		Solve bool   `json:"solve,omitempty"`
 	}
-	const batch = 500
+	batch := max(1, min(500, *posted/4))
 	var opened, refused, left, early int
 	start := time.Now()
 	weight := func() int { return eval[int](tb, `weigh()`) }
