@@ -128,7 +128,7 @@ var withoutInlining = []string{
 	"wideberth/internal/sim/family", "wideberth/internal/sim/swing/pendulum", "wideberth/internal/sim/ode", "wideberth/internal/sim/nearest", "wideberth/internal/sim/rules", "wideberth/wasm/solver",
 	"runtime", "reflect", "strconv", "internal/strconv", "unicode/utf8", "internal/reflectlite", "syscall/js", "bytes", "strings",
 	"wideberth/internal/sim/ball", "wideberth/internal/lean/halton", "unicode", "errors", "iter", "sync", "sync/atomic", "internal/sync",
-	"internal/bytealg", "internal/runtime/maps", "internal/runtime/atomic", "internal/runtime/sys", "internal/abi",
+	"internal/bytealg", "internal/runtime/maps", "internal/runtime/atomic", "internal/runtime/sys", "internal/abi", "math/bits",
 }
 
 // compile builds one program for the browser, without symbol tables, the

@@ -16,13 +16,12 @@ import (
 // chords is taken off, so nothing is missed; only more of them are looked at again.
 const roughTolerance = 0.03
 
-// roughLoss bounds what any part strays over the steps of those times, m: of the same
-// golfers 0.039 at most (TestSpreadHoldsEveryMember).
+// roughLoss bounds what any part strays over the steps of those times, m: of the 60
+// golfers of spreadTimes 0.039 at most (TestSpreadHoldsEveryMember).
 const roughLoss = 0.06
 
 // whereabouts is where the members of a family are during the steps of the rough times.
 type whereabouts struct {
-	times  []float64
 	spread Spread
 	swath  *sweep.Swath  // of the parts that are known, step by step; its motions are in the order of all
 	known  []swing.Parts // the others are far from every box that was asked
@@ -31,10 +30,9 @@ type whereabouts struct {
 // rough returns the family's whereabouts, made at the first call.
 func (r *Relatives) rough() *whereabouts {
 	w := &r.where
-	if w.times == nil {
-		w.times = r.rougher
-		w.spread = r.spread(w.times, roughLoss)
-		w.swath, w.known = sweep.NewSwath(w.times, len(r.Far)+len(r.Sample)+len(r.Singles)), make([]swing.Parts, len(w.times)-1)
+	if w.spread == nil {
+		w.spread = r.spread(r.rougher, roughLoss)
+		w.swath, w.known = sweep.NewSwath(r.rougher, len(r.Far)+len(r.Sample)+len(r.Singles)), make([]swing.Parts, len(w.spread))
 	}
 	return w
 }
@@ -95,7 +93,7 @@ func (r *Relatives) know(parts []swing.Parts) {
 				wanted[j-first] |= fresh[i]
 			}
 		}
-		r.Family.SetTimes(w.times[first:end])
+		r.Family.SetTimes(r.rougher[first:end])
 		poses := r.scratch.posesFor(end - first)
 		for k, m := range r.All() {
 			r.Family.PosesOf(m.Swing, wanted, poses)
@@ -218,7 +216,7 @@ func (r *Relatives) roughPass(s sweep.Surface, look []window, limit float64) []p
 		if w.any.Club() {
 			continue
 		}
-		times := r.where.times[w.from : w.from+len(w.parts)+1]
+		times := r.rougher[w.from : w.from+len(w.parts)+1]
 		r.Family.SetTimes(times)
 		poses := r.scratch.posesFor(len(times))
 		for i, m := range members {
@@ -318,7 +316,7 @@ type window struct {
 // look (m) of a box.
 func (r *Relatives) windows(s sweep.Surface, look float64) (out []window) {
 	near := r.near(&s.Box, look)
-	rough := r.where.times
+	rough := r.rougher
 	fine, _ := r.fine.Samples()
 	for from := 0; from < len(near); {
 		to := from

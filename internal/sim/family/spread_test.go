@@ -43,7 +43,7 @@ func manners(t *testing.T, test func(name string, r *Relatives)) {
 func TestNear(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 5))
 	manners(t, func(name string, r *Relatives) {
-		times := r.rough().times
+		times := r.rougher
 		all := slices.Repeat([]swing.Parts{swing.AllParts}, len(times)-1)
 		r.know(all)
 		whole := r.where.swath
@@ -106,6 +106,6 @@ func TestSpreadHoldsEveryMember(t *testing.T) {
 	}
 	manners(t, func(name string, r *Relatives) {
 		holds(name, r, r.Spread(), r.Times)
-		holds(name+", roughly", r, r.rough().spread, r.where.times)
+		holds(name+", roughly", r, r.rough().spread, r.rougher)
 	})
 }
