@@ -8,10 +8,11 @@ import (
 	"fmt"
 )
 
-// Program empties a Go program's tables of file names, line numbers and function
-// names. The runtime reads them for one thing only, the list of calls below a
+// Program empties a Go program's tables of file names, line numbers, function
+// names and arguments. The runtime reads them for one thing only, the list of calls below a
 // crash, which a visitor never sees; they are an eighth of what is transferred
-// once it is compressed. What unwinds a stack and collects garbage stays as it
+// once it is compressed. So it does those that say where a function may be interrupted, which
+// nobody does in a browser. What unwinds a stack and collects garbage stays as it
 // is. The tables are those of Go 1.20 and later (runtime/symtab.go, pcHeader and
 // _func); another layout is an error, and the program is to be shipped as it is.
 func Program(program []byte) ([]byte, error) {
@@ -113,8 +114,18 @@ const (
 	headNames, headUnits, headFiles, headPCs, headFuncs = 32, 40, 48, 56, 64
 	headSize                                            = 72
 
-	funcName, funcPCSP, funcFile, funcLine, funcPCData, funcStart = 4, 16, 20, 24, 28, 36
-	funcSize                                                      = 44
+	funcName, funcPCSP, funcFile, funcLine, funcPCData, funcUnit, funcStart, funcData = 4, 16, 20, 24, 28, 32, 36, 43
+	funcSize                                                                          = 44
+)
+
+// Of a function's further tables and data, behind its record, which nobody reads
+// (internal/abi/symtab.go): where it is not safe to interrupt it, and which of its arguments
+// are live where; what its arguments are, and where each is live.
+const (
+	pcUnsafePoint, pcArgLive = 0, 3
+	dataArgs, dataArgLive    = 5, 6
+	mostData                 = 8         // kinds of data
+	none                     = 1<<32 - 1 // of data, and of the units of files
 )
 
 var tableMagic = []byte{0xf1, 0xff, 0xff, 0xff, 0, 0, 1, 8} // and steps of 1 byte, pointers of 8
@@ -139,22 +150,35 @@ func emptyTables(memory []byte) error {
 	kept, dropped := map[int]bool{}, map[int]bool{}
 	for k := range funcs {
 		f := records + num(records+8*k+4)
-		if f+funcSize > len(table) || f+funcSize+4*num(f+funcPCData) > len(table) {
+		if f+funcSize > len(table) || f+funcSize+4*(num(f+funcPCData)+int(table[f+funcData])) > len(table) {
 			return odd
 		}
 		dropped[num(f+funcFile)], dropped[num(f+funcLine)] = true, true
 		kept[num(f+funcPCSP)] = true
 		fine := num(f) == num(records+8*k) && starts(names, units, num(f+funcName)) &&
-			starts(pcs, records, num(f+funcFile)) && starts(pcs, records, num(f+funcLine)) && starts(pcs, records, num(f+funcPCSP))
+			starts(pcs, records, num(f+funcFile)) && starts(pcs, records, num(f+funcLine)) && starts(pcs, records, num(f+funcPCSP)) &&
+			(num(f+funcUnit) == none || 4*num(f+funcUnit) < files-units) && table[f+funcData] <= mostData
+		further := table[f+funcSize:]
 		for i := range num(f + funcPCData) {
 			offset := num(f + funcSize + 4*i)
-			kept[offset] = true
 			fine = fine && starts(pcs, records, offset)
+			if i != pcUnsafePoint && i != pcArgLive {
+				kept[offset] = true
+				continue
+			}
+			dropped[offset] = true
+			clear(further[4*i:][:4])
+		}
+		further = further[4*num(f+funcPCData):]
+		for _, i := range []int{dataArgs, dataArgLive} {
+			if i < int(table[f+funcData]) {
+				binary.LittleEndian.PutUint32(further[4*i:], none)
+			}
 		}
 		if !fine {
 			return odd
 		}
-		for _, field := range []int{funcName, funcFile, funcLine, funcStart} {
+		for _, field := range []int{funcName, funcFile, funcLine, funcUnit, funcStart} {
 			clear(table[f+field : f+field+4]) // 0 stands for nothing known
 		}
 	}
@@ -165,8 +189,7 @@ func emptyTables(memory []byte) error {
 			}
 		}
 	}
-	clear(table[names:units])
-	clear(table[files:pcs])
+	clear(table[names:pcs]) // with the units and their files
 	return nil
 }
 

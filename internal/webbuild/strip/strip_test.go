@@ -93,6 +93,55 @@ func TestStrip(t *testing.T) {
 	}
 }
 
+// What no function needs in a browser is named by none, and what it names otherwise is as it was.
+func TestStripDropsWhatNobodyReads(t *testing.T) {
+	_, start, end, err := dataSection(built(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	memory, err := readSegments(built(t)[start:end])
+	if err != nil {
+		t.Fatal(err)
+	}
+	table := memory[bytes.Index(memory, tableMagic):]
+	whole := bytes.Clone(table)
+	if err := emptyTables(memory); err != nil {
+		t.Fatal(err)
+	}
+	num := func(i int) int { return int(binary.LittleEndian.Uint32(table[i:])) }
+	records, dropped, kept := num(headFuncs), 0, 0
+	for k := range num(8) {
+		f := records + num(records+8*k+4)
+		tables := num(f + funcPCData)
+		for i := range tables + int(table[f+funcData]) {
+			at := f + funcSize + 4*i
+			want := whole[at : at+4]
+			switch i {
+			case pcUnsafePoint, pcArgLive:
+				want = []byte{0, 0, 0, 0}
+			}
+			if i >= tables {
+				want = whole[at : at+4]
+			}
+			switch i - tables {
+			case dataArgs, dataArgLive:
+				want = []byte{255, 255, 255, 255}
+			}
+			if !bytes.Equal(table[at:at+4], want) {
+				t.Fatalf("function %d: its %d. table or data is at %v, want %v", k, i, table[at:at+4], want)
+			}
+			if bytes.Equal(want, whole[at:at+4]) {
+				kept++
+			} else {
+				dropped++
+			}
+		}
+	}
+	if dropped < 500 || kept < dropped {
+		t.Errorf("%d dropped and %d kept", dropped, kept)
+	}
+}
+
 // A program whose tables are laid out otherwise, as another version of Go may have
 // them, is refused, whichever field is another.
 func TestStripRefusesOtherLayouts(t *testing.T) {
@@ -118,8 +167,10 @@ func TestStripRefusesOtherLayouts(t *testing.T) {
 		"an odd name":        func(table []byte) { table[middle+funcName]++ },
 		"an odd file":        func(table []byte) { table[middle+funcFile]++ },
 		"an odd line":        func(table []byte) { table[middle+funcLine]++ },
+		"an odd unit":        func(table []byte) { table[middle+funcUnit+3] = 1 },
 		"an odd stack":       func(table []byte) { table[middle+funcPCSP]++ },
 		"too many tables":    func(table []byte) { table[middle+funcPCData+3] = 0x7f },
+		"too much data":      func(table []byte) { table[middle+funcData] = mostData + 1 },
 		"a field more":       func(table []byte) { copy(table[middle+4:middle+funcSize], bytes.Clone(table[middle:])) },
 	} {
 		t.Run(name, func(t *testing.T) {
