@@ -19,17 +19,14 @@ import (
 // else (other options, embedded pointers, two members of one name, []byte, NaN and
 // the infinities) is an error that says which. A method of the value is never asked.
 func Encode(v any) ([]byte, error) {
-	e := encoder{out: make([]byte, 0, 1<<10), fields: map[reflect.Type][]field{}}
+	e := encoder{out: make([]byte, 0, 1<<10)}
 	if err := e.value(reflect.ValueOf(v)); err != nil {
 		return nil, err
 	}
 	return e.out, nil
 }
 
-type encoder struct {
-	out    []byte
-	fields map[reflect.Type][]field // of the structs met
-}
+type encoder struct{ out []byte }
 
 // text writes s as it is. (While garbage is collected, in WebAssembly through most of an
 // answer, to store a list's address costs more than to copy a word into the list; a list
@@ -225,13 +222,9 @@ func (e *encoder) mapping(v reflect.Value) error {
 }
 
 func (e *encoder) object(v reflect.Value) error {
-	fields, known := e.fields[v.Type()]
-	if !known {
-		var err error
-		if fields, err = fieldsOf(v.Type()); err != nil {
-			return err
-		}
-		e.fields[v.Type()] = fields
+	fields, err := fieldsOf(v.Type())
+	if err != nil {
+		return err
 	}
 	written := 0
 	for _, f := range fields {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"reflect"
 	"strings"
+	"sync"
 )
 
 // field is one member of a struct in JSON.
@@ -22,9 +23,33 @@ func (f field) of(v reflect.Value) reflect.Value {
 	return v
 }
 
-// fieldsOf reads the tags of a struct. The fields of an embedded struct count as
+// read are the fields of the structs that were met, which no value changes.
+var read struct {
+	sync.Mutex
+	fields map[reflect.Type][]field
+}
+
+// fieldsOf returns the fields of a struct. Those of an embedded struct count as
 // its own, in its place.
 func fieldsOf(t reflect.Type) ([]field, error) {
+	read.Lock()
+	defer read.Unlock()
+	if fields, known := read.fields[t]; known {
+		return fields, nil
+	}
+	fields, err := readFields(t)
+	if err != nil {
+		return nil, err
+	}
+	if read.fields == nil {
+		read.fields = map[reflect.Type][]field{}
+	}
+	read.fields[t] = fields
+	return fields, nil
+}
+
+// readFields reads the tags of a struct.
+func readFields(t reflect.Type) ([]field, error) {
 	out, err := appendFields(nil, t, nil)
 	if err != nil {
 		return nil, errors.New("json: " + t.String() + "." + err.Error())
