@@ -36,47 +36,117 @@ type field struct {
 // silhouette is the outline of the union of the parts' moves, each given by its
 // capsules at successive moments between which the ends go straight.
 func silhouette(keys [][]geom.Capsule, pr projection) [][]Point {
-	f := newField(keys, pr)
-	for _, part := range keys {
-		var a0, b0 Point
-		for i, c := range part {
-			a, b, r := pr.flat(c.A), pr.flat(c.B), max(c.R, thin)+swell
-			f.stamp(a, b, r)
-			if i > 0 {
-				// Where an end moves by s, the two discs leave a notch of s²/8r
-				// in the rim; the sides leave a gap from s = 2r on.
-				da, db := dist2(a0, a), dist2(b0, b)
-				if da > 8*r*notch {
-					f.stamp(a0, a, r)
-				}
-				if db > 8*r*notch {
-					f.stamp(b0, b, r)
-				}
-				if max(da, db) > r*r {
-					f.fill(a0, b0, b, a, r)
-				}
-			}
-			a0, b0 = a, b
-		}
+	moves := make([]move, len(keys))
+	for i, part := range keys {
+		moves[i] = moveOf(part, pr)
+	}
+	f := newField(moves)
+	for i := range moves {
+		f.pass(&moves[i])
+	}
+	// What has been passed over needs no stamp.
+	for i := range moves {
+		f.trace(&moves[i])
 	}
 	return simplifyAll(f.contours())
 }
 
-func newField(keys [][]geom.Capsule, pr projection) *field {
-	lo, hi := Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}
-	for _, part := range keys {
-		for _, c := range part {
-			r := max(c.R, thin)
-			for _, p := range [2]Point{pr.flat(c.A), pr.flat(c.B)} {
-				for k := range p {
-					lo[k], hi[k] = min(lo[k], p[k]-r), max(hi[k], p[k]+r)
-				}
+// spot is a Point while it is worked with: a struct is kept out of memory, an array is not.
+type spot struct{ x, y float64 }
+
+func spotOf(p Point) spot { return spot{p[0], p[1]} }
+
+// move is a part's move in a drawing: the ends of its capsule at successive moments.
+type move struct {
+	a, b []spot
+	r    float64
+}
+
+func moveOf(part []geom.Capsule, pr projection) move {
+	m := move{a: make([]spot, len(part)), b: make([]spot, len(part))}
+	for i, c := range part {
+		m.a[i], m.b[i], m.r = spotOf(pr.flat(c.A)), spotOf(pr.flat(c.B)), max(c.R, thin)+swell
+	}
+	return m
+}
+
+// leaps reports whether the ends move so far from moment i-1 to i that the capsules
+// leave a gap beside them, which pass fills: from 2r on, and before.
+func (m *move) leaps(i int) bool { return m.farther(i, m.r*m.r) }
+
+// farther reports whether an end moves farther from moment i-1 to i than to the square of
+// a distance.
+func (m *move) farther(i int, square float64) bool {
+	return away2(m.a[i-1], m.a[i]) > square || away2(m.b[i-1], m.b[i]) > square
+}
+
+func away2(p, q spot) float64 { return (p.x-q.x)*(p.x-q.x) + (p.y-q.y)*(p.y-q.y) }
+
+// pass joins what a moving part's axis passes over to the union.
+func (f *field) pass(m *move) {
+	for i := 1; i < len(m.a); i++ {
+		if m.leaps(i) {
+			f.fill([4]spot{m.a[i-1], m.b[i-1], m.b[i], m.a[i]}, m.r)
+		}
+	}
+}
+
+// trace joins the disc that follows a moving part's axis to the union, where it is not
+// amid what the axis passes over.
+func (f *field) trace(m *move) {
+	for i := range m.a {
+		if i == 0 || i == len(m.a)-1 || !m.crosses(i) {
+			f.stamp(m.a[i], m.b[i], m.r)
+		}
+		// Where an end moves by s, the two discs leave a notch of s²/8r in the rim.
+		if i > 0 && (m.leaps(i) || m.farther(i, 8*m.r*notch)) {
+			f.stamp(m.a[i-1], m.a[i], m.r)
+			f.stamp(m.b[i-1], m.b[i], m.r)
+		}
+	}
+}
+
+// crosses reports whether the axis goes on to one side, with all of its length, both on
+// its way to moment i and from there: what lies beside it then has been passed over,
+// and only its ends may be at the rim.
+func (m *move) crosses(i int) bool {
+	if !m.leaps(i) || !m.leaps(i+1) {
+		return false
+	}
+	a, b := m.a[i], m.b[i]
+	along := spot{b.x - a.x, b.y - a.y}
+	w, x, y, z := along.side(m.a[i-1], a), along.side(m.b[i-1], b), along.side(a, m.a[i+1]), along.side(b, m.b[i+1])
+	return w > 0 && x > 0 && y > 0 && z > 0 || w < 0 && x < 0 && y < 0 && z < 0
+}
+
+// side is positive where the way from p to q goes to the left of a direction.
+func (d spot) side(p, q spot) float64 { return d.x*(q.y-p.y) - d.y*(q.x-p.x) }
+
+func newField(moves []move) *field {
+	lo, hi := spot{math.Inf(1), math.Inf(1)}, spot{math.Inf(-1), math.Inf(-1)}
+	widen := func(end []spot, r float64) {
+		for _, p := range end {
+			if p.x-r < lo.x {
+				lo.x = p.x - r
+			}
+			if p.y-r < lo.y {
+				lo.y = p.y - r
+			}
+			if p.x+r > hi.x {
+				hi.x = p.x + r
+			}
+			if p.y+r > hi.y {
+				hi.y = p.y + r
 			}
 		}
 	}
-	f := &field{x0: lo[0] - 2*cell, y0: lo[1] - 2*cell}
-	f.nx = int(math.Ceil((hi[0]-f.x0)/cell)) + 3
-	f.ny = int(math.Ceil((hi[1]-f.y0)/cell)) + 3
+	for i := range moves {
+		widen(moves[i].a, moves[i].r)
+		widen(moves[i].b, moves[i].r)
+	}
+	f := &field{x0: lo.x - 2*cell, y0: lo.y - 2*cell}
+	f.nx = int(math.Ceil((hi.x-f.x0)/cell)) + 3
+	f.ny = int(math.Ceil((hi.y-f.y0)/cell)) + 3
 	f.d = make([]float64, f.nx*f.ny)
 	for i := range f.d {
 		f.d[i] = cell
@@ -85,60 +155,56 @@ func newField(keys [][]geom.Capsule, pr projection) *field {
 }
 
 // stamp joins the disc of radius r moved from a to b to the union.
-func (f *field) stamp(a, b Point, r float64) {
-	abx, aby := b[0]-a[0], b[1]-a[1]
+func (f *field) stamp(a, b spot, r float64) {
+	abx, aby := b.x-a.x, b.y-a.y
 	l2 := abx*abx + aby*aby
-	var inv, sx, sy float64
-	reach := r + cell
+	var inv float64
 	if l2 > 0 {
 		inv = 1 / l2
-		s := reach * math.Sqrt(inv)
-		sx, sy = -aby*s, abx*s // from the axis to its left edge, at the reach
 	}
-	j0 := f.row(min(a[1], b[1]) - reach)
-	j1 := f.row(max(a[1], b[1])+reach) + 1
-	ends := [2]Point{a, b}
+	reach := r + cell
+	// Plain comparisons, here and below: min and max also order NaN and -0,
+	// which costs a third of the time.
+	x0, x1, y0, y1 := a.x, b.x, a.y, b.y
+	if x0 > x1 {
+		x0, x1 = x1, x0
+	}
+	if y0 > y1 {
+		y0, y1 = y1, y0
+	}
+	x0, x1 = x0-reach, x1+reach
+	// On each row, what is within reach of the line through a and b: so wide to either
+	// side of it.
+	lean := abx / aby
+	wide := reach * math.Sqrt(1+lean*lean)
+	// Deep inside no outline passes near, and nothing of this is deeper than its radius.
+	deep := -cell
+	if r < cell {
+		deep = -r
+	}
+	j0 := f.row(y0 - reach)
+	j1 := f.row(y1+reach) + 1
 	for j := j0; j <= j1; j++ {
 		y := f.y0 + float64(j)*cell
-		lo, hi := math.MaxFloat64, -math.MaxFloat64
-		// Plain comparisons, here and below: min and max also order NaN and -0,
-		// which costs a third of the time.
-		for k := range ends {
-			p := &ends[k]
-			if h := reach*reach - (y-p[1])*(y-p[1]); h >= 0 {
-				w := math.Sqrt(h)
-				if x := p[0] - w; x < lo {
-					lo = x
-				}
-				if x := p[0] + w; x > hi {
-					hi = x
-				}
-			}
+		py := y - a.y
+		lo, hi := x0, x1
+		at := a.x + py*lean // not a number for a level line, which leaves lo and hi
+		if at-wide > lo {
+			lo = at - wide
 		}
-		if aby != 0 {
-			for _, side := range [2]float64{1, -1} {
-				if s := (y - (a[1] + side*sy)) / aby; s >= 0 && s <= 1 {
-					x := a[0] + side*sx + s*abx
-					if x < lo {
-						lo = x
-					}
-					if x > hi {
-						hi = x
-					}
-				}
-			}
+		if at+wide < hi {
+			hi = at + wide
 		}
 		if lo > hi {
 			continue
 		}
-		i0, i1 := f.col(lo), f.col(hi)+1
-		line := f.d[j*f.nx : (j+1)*f.nx]
-		py := y - a[1]
-		for i := i0; i <= i1; i++ {
-			if line[i] <= -cell { // deep inside already: no outline passes near
+		i0, i1 := int((lo-f.x0)/cell), int((hi-f.x0)/cell)+1 // both positive: the field has a rim
+		line := f.d[j*f.nx+i0 : j*f.nx+i1+1]
+		for i, d := range line {
+			if d <= deep {
 				continue
 			}
-			px := f.x0 + float64(i)*cell - a[0]
+			px := f.x0 + float64(i0+i)*cell - a.x
 			s := (px*abx + py*aby) * inv
 			if s < 0 {
 				s = 0
@@ -148,31 +214,38 @@ func (f *field) stamp(a, b Point, r float64) {
 			dx, dy := px-s*abx, py-s*aby
 			// Most nodes are nearer to something else, by more than rounding is off: they
 			// need no root.
-			d2, far := dx*dx+dy*dy, line[i]+r
+			d2, far := dx*dx+dy*dy, d+r
 			if d2 > far*far*(1+1e-9) {
 				continue
 			}
-			if d := math.Sqrt(d2) - r; d < line[i] {
-				line[i] = d
+			if to := math.Sqrt(d2) - r; to < d {
+				line[i] = to
 			}
 		}
 	}
 }
 
-// fill marks the nodes inside the four-sided figure p–q–s–t (which may cross
-// itself) as at least r deep: a moving segment has passed over them.
-func (f *field) fill(p, q, s, t Point, r float64) {
-	corners := [4]Point{p, q, s, t}
-	j0 := f.row(min(p[1], q[1], s[1], t[1]))
-	j1 := f.row(max(p[1], q[1], s[1], t[1])) + 1
+// fill marks the nodes inside a four-sided figure (which may cross itself) as at least r
+// deep: a moving segment has passed over them.
+func (f *field) fill(corners [4]spot, r float64) {
+	least, most := corners[0].y, corners[0].y
+	for _, c := range corners {
+		if c.y < least {
+			least = c.y
+		}
+		if c.y > most {
+			most = c.y
+		}
+	}
+	j0, j1 := f.row(least), f.row(most)+1
 	for j := j0; j <= j1; j++ {
 		y := f.y0 + float64(j)*cell
 		var cross [4]float64
 		n := 0
 		for k, a := range corners {
 			b := corners[(k+1)%4]
-			if (a[1] <= y) != (b[1] <= y) {
-				x := a[0] + (y-a[1])*(b[0]-a[0])/(b[1]-a[1])
+			if (a.y <= y) != (b.y <= y) {
+				x := a.x + (y-a.y)*(b.x-a.x)/(b.y-a.y)
 				at := n
 				for ; at > 0 && cross[at-1] > x; at-- {
 					cross[at] = cross[at-1]
@@ -195,7 +268,6 @@ func (f *field) fill(p, q, s, t Point, r float64) {
 }
 
 func (f *field) row(y float64) int { return int(math.Floor((y - f.y0) / cell)) }
-func (f *field) col(x float64) int { return int(math.Floor((x - f.x0) / cell)) }
 
 // contours are the lines where the field is zero: outlines against the clock,
 // holes with it.
