@@ -123,10 +123,10 @@ func Build(ctx context.Context, o Options) (Manifest, error) {
 var withoutInlining = []string{
 	"wideberth/internal/solver/protocol", "wideberth/internal/solver/reply", "wideberth/internal/solver/words", "wideberth/internal/form", "wideberth/internal/units",
 	"wideberth/internal/sim/plan", "wideberth/internal/lean/json", "wideberth/internal/lean/fmt",
-	"wideberth/internal/render/scene/wire", "wideberth/internal/render/scene/record", "wideberth/internal/render/drawing",
+	"wideberth/internal/render/scene/wire", "wideberth/internal/render/scene/record",
 	"wideberth/internal/sim/remedy", "wideberth/internal/sim/ball/enclosure", "wideberth/internal/sim/fit", "wideberth/internal/sim/maps", "wideberth/internal/sim/contour", "wideberth/internal/sim/body",
-	"wideberth/internal/sim/family", "wideberth/internal/sim/swing/pendulum", "wideberth/internal/sim/ode", "wideberth/internal/sim/nearest", "wideberth/internal/sim/rules", "wideberth/wasm/solver",
-	"runtime", "reflect", "strconv", "internal/strconv", "unicode/utf8", "internal/reflectlite", "syscall/js", "bytes", "strings",
+	"wideberth/internal/sim/swing/pendulum", "wideberth/internal/sim/ode", "wideberth/internal/sim/nearest", "wideberth/internal/sim/rules", "wideberth/wasm/solver",
+	"runtime", "reflect", "internal/strconv", "unicode/utf8", "internal/reflectlite", "syscall/js", "bytes", "strings",
 	"wideberth/internal/sim/ball", "wideberth/internal/lean/halton", "unicode", "errors", "iter", "sync", "sync/atomic", "internal/sync",
 	"internal/bytealg", "internal/runtime/maps", "internal/runtime/atomic", "internal/runtime/sys", "internal/abi", "math/bits",
 }

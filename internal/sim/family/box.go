@@ -1,7 +1,6 @@
 package family
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -22,6 +21,7 @@ const roughLoss = 0.06
 
 // whereabouts is where the members of a family are during the steps of the rough times.
 type whereabouts struct {
+	sways  *sways
 	spread Spread
 	swath  *sweep.Swath  // of the parts that are known, step by step; its motions are in the order of all
 	known  []swing.Parts // the others are far from every box that was asked
@@ -30,15 +30,16 @@ type whereabouts struct {
 // rough returns the family's whereabouts, made at the first call.
 func (r *Relatives) rough() *whereabouts {
 	w := &r.where
-	if w.spread == nil {
-		w.spread = r.spread(r.rougher, roughLoss)
+	if w.sways == nil {
+		w.sways = r.sways(r.rougher, roughLoss)
+		w.spread = w.sways.spread()
 		w.swath, w.known = sweep.NewSwath(r.rougher, len(r.Far)+len(r.Sample)+len(r.Singles)), make([]swing.Parts, len(w.spread))
 	}
 	return w
 }
 
 // mayBe returns, for each step of the rough times, the parts that may come nearer to a
-// box than limit (m) in any member as far as their Spread tells.
+// box than limit (m) in any member as far as their sways tell.
 func (r *Relatives) mayBe(box *geom.Box, limit float64) []swing.Parts {
 	w := r.rough()
 	limit = max(limit, 0)
@@ -46,8 +47,8 @@ func (r *Relatives) mayBe(box *geom.Box, limit float64) []swing.Parts {
 	for i := range near {
 		boxes := &w.spread[i]
 		for p := range boxes {
-			if geom.Gap(box, &boxes[p]) < limit {
-				near[i] |= swing.Part(p).Set()
+			if p := swing.Part(p); geom.Gap(box, &boxes[p]) < limit && !w.sways.clears(i, p, box, limit) {
+				near[i] |= p.Set()
 			}
 		}
 	}
@@ -55,7 +56,7 @@ func (r *Relatives) mayBe(box *geom.Box, limit float64) []swing.Parts {
 }
 
 // near is mayBe by where everybody is. Most boxes are far from all of them at most
-// times, which their Spread tells; only where that does not, everybody is looked
+// times, which their sways tell; only where that does not, everybody is looked
 // at, and that is kept.
 func (r *Relatives) near(box *geom.Box, limit float64) []swing.Parts {
 	near := r.mayBe(box, limit)
@@ -132,15 +133,15 @@ func (r *Relatives) againstBox(s sweep.Surface, touched []bool) (least, typical 
 			least, who = v, m
 		}
 	}
-	corners, at := r.ways(with(s.Box))
 	// Who comes nearer than the central swing does it with these parts.
 	parts := swing.ClubParts
 	if !union(r.mayBe(&s.Box, typical)).Club() {
 		parts = swing.AllParts
 	}
-	for i, m := range corners {
-		consider(r.approach(m, at[i].time, s, parts))
-	}
+	r.follow(r.leads(with(s.Box)), func(m *Member, at event) float64 {
+		consider(r.approach(m, at.time, s, parts))
+		return least
+	})
 
 	look := r.windows(s, least)
 	// Who may come nearer, and who of the sample may touch.
@@ -154,15 +155,31 @@ func (r *Relatives) againstBox(s sweep.Surface, touched []bool) (least, typical 
 			near = append(near, candidate{i, p.clearance, p.Time})
 		}
 	}
-	for i, p := range r.roughPass(s, look, max(0, least)) {
+	gaps := r.clubGaps(s, look, max(0, least))
+	// The corners were climbed to from the central swing: somebody else may be on the
+	// way to one that comes nearer. Where hardly anybody may be, they are run first.
+	const few = 32
+	if first, many := foremost(gaps, max(0, least)); many > few {
+		m, _ := r.at(first)
+		at := gaps[first].Step
+		consider(r.approach(m, (r.rougher[at]+r.rougher[at+1])/2, s, parts))
+	}
+	for i, p := range r.roughPass(s, look, gaps, max(0, least)) {
 		keep(i, p)
 	}
-	// The corners were climbed to from the central swing: somebody else may be on the
-	// way to one that comes nearer.
-	if len(near) > 0 {
-		c := slices.MinFunc(near, func(a, b candidate) int { return cmp.Compare(a.clearance, b.clearance) })
-		m, _ := r.at(c.index)
-		consider(r.approach(m, c.time, s, parts))
+	// So may be whoever comes nearest of those.
+	const climbers = 3
+	for k := range min(climbers, len(near)) {
+		for i := k + 1; i < len(near); i++ {
+			if near[i].clearance < near[k].clearance {
+				near[i], near[k] = near[k], near[i]
+			}
+		}
+		if near[k].clearance >= least {
+			break
+		}
+		m, _ := r.at(near[k].index)
+		consider(r.approach(m, near[k].time, s, parts))
 	}
 	var closer []candidate
 	var members []*Member
@@ -199,20 +216,45 @@ type candidate struct {
 	time      float64 // at which it comes so near, s
 }
 
-// roughPass runs every member past a box at rough times and returns clearances
-// that none undercuts, at most limit, in the order of all. Those of whom it is
-// plain that they stay farther off do not run at all.
-func (r *Relatives) roughPass(s sweep.Surface, look []window, limit float64) []passage {
-	members := r.All()
-	limits, near := make([]float64, len(members)), make([]bool, len(members))
-	for i := range limits {
-		limits[i] = limit
+// clubGaps returns how far everybody's club stays from a box, in the order of all, as the
+// boxes around where they are tell; at most limit.
+func (r *Relatives) clubGaps(s sweep.Surface, look []window, limit float64) []sweep.Gap {
+	gaps := make([]sweep.Gap, len(r.Far)+len(r.Sample)+len(r.Singles))
+	for i := range gaps {
+		gaps[i].Low = limit
 	}
-	swath := r.rough().swath
 	for _, w := range look {
 		for i, parts := range w.parts {
-			swath.ClubNear(w.from+i, parts, &s, limits, near)
+			r.where.swath.ClubGaps(w.from+i, parts, &s, gaps)
 		}
+	}
+	return gaps
+}
+
+// foremost returns whose gap is the smallest, and how many are smaller than limit (m).
+func foremost(gaps []sweep.Gap, limit float64) (first, many int) {
+	for i := range gaps {
+		if gaps[i].Low < gaps[first].Low {
+			first = i
+		}
+		if gaps[i].Low < limit {
+			many++
+		}
+	}
+	return first, many
+}
+
+// roughPass runs every member past a box at rough times and returns clearances
+// that none undercuts, at most limit, in the order of all. Those of whom it is
+// plain that they stay farther off, by the gaps of their clubs and by where their other
+// parts are, do not run at all.
+func (r *Relatives) roughPass(s sweep.Surface, look []window, gaps []sweep.Gap, limit float64) []passage {
+	members := r.All()
+	near := make([]bool, len(members))
+	for i := range gaps {
+		near[i] = gaps[i].Low < limit
+	}
+	for _, w := range look {
 		if w.any.Club() {
 			continue
 		}
@@ -225,7 +267,7 @@ func (r *Relatives) roughPass(s sweep.Surface, look []window, limit float64) []p
 			}
 			r.Family.Poses(m.Swing, w.any, poses)
 			for j, parts := range w.parts {
-				near[i] = near[i] || swath.PartsNear(w.from+j, parts, &s, &poses[j], &poses[j+1], limit)
+				near[i] = near[i] || r.where.swath.PartsNear(w.from+j, parts, &s, &poses[j], &poses[j+1], limit)
 			}
 		}
 	}

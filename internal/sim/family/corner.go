@@ -160,10 +160,18 @@ func with(b geom.Box) meeting {
 	}
 }
 
-// ways returns the members that come nearest to something, as the slopes at the
-// central swing have it: one for each moment at which that one comes near, because
-// a later one, or another part, may be the loosest swing's nearest.
-func (r *Relatives) ways(meet meeting) (corners []*Member, at []event) {
+// lead is a moment at which the central swing comes near to something, and the corner that the
+// slopes there point at.
+type lead struct {
+	event
+	corner swing.Variation
+	least  float64 // how near the corner comes then, as the slopes have it, m
+}
+
+// leads returns those to whoever comes nearest to something: one for each moment at which the
+// central swing comes near, because a later one, or another part, may be the loosest swing's
+// nearest.
+func (r *Relatives) leads(meet meeting) []lead {
 	times, poses := r.coarse.Samples()
 	near := make([]event, len(poses))
 	for j := range poses {
@@ -174,43 +182,55 @@ func (r *Relatives) ways(meet meeting) (corners []*Member, at []event) {
 			}
 		}
 	}
-	type way struct {
-		event
-		corner swing.Variation
-		least  float64 // as the slopes have it
-	}
-	var ways []way
-	least := math.Inf(1)
+	var leads []lead
 	for j, e := range near {
 		if j > 0 && e.value >= near[j-1].value || j < len(near)-1 && e.value > near[j+1].value {
 			continue
 		}
 		slope := r.singleSlopes(&e)
-		w := way{e, swing.Corner(slope), e.value}
+		w := lead{e, swing.Corner(slope), e.value}
 		for t := range slope {
 			w.least += slope[t] * w.corner[t]
 		}
-		least = min(least, w.least)
-		ways = append(ways, w)
+		leads = append(leads, w)
 	}
+	return leads
+}
+
+// follow climbs along leads, the most promising first, as long as one may lead nearer than what
+// was found: climb goes on from a corner and returns how near the nearest comes that is known then.
+func (r *Relatives) follow(leads []lead, climb func(*Member, event) float64) {
 	const within = 0.10 // m: how much farther a corner goes than the slopes have it
-	for _, w := range ways {
-		if w.least > least+within {
-			continue
+	first, found := math.Inf(1), math.Inf(1)
+	for n := len(leads); n > 0; n-- {
+		best := 0
+		for i := range n {
+			if leads[i].least < leads[best].least {
+				best = i
+			}
 		}
-		if m, err := r.member(w.corner); err == nil {
-			corners, at = append(corners, m), append(at, w.event)
+		l := leads[best]
+		leads[best] = leads[n-1]
+		if n == len(leads) {
+			first = l.least
+		}
+		if l.least > first+within && l.least >= found {
+			return
+		}
+		if m, err := r.member(l.corner); err == nil {
+			found = climb(m, l.event)
 		}
 	}
-	return corners, at
 }
 
 // corners returns the members that reach farthest along a direction.
-func (r *Relatives) corners(n geom.Vec) []*Member {
-	out, at := r.ways(facing(n))
-	for i, m := range out {
-		look := func(m *Member) event { return extremeOf(r.around(m, at[i].time), n) }
-		out[i], _ = r.climb(m, look(m), look)
-	}
+func (r *Relatives) corners(n geom.Vec) (out []*Member) {
+	found := math.Inf(1)
+	r.follow(r.leads(facing(n)), func(m *Member, at event) float64 {
+		look := func(m *Member) event { return extremeOf(r.around(m, at.time), n) }
+		m, e := r.climb(m, look(m), look)
+		out, found = append(out, m), min(found, e.value)
+		return found
+	})
 	return out
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"wideberth/internal/sim/geom"
+	"wideberth/internal/sim/r3"
 	"wideberth/internal/sim/swing"
 )
 
@@ -26,68 +27,102 @@ type Spread []([swing.NumParts]geom.Box)
 // Spread returns the family's Spread, made at the first call.
 func (r *Relatives) Spread() Spread {
 	if r.spreads == nil {
-		r.spreads = r.spread(r.Times, coarseLoss)
+		r.spreads = r.sways(r.Times, coarseLoss).spread()
 	}
 	return r.spreads
 }
 
-// spread returns the Spread for the steps between times over which no part may be
-// stray (m) off its chord.
-func (r *Relatives) spread(times []float64, stray float64) Spread {
+// sways is how the traits move a family about: where everything is in the central swing at
+// some times, and how far each trait alone moves the ends of every part.
+type sways struct {
+	central []swing.Pose
+	moved   [][swing.NumParts][2]moves // moment by moment, of A and of B
+	stray   float64                    // what no part is farther off its chord over a step than, m
+}
+
+// moves is how far each trait moves a point below the central swing and above, m.
+type moves [2 * swing.NumTraits][3]float32
+
+// sways returns those of the steps between times over which no part may be stray (m) off
+// its chord.
+func (r *Relatives) sways(times []float64, stray float64) *sways {
 	n := len(times)
 	r.Family.SetTimes(times)
-	central, less, more := make([]swing.Pose, n), make([]swing.Pose, n), make([]swing.Pose, n)
-	r.Family.Poses(r.Central.Swing, swing.AllParts, central)
-	moved := make([][swing.NumParts][2]geom.Vec, n) // of A and B, squared, axis by axis
-	for i := 0; i < len(r.Singles); i += 2 {
-		r.Family.Poses(r.Singles[i].Swing, swing.AllParts, less)
-		r.Family.Poses(r.Singles[i+1].Swing, swing.AllParts, more)
-		for j := range moved {
-			for p := range moved[j] {
-				c, a, b := &central[j][p], &less[j][p], &more[j][p]
-				addFarther(&moved[j][p][0], &c.A, &a.A, &b.A)
-				addFarther(&moved[j][p][1], &c.B, &a.B, &b.B)
+	w := &sways{make([]swing.Pose, n), make([][swing.NumParts][2]moves, n), stray}
+	r.Family.Poses(r.Central.Swing, swing.AllParts, w.central)
+	poses := r.scratch.posesFor(n)
+	for i, m := range r.Singles {
+		r.Family.Poses(m.Swing, swing.AllParts, poses)
+		for j := range poses {
+			for p := range poses[j] {
+				c, at, to := &w.central[j][p], &poses[j][p], &w.moved[j][p]
+				to[0][i] = [3]float32{float32(at.A.X - c.A.X), float32(at.A.Y - c.A.Y), float32(at.A.Z - c.A.Z)}
+				to[1][i] = [3]float32{float32(at.B.X - c.B.X), float32(at.B.Y - c.B.Y), float32(at.B.Z - c.B.Z)}
 			}
 		}
 	}
+	return w
+}
+
+// spread returns the boxes around every part.
+func (w *sways) spread() Spread {
+	out := make(Spread, len(w.central)-1)
 	at := func(j int, p swing.Part) geom.Box {
-		c, m := &central[j][p], &moved[j][p]
-		more := spreadStill
-		if (swing.ArmParts | swing.ClubParts).Has(p) {
-			more = spreadRest + stray
-		}
-		return swayed(c.A, m[0]).Union(swayed(c.B, m[1])).Grown(c.R + more)
+		c, m := &w.central[j][p], &w.moved[j][p]
+		return m[0].about(c.A).Union(m[1].about(c.B)).Grown(c.R + w.rest(p))
 	}
-	out := make(Spread, n-1)
-	for j := range out {
-		for p := range swing.NumParts {
-			out[j][p] = at(j, p).Union(at(j+1, p))
+	for p := range swing.NumParts {
+		before := at(0, p)
+		for j := range out {
+			after := at(j+1, p)
+			out[j][p], before = before.Union(after), after
 		}
 	}
 	return out
 }
 
-// addFarther adds to sum, axis by axis, the square of how far the farther of two
-// points lies from c. (Written out: this package is compiled without inlining for the
-// browser, where the max builtin is a call too.)
-func addFarther(sum, c, a, b *geom.Vec) {
-	x, y, z := a.X-c.X, a.Y-c.Y, a.Z-c.Z
-	u, v, w := b.X-c.X, b.Y-c.Y, b.Z-c.Z
-	x, y, z, u, v, w = x*x, y*y, z*z, u*u, v*v, w*w
-	if u > x {
-		x = u
+// rest is how far beyond its sway, and beyond a chord, a part may be, m.
+func (w *sways) rest(p swing.Part) float64 {
+	if (swing.ArmParts | swing.ClubParts).Has(p) {
+		return spreadRest + w.stray
 	}
-	if v > y {
-		y = v
-	}
-	if w > z {
-		z = w
-	}
-	sum.X, sum.Y, sum.Z = sum.X+x, sum.Y+y, sum.Z+z
+	return spreadStill
 }
 
-// swayed returns the box in which a point that is c in the central swing may be.
-func swayed(c, moved2 geom.Vec) geom.Box {
-	x, y, z := spreadTimes*math.Sqrt(moved2.X), spreadTimes*math.Sqrt(moved2.Y), spreadTimes*math.Sqrt(moved2.Z)
-	return geom.Box{Min: geom.Vec{X: c.X - x, Y: c.Y - y, Z: c.Z - z}, Max: geom.Vec{X: c.X + x, Y: c.Y + y, Z: c.Z + z}}
+// clears reports whether a part stays at least limit (m) from a box in every member during a
+// step: on its far side of a plane square to where it is nearest in the central swing. That
+// tells of more than the boxes of a Spread do, at some cost.
+func (w *sways) clears(step int, p swing.Part, box *geom.Box, limit float64) bool {
+	from, to := &w.central[step][p], &w.central[step+1][p]
+	n := box.Separate(from.Lerp(*to, 0.5)).N
+	limit += box.Support(n) + from.R + w.rest(p)
+	for j, c := range [2]*geom.Capsule{from, to} {
+		m := &w.moved[step+j][p]
+		if geom.Dot(n, c.A)-m[0].along(n) < limit || geom.Dot(n, c.B)-m[1].along(n) < limit {
+			return false
+		}
+	}
+	return true
+}
+
+// along returns how far a point may be moved along n.
+func (m *moves) along(n geom.Vec) float64 {
+	x, y, z := float32(n.X), float32(n.Y), float32(n.Z)
+	var sum float32
+	for t := 0; t < len(m); t += 2 {
+		less, more := &m[t], &m[t+1]
+		a, b := x*less[0]+y*less[1]+z*less[2], x*more[0]+y*more[1]+z*more[2]
+		a, b = a*a, b*b
+		if b > a {
+			a = b
+		}
+		sum += a
+	}
+	return spreadTimes * math.Sqrt(float64(sum))
+}
+
+// about returns the box in which a point that is c in the central swing may be.
+func (m *moves) about(c geom.Vec) geom.Box {
+	v := geom.Vec{X: m.along(geom.Vec{X: 1}), Y: m.along(geom.Vec{Y: 1}), Z: m.along(geom.Vec{Z: 1})}
+	return geom.Box{Min: r3.Sub(c, v), Max: r3.Add(c, v)}
 }

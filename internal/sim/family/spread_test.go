@@ -1,6 +1,7 @@
 package family
 
 import (
+	"math"
 	"math/bits"
 	"math/rand/v2"
 	"slices"
@@ -37,9 +38,9 @@ func manners(t *testing.T, test func(name string, r *Relatives)) {
 	}
 }
 
-// TestNear: where anybody comes near a box is told as if every part of everybody
-// had been looked at in every step, whatever was asked before; and without looking at
-// most of that.
+// TestNear: where anybody comes near a box is told as if every part that may be there
+// had been looked at of everybody in every step, whatever was asked before; and without
+// looking at most of that.
 func TestNear(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 5))
 	manners(t, func(name string, r *Relatives) {
@@ -58,9 +59,9 @@ func TestNear(t *testing.T) {
 			at := geom.Vec{X: 5*rng.Float64() - 2.5, Y: 5*rng.Float64() - 2.5, Z: 3 * rng.Float64()}
 			b := geom.Box{Min: at, Max: r3.Add(at, geom.Vec{X: rng.Float64(), Y: rng.Float64(), Z: rng.Float64()})}
 			limit := rng.Float64() - 0.2
-			got := r.near(&b, limit)
+			got, may := r.near(&b, limit), r.mayBe(&b, limit)
 			for i, near := range got {
-				if want := whole.Near(i, swing.AllParts, &b, limit); near != want {
+				if want := whole.Near(i, may[i], &b, limit); near != want {
 					t.Errorf("%s: nearer than %.3f m to %v in step %d are %b, want %b", name, limit, b, i, near, want)
 				}
 			}
@@ -107,5 +108,43 @@ func TestSpreadHoldsEveryMember(t *testing.T) {
 	manners(t, func(name string, r *Relatives) {
 		holds(name, r, r.Spread(), r.Times)
 		holds(name+", roughly", r, r.rough().spread, r.rougher)
+	})
+}
+
+// TestClears: nobody comes nearer to a box than a step is said to be clear of it; and that is said
+// of most steps of which it is so.
+func TestClears(t *testing.T) {
+	rng := rand.New(rand.NewPCG(3, 6))
+	manners(t, func(name string, r *Relatives) {
+		r.rough()
+		w, members := r.where.sways, r.All()
+		said, could := 0, 0
+		for range 40 {
+			at := geom.Vec{X: 4*rng.Float64() - 2, Y: 4*rng.Float64() - 2, Z: 3 * rng.Float64()}
+			b := geom.Box{Min: at, Max: r3.Add(at, geom.Vec{X: rng.Float64(), Y: rng.Float64(), Z: rng.Float64()})}
+			step, part := rng.IntN(len(r.rougher)-1), swing.Part(rng.IntN(int(swing.NumParts)))
+			from, to := r.rougher[step], r.rougher[step+1]
+			r.Family.SetTimes([]float64{from, from + (to-from)/3, from + (to-from)*2/3, to})
+			poses, nearest := make([]swing.Pose, 4), math.Inf(1)
+			for _, m := range members {
+				r.Family.Poses(m.Swing, part.Set(), poses)
+				for k := range poses {
+					nearest = min(nearest, b.Separate(poses[k][part]).D)
+				}
+			}
+			if nearest <= 0 {
+				continue
+			}
+			if w.clears(step, part, &b, nearest+1e-6) {
+				t.Errorf("%s: the %v is said to stay %.3f m from %v in step %d, and comes within %.3f", name, part, nearest+1e-6, b, step, nearest)
+			}
+			could++
+			if w.clears(step, part, &b, nearest-0.4) {
+				said++
+			}
+		}
+		if could < 15 || said < could/2 {
+			t.Errorf("%s: of %d steps that are clear by 0.4 m more %d are said to be", name, could, said)
+		}
 	})
 }

@@ -118,8 +118,8 @@ func (s *Store) forget() {
 
 // What the parts of a family take, about, in bytes (TestFamilyBytes).
 const (
-	bytesOfFamily    = 4 << 20
-	bytesOfAtlas     = 8 << 20
+	bytesOfFamily    = 17 << 18
+	bytesOfAtlas     = 33 << 18
 	bytesOfFootprint = 2 << 20
 )
 

@@ -134,13 +134,19 @@ func (w *Swath) Near(step int, parts swing.Parts, b *geom.Box, limit float64) (n
 	return near
 }
 
-// ClubNear marks in near the motions of which a part of the club, of those given,
-// may come nearer to a surface than their limits (m) during a step, as far as
-// what any of them strays tells.
+// Gap is how far a motion stays from something at least, and the step in which.
+type Gap struct {
+	Low  float64 // m
+	Step int
+}
+
+// ClubGaps lowers the gaps of the motions to what no part of their clubs, of those given,
+// undercuts during a step on the way to a surface, as far as what any of them strays tells.
+// What does not lower a gap is not looked at closely.
 //
 // What separates the first motion's club from the surface separates most others
 // too; only for the rest a direction of their own is sought.
-func (w *Swath) ClubNear(step int, parts swing.Parts, s *Surface, limits []float64, near []bool) {
+func (w *Swath) ClubGaps(step int, parts swing.Parts, s *Surface, gaps []Gap) {
 	const rounding = 1e-6 // m, of what is kept
 	for i := range clubParts {
 		part := swing.Grip + swing.Part(i)
@@ -153,24 +159,23 @@ func (w *Swath) ClubNear(step int, parts swing.Parts, s *Surface, limits []float
 		x, y, z := float32(n.X), float32(n.Y), float32(n.Z)
 		less := float32(support + radius + stray + 1e-5) // and the rounding of what follows
 		for k := range from {
-			if near[k] {
-				continue
-			}
 			a, b := &from[k], &to[k]
 			low := min(
 				x*a[0]+y*a[1]+z*a[2], x*a[3]+y*a[4]+z*a[5],
 				x*b[0]+y*b[1]+z*b[2], x*b[3]+y*b[4]+z*b[5])
-			if float64(low-less) >= limits[k] {
+			if float64(low-less) >= gaps[k].Low {
 				continue
 			}
 			sp := span{axisOf(a, radius), axisOf(b, radius), stray}
-			own, _, _ := s.bound(&sp, 0, 1)
-			near[k] = own < limits[k]
+			if own, _, _ := s.bound(&sp, 0, 1); own < gaps[k].Low {
+				gaps[k] = Gap{own, step}
+			}
 		}
 	}
 }
 
-// PartsNear is ClubNear for one motion with its poses at the ends of the step.
+// PartsNear reports whether some parts of one motion, with its poses at the ends of a step,
+// may come nearer to a surface than limit (m) during it.
 func (w *Swath) PartsNear(step int, parts swing.Parts, s *Surface, from, to *swing.Pose, limit float64) bool {
 	for p := range swing.NumParts {
 		if !parts.Has(p) {

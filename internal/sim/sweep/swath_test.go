@@ -166,14 +166,12 @@ func swathOfHeads(t *testing.T, axis int, first, away bool) {
 		}
 		for _, by := range []float64{-edgeClubs, edgeClubs} {
 			want := by > 0
-			marks := make([]bool, 2)
-			w.ClubNear(i, head, &s, []float64{gap + by, gap + behind + by}, marks)
+			marks := clubsNear(w, i, head, &s, gap+by, gap+behind+by)
 			if marks[0] != want || marks[1] != want {
 				t.Errorf("step %d: the clubs come within %.4f and %.4f m: %v, want %v of both", i, gap+by, gap+behind+by, marks, want)
 			}
 			// The grip is a point; asked for with the head, it changes nothing.
-			marks = make([]bool, 2)
-			w.ClubNear(i, swing.Grip.Set(), &s, []float64{gap + large + by, gap + by}, marks)
+			marks = clubsNear(w, i, swing.Grip.Set(), &s, gap+large+by, gap+by)
 			if marks[0] != want || marks[1] {
 				t.Errorf("step %d: the grips come within %.4f and %.4f m: %v, want %v and false", i, gap+large+by, gap+by, marks, want)
 			}
@@ -188,11 +186,11 @@ func swathOfHeads(t *testing.T, axis int, first, away bool) {
 			}
 		}
 	}
-	// Whoever was marked before stays so, whatever is asked.
-	marks := []bool{false, true}
-	w.ClubNear(0, head, &s, []float64{0, 0}, marks)
-	if marks[0] || !marks[1] {
-		t.Errorf("marks after a step out of reach: %v, want [false true]", marks)
+	// What was nearer before stays so, whatever is asked.
+	gaps := []Gap{{0.01, 7}, {-0.5, 8}}
+	w.ClubGaps(0, head, &s, gaps)
+	if gaps[0] != (Gap{0.01, 7}) || gaps[1] != (Gap{-0.5, 8}) {
+		t.Errorf("gaps after a step out of reach: %v, want them as they were", gaps)
 	}
 	// What touches is near, whatever the limit.
 	touched := near(wall(max(x(0), x(4))/2+large), -1)
@@ -201,6 +199,20 @@ func swathOfHeads(t *testing.T, axis int, first, away bool) {
 			t.Errorf("step %d of a box that is touched half way: %b, want the clubhead: %v", i, parts, want)
 		}
 	}
+}
+
+// clubsNear reports which motions come nearer with parts of their clubs than their limits, by
+// the gaps of a step, and that these are of that step.
+func clubsNear(w *Swath, step int, parts swing.Parts, s *Surface, limits ...float64) []bool {
+	near, gaps := make([]bool, len(limits)), make([]Gap, len(limits))
+	for k, limit := range limits {
+		gaps[k] = Gap{limit, -1}
+	}
+	w.ClubGaps(step, parts, s, gaps)
+	for k, limit := range limits {
+		near[k] = gaps[k].Low < limit && gaps[k].Step == step
+	}
+	return near
 }
 
 // TestStrayOfOneStep: what strays in one step is no nearer in the others.
@@ -254,7 +266,7 @@ func TestSwathMissesNobody(t *testing.T) {
 			for p := range swing.NumParts {
 				near := make([]bool, len(motions))
 				if p >= swing.Grip {
-					w.ClubNear(i, p.Set(), &s, limits, near)
+					near = clubsNear(w, i, p.Set(), &s, limits...)
 				}
 				for k, m := range motions {
 					own := w.PartsNear(i, p.Set(), &s, &poses[k][i], &poses[k][i+1], limit)

@@ -84,28 +84,6 @@ type Deviation struct {
 // posture is the three angles that an address is solved for, rad.
 type posture struct{ forward, hang, shaft float64 }
 
-// wont is the address that a figure takes of itself: the posture that departs least
-// from what the golfer likes, in units of what is readily given up, while the club
-// soles at the ball. Nothing in it but the arm differs between the members of a family.
-type wont struct {
-	address
-	posture posture
-	found   bool
-}
-
-// wonted solves for the figure's usual address.
-func (f *figure) wonted() wont {
-	a := f.newAddress()
-	usual, ok := a.usual()
-	// Who has too long a club for an arm that hangs nearly straight bends it.
-	trunk, arms, shaft := wishes(f.club)
-	for !ok && a.joints[chExtend] > bentMost {
-		a.joints[chExtend] -= 0.05
-		usual, ok = a.deviate(posture{trunk.angle, arms.angle + 3*arms.give, shaft.angle - 2*shaft.give}, Deviation{})
-	}
-	return wont{a, usual, ok}
-}
-
 // takeStance sets where the figure stands, dev from its usual address, and returns
 // the joints there.
 func (f *figure) takeStance(usual *wont, dev Deviation) (Stance, joints, error) {

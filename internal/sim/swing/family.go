@@ -20,7 +20,9 @@ type Family struct {
 	style   Style
 	stands  standing
 	spread  [NumTraits]float64
-	golfers [2]swinger // those asked for last, the last one first
+	usual   *wonts     // nil until somebody's arm is another
+	own     swinger    // the golfer with the arms that were guessed
+	golfers [2]swinger // with others: those asked for last, the last one first
 	stances [2]stood   // the same
 	times   []float64
 	moments []moment
@@ -34,9 +36,8 @@ func NewFamily(b body.Body, c Club, style Style) (*Family, error) {
 		return nil, err
 	}
 	f := &Family{body: b, club: c, style: style, stands: stands, spread: style.spread(b.ArmSD)}
-	f.golfers[0].be(b, c, 0, 0)
-	f.golfers[1] = f.golfers[0]
-	f.stances[0] = f.golfers[0].stand(stands.of(Variation{}))
+	f.own = newSwinger(b, c)
+	f.stances[0] = f.own.stand(stands.of(Variation{}))
 	f.stances[1] = f.stances[0]
 	f.Central = &Swing{}
 	if err := f.Central.build(&f.stances[0], style, [NumTraits]float64{}, nil); err != nil {
@@ -84,17 +85,48 @@ func (f *Family) stood(v Variation) *stood {
 
 // swinger returns the golfer with an arm of the family, standard deviations.
 func (f *Family) swinger(arm float64) *swinger {
+	if arm == 0 {
+		return &f.own
+	}
 	if f.golfers[0].arm != arm {
 		f.golfers[0], f.golfers[1] = f.golfers[1], f.golfers[0]
 		if f.golfers[0].arm != arm {
-			b := f.body
-			// Long arms tend to go with high shoulders (ANSUR II residuals), so an arm
-			// longer than guessed also hangs from a shoulder a little higher.
-			b.ShoulderHeight += arm * b.ArmShoulderCorr * b.ShoulderHeightSD
-			f.golfers[0].be(b, f.club, arm, arm*f.spread[TraitArm])
+			f.arm(&f.golfers[0], arm)
 		}
 	}
 	return &f.golfers[0]
+}
+
+// arm makes g the golfer with an arm of the family.
+func (f *Family) arm(g *swinger, arm float64) {
+	if f.usual == nil {
+		f.usual = wontsOf(func(arm float64) wont { g := f.figure(arm); return g.wonted() })
+	}
+	g.arm, g.figure = arm, f.figure(arm)
+	usual, known := f.usual.of(arm)
+	if !known {
+		g.usual = g.figure.wonted()
+		return
+	}
+	g.usual = wont{g.figure.newAddress(), usual, true}
+}
+
+// figure returns the golfer's figure with an arm of the family, standard deviations.
+func (f *Family) figure(arm float64) figure {
+	b := f.body
+	// Long arms tend to go with high shoulders (ANSUR II residuals), so an arm
+	// longer than guessed also hangs from a shoulder a little higher.
+	b.ShoulderHeight += arm * b.ArmShoulderCorr * b.ShoulderHeightSD
+	return newFigure(longerArms(b, arm*f.spread[TraitArm]), f.club)
+}
+
+// longerArms returns the body with arms that are longer, m.
+func longerArms(b body.Body, longer float64) body.Body {
+	if longer != 0 {
+		scale := 1 + longer/b.Arm()
+		b.UpperArm, b.Forearm, b.Hand = b.UpperArm*scale, b.Forearm*scale, b.Hand*scale
+	}
+	return b
 }
 
 // SetTimes fixes the instants at which Poses evaluates a member. They are not to be

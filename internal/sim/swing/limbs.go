@@ -27,7 +27,11 @@ func root(x float64) float64 {
 
 func (f *figure) poseLeadArm(c *core, out *Pose) {
 	bend := sum(-1, c.up, 0.3, c.lead)
-	f.arm(c.leadShoulder, along(c.hands, -f.leadAbove, c.club), bend, min(c.leadArm, armLongest*f.armLength),
+	stretch := c.leadArm
+	if most := armLongest * f.armLength; most < stretch {
+		stretch = most
+	}
+	f.arm(c.leadShoulder, along(c.hands, -f.leadAbove, c.club), bend, stretch,
 		&out[LeadUpperArm], &out[LeadForearm], &out[LeadHand])
 }
 

@@ -29,9 +29,8 @@ func TestUsualPostureDepartsLeast(t *testing.T) {
 			c := &children[i]
 			p.Height, p.Span, club.Length, arm = c[0], c[1], c[2], c[3]
 		}
-		var g swinger
-		g.be(body.New(p), NewClub(club), arm, 0.02*arm)
-		a := g.figure.newAddress()
+		figure := newFigure(longerArms(body.New(p), 0.02*arm), NewClub(club))
+		a := figure.newAddress()
 		usual, ok := a.usual()
 		if i < len(children) && (!ok || usual.hang < 0) {
 			t.Errorf("child %v stands at %v, %v; want arms that hang forward", children[i], usual, ok)
@@ -40,7 +39,7 @@ func TestUsualPostureDepartsLeast(t *testing.T) {
 			continue
 		}
 		stood++
-		trunk, arms, shaft := wishes(g.figure.club)
+		trunk, arms, shaft := wishes(figure.club)
 		departs := func(p posture) float64 {
 			x, y, z := (p.forward-trunk.angle)/trunk.give, (p.hang-arms.angle)/arms.give, (p.shaft-shaft.angle)/shaft.give
 			return x*x + y*y + z*z
@@ -93,5 +92,43 @@ func TestMembersSoleTheClub(t *testing.T) {
 	}
 	if stood < 1500 {
 		t.Errorf("%d members stand, want 1500", stood)
+	}
+}
+
+// Between the arms for which it is solved, the usual posture is what solving finds there; and
+// for most golfers it is solved in no other way, or nothing would be gained.
+func TestWontsBetweenArms(t *testing.T) {
+	const off = 1.2e-4 // rad
+	rng := rand.New(rand.NewPCG(13, 3))
+	between := 0
+	for range 100 {
+		p, club := plan.Demo().WithDefaults().Players[0], plan.Demo().WithDefaults().Clubs[0]
+		p.Height = 1.2 + rng.Float64()
+		p.Span = p.Height * (0.9 + 0.2*rng.Float64())
+		club.Length = 0.85 + 0.35*rng.Float64()
+		f, err := NewFamily(body.New(p), NewClub(club), StyleOf(p))
+		if err != nil {
+			continue
+		}
+		f.swinger(1)
+		for range 10 {
+			arm := 6*rng.Float64() - 3
+			got, known := f.usual.of(arm)
+			figure := f.figure(arm)
+			want := figure.wonted()
+			if !known {
+				continue
+			}
+			between++
+			if math.Abs(got.forward-want.posture.forward) > off || math.Abs(got.hang-want.posture.hang) > off || math.Abs(got.shaft-want.posture.shaft) > off {
+				t.Errorf("a %.2f m golfer with span %.2f m and a %.2f m club, arm %.2f: %v, want %v", p.Height, p.Span, club.Length, arm, got, want.posture)
+			}
+		}
+		if _, known := f.usual.of(3.1); known {
+			t.Error("an arm beyond the family's is said to be known")
+		}
+	}
+	if between < 900 {
+		t.Errorf("%d of 1000 postures lie between such as are solved, want 900", between)
 	}
 }

@@ -206,8 +206,7 @@ func TestTablesFitTheRecordings(t *testing.T) {
 		z := g.round * math.Sqrt(2/(1.44-1)) // where between is 1
 		trait[TraitBack], trait[TraitThrough] = z, z
 		s := &Swing{}
-		var who swinger
-		who.be(b, club, 0, 0)
+		who := newSwinger(b, club)
 		at := who.stand(Deviation{})
 		if err := s.build(&at, Style{}, trait, nil); err != nil {
 			t.Fatal(err)

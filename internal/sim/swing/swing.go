@@ -50,15 +50,11 @@ type swinger struct {
 	usual  wont
 }
 
-// be makes the swinger a golfer whose arms are longer by a trait: arm standard
-// deviations, which are longer m.
-func (g *swinger) be(b body.Body, c Club, arm, longer float64) {
-	if longer != 0 {
-		scale := 1 + longer/b.Arm()
-		b.UpperArm, b.Forearm, b.Hand = b.UpperArm*scale, b.Forearm*scale, b.Hand*scale
-	}
-	g.arm, g.figure = arm, newFigure(b, c)
+// newSwinger returns the golfer with the arms of a body.
+func newSwinger(b body.Body, c Club) swinger {
+	g := swinger{figure: newFigure(b, c)}
 	g.usual = g.figure.wonted()
+	return g
 }
 
 // stood is a golfer who has taken a stance.

@@ -66,8 +66,7 @@ func newStanding(b body.Body, c Club, style Style) (standing, error) {
 
 // measure narrows the standing by the distances that are known.
 func (s *standing) measure(b body.Body, driver Club, style Style) error {
-	var g swinger
-	g.be(b, driver, 0, 0)
+	g := newSwinger(b, driver)
 	at := func(dev Deviation) (toes, hands float64, err error) {
 		s := g.stand(dev)
 		return s.stance.BallToToes, s.stance.BallToHands, s.err
