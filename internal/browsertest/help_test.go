@@ -22,9 +22,13 @@ func TestFirstSteps(t *testing.T) {
 			inside := func(step string) {
 				t.Helper()
 				tb.until("the step "+step, box+`?.innerText.includes(`+quote(step)+`)`)
+				tb.until(step+" below what it points at", `document.querySelector(".is-pointed-at").getBoundingClientRect().top < `+box+`.getBoundingClientRect().top`)
 				tb.until(step+" in the window", `(({top, bottom, left, right}) => top >= 0 && left >= 0 && bottom <= innerHeight && right <= innerWidth)(`+box+`.getBoundingClientRect())`)
 			}
 			inside("Whose swing?")
+			if covered := eval[bool](tb, `((r) => `+box+`.contains(document.elementFromPoint(r.left + r.width / 2, r.top + r.height / 2)))(document.querySelector("#verdict").getBoundingClientRect())`); covered {
+				t.Error("the first step lies over the verdict")
+			}
 			tb.axe("first steps", ".steps")
 			tb.shootWindow("steps-1-" + view.name)
 			tb.find("button", "Next").click()

@@ -3,7 +3,6 @@
 import { $, h, setText, styles } from "../app/dom.js";
 
 const KEY = "wide-berth.steps";
-const GAP = 10; // px between a part and what is said of it
 
 const STEPS = [
   ["#strip", "Whose swing?", "Type a height and a driver, or slide the ball along the tape. Picture and answer follow at once."],
@@ -38,9 +37,8 @@ export async function showSteps() {
     setText(next, at === STEPS.length - 1 ? "Done" : "Next");
     skip.hidden = at === STEPS.length - 1;
     mark(true);
-    place();
     if (at > 0) {
-      box.scrollIntoView({ block: "nearest" });
+      for (const one of [part(), box]) one.scrollIntoView({ block: "nearest" });
       next.focus();
     }
   }
@@ -48,29 +46,14 @@ export async function showSteps() {
   const part = () => $(STEPS[at]?.[0] ?? "body");
   const mark = (on) => part().classList.toggle("is-pointed-at", on);
 
-  /** Below the part, or above it where there is no room, inside the page. */
-  function place() {
-    const r = part().getBoundingClientRect();
-    const { width, height } = box.getBoundingClientRect();
-    const tall = document.documentElement.scrollHeight;
-    const below = r.bottom + scrollY + GAP;
-    box.style.top = `${below + height + GAP > tall ? Math.max(r.top + scrollY - height - GAP, GAP) : below}px`;
-    box.style.left = `${Math.max(Math.min(r.left, document.documentElement.clientWidth - width - GAP), GAP)}px`;
-  }
-
   function end() {
     mark(false);
-    watch.disconnect();
-    removeEventListener("resize", place);
     box.remove();
     keep();
   }
 
-  const watch = new ResizeObserver(place);
   box.addEventListener("keydown", (e) => { if (e.key === "Escape") end(); });
   $("main").prepend(box);
-  watch.observe($("main"));
-  addEventListener("resize", place);
   go(0);
 }
 
