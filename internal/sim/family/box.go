@@ -169,17 +169,12 @@ func (r *Relatives) againstBox(s sweep.Surface, touched []bool) (least, typical 
 	}
 	// So may be whoever comes nearest of those.
 	const climbers = 3
-	for k := range min(climbers, len(near)) {
-		for i := k + 1; i < len(near); i++ {
-			if near[i].clearance < near[k].clearance {
-				near[i], near[k] = near[k], near[i]
-			}
-		}
-		if near[k].clearance >= least {
+	for _, c := range nearestFirst(near, climbers) {
+		if c.clearance >= least {
 			break
 		}
-		m, _ := r.at(near[k].index)
-		consider(r.approach(m, near[k].time, s, parts))
+		m, _ := r.at(c.index)
+		consider(r.approach(m, c.time, s, parts))
 	}
 	var closer []candidate
 	var members []*Member
@@ -214,6 +209,19 @@ type candidate struct {
 	index     int     // in the order of all
 	clearance float64 // which it does not undercut, m
 	time      float64 // at which it comes so near, s
+}
+
+// nearestFirst brings the nearest n of some candidates to the front and returns them.
+func nearestFirst(near []candidate, n int) []candidate {
+	n = min(n, len(near))
+	for k := range n {
+		for i := k + 1; i < len(near); i++ {
+			if near[i].clearance < near[k].clearance {
+				near[i], near[k] = near[k], near[i]
+			}
+		}
+	}
+	return near[:n]
 }
 
 // clubGaps returns how far everybody's club stays from a box, in the order of all, as the

@@ -32,8 +32,8 @@ var stops = func() (out [steps]turn) {
 
 // fillTurns fills out with the turns of angles, rad, each within its last bit (TestTurns): of the
 // nearest stop and, by the first terms of their series, of the rest, as the sine of a sum
-// has it. (Half of all a family takes goes through here, and package math takes half as
-// long again.)
+// has it. (Every pose of every member asks for nine of them, and package math takes twice
+// as long.)
 func fillTurns(angles []float64, out []turn) {
 	const (
 		far = 1 << 20 // beyond this the rest would not be exact
