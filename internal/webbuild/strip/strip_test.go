@@ -74,6 +74,21 @@ func built(t *testing.T) []byte {
 	return program
 }
 
+// memoryOf returns the memory that the hardy program starts with.
+func memoryOf(t *testing.T) []byte {
+	t.Helper()
+	program := built(t)
+	_, start, end, err := dataSection(program)
+	if err != nil {
+		t.Fatal(err)
+	}
+	memory, err := readSegments(program[start:end])
+	if err != nil {
+		t.Fatal(err)
+	}
+	return memory
+}
+
 // A stripped program does what it did, and no name of a function is left in it.
 func TestStrip(t *testing.T) {
 	whole := built(t)
@@ -95,14 +110,7 @@ func TestStrip(t *testing.T) {
 
 // What no function needs in a browser is named by none, and what it names otherwise is as it was.
 func TestStripDropsWhatNobodyReads(t *testing.T) {
-	_, start, end, err := dataSection(built(t))
-	if err != nil {
-		t.Fatal(err)
-	}
-	memory, err := readSegments(built(t)[start:end])
-	if err != nil {
-		t.Fatal(err)
-	}
+	memory := memoryOf(t)
 	table := memory[bytes.Index(memory, tableMagic):]
 	whole := bytes.Clone(table)
 	if err := emptyTables(memory); err != nil {
@@ -145,14 +153,7 @@ func TestStripDropsWhatNobodyReads(t *testing.T) {
 // A program whose tables are laid out otherwise, as another version of Go may have
 // them, is refused, whichever field is another.
 func TestStripRefusesOtherLayouts(t *testing.T) {
-	_, start, end, err := dataSection(built(t))
-	if err != nil {
-		t.Fatal(err)
-	}
-	memory, err := readSegments(built(t)[start:end])
-	if err != nil {
-		t.Fatal(err)
-	}
+	memory := memoryOf(t)
 	at := bytes.Index(memory, tableMagic)
 	records := int(binary.LittleEndian.Uint32(memory[at+headFuncs:]))
 	// A record in the middle, of a function that has a name, a file and lines.
