@@ -382,3 +382,52 @@ func TestSkillsAssumed(t *testing.T) {
 		}
 	}
 }
+
+// TestLaunchAssumed: where each club's launch comes from is told once for those that keep the
+// usual one and once for those that have their own, be it one club.
+func TestLaunchAssumed(t *testing.T) {
+	tell := func(clubs ...plan.Club) (told []string) {
+		b := &balls{plan: plan.Plan{Clubs: clubs}, head: func(plan.Player, plan.Club) float64 { return 0 }}
+		b.assumeLaunch(func(status, format string, args ...any) {
+			told = append(told, status+": "+fmt.Sprintf(format, args...))
+		})
+		return told
+	}
+	driver, iron := plan.DefaultClub("driver", "driver"), plan.DefaultClub("iron", "iron")
+	own := driver
+	ball := *own.Ball
+	ball.Launch += 2
+	own.Ball = &ball
+	for _, c := range []struct {
+		name  string
+		clubs []plan.Club
+		want  []string // beginnings
+	}{
+		{"usual", []plan.Club{driver, iron}, []string{statusPractice + ": launch and spin of an amateur"}},
+		{"one of one's own", []plan.Club{own}, []string{statusYours + ": launch and spin as the plan says: driver "}},
+		{"both", []plan.Club{own, iron}, []string{statusPractice + ": launch and spin of an amateur", statusYours + ": launch and spin as the plan says: driver "}},
+	} {
+		told := tell(c.clubs...)
+		if len(told) != len(c.want) {
+			t.Errorf("%s: told %q, want %d", c.name, told, len(c.want))
+			continue
+		}
+		for i, start := range c.want {
+			if !strings.HasPrefix(told[i], start) {
+				t.Errorf("%s: told %q, want it to begin with %q", c.name, told[i], start)
+			}
+		}
+	}
+}
+
+// TestSteepest: of launches with as little to spare the first is named; one that never meets the
+// screen goes before all.
+func TestSteepest(t *testing.T) {
+	of := func(player string, spare, screen float64) enclosure.HighestLoft {
+		return enclosure.HighestLoft{Player: player, Club: "driver", Tee: "middle", Spare: spare, Screen: screen}
+	}
+	ann, bob, cy := of("Ann", 3, 20), of("Bob", 3, 20), of("Cy", 1.5, 20)
+	said(t, "as little", steepest([]enclosure.HighestLoft{ann, bob}), "Steepest start: 3.0° to spare (Ann, driver, middle tee)")
+	said(t, "the least", steepest([]enclosure.HighestLoft{ann, cy, bob}), "Steepest start: 1.5° to spare (Cy, driver, middle tee)")
+	said(t, "none", steepest([]enclosure.HighestLoft{cy, of("Di", 9, -1)}), "Steepest start: none of Di's with the driver meets the screen")
+}
