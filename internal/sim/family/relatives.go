@@ -113,7 +113,6 @@ func newRelatives(player plan.Player, club plan.Club, dirs []geom.Vec, sample []
 func (r *Relatives) reduce(sample []swing.Variation) error {
 	r.fine = sweep.Sample(r.Family.Central, fineTolerance)
 	r.Times, r.rougher = coarseTimes(r.fine, coarseTolerance), coarseTimes(r.fine, roughTolerance)
-	r.Family.SetTimes(r.Times)
 	for t := range swing.NumTraits {
 		for _, z := range []float64{-1, 1} {
 			m, err := r.member(swing.Single(t, z))

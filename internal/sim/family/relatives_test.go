@@ -240,3 +240,24 @@ func TestAgainst(t *testing.T) {
 		}
 	}
 }
+
+// TestReachIsFine: how far the loosest member reaches is told without flattery, and with no more
+// taken off than a fine look takes.
+func TestReachIsFine(t *testing.T) {
+	const step = 2e-4 // s
+	manners(t, func(name string, r *Relatives) {
+		for _, n := range r.dirs {
+			least, _, who := r.Reach(n)
+			want := math.Inf(1)
+			for at := 0.0; at < who.Swing.Duration(); at += step {
+				pose := who.Swing.PoseAt(at)
+				for _, part := range pose {
+					want = min(want, part.Reach(n))
+				}
+			}
+			if least > want+1e-4 || least < want-fineTolerance {
+				t.Errorf("%s: against %v the loosest reaches %.5f m, want %.5f less %.5f at most", name, n, least, want, fineTolerance)
+			}
+		}
+	})
+}
