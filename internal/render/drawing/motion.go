@@ -129,8 +129,8 @@ func keyframes(poses []swing.Pose, part swing.Part) []geom.Capsule {
 	return keys
 }
 
-// off2 is the square of the distance of p from the segment a–b. (Written out: this
-// package is compiled without inlining for the browser, and half a drawing goes by here.)
+// off2 is the square of the distance of p from the segment a–b. (Written out, because
+// a good part of a drawing goes by here.)
 func off2(p, a, b *geom.Vec) float64 {
 	abx, aby, abz := b.X-a.X, b.Y-a.Y, b.Z-a.Z
 	x, y, z := p.X-a.X, p.Y-a.Y, p.Z-a.Z

@@ -211,9 +211,7 @@ func (r *Relatives) follow(leads []lead, climb func(*Member, event) float64) {
 		}
 		l := leads[best]
 		leads[best] = leads[n-1]
-		if n == len(leads) {
-			first = l.least
-		}
+		first = min(first, l.least)
 		if l.least > first+within && l.least >= found {
 			return
 		}

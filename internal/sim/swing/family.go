@@ -122,10 +122,8 @@ func (f *Family) figure(arm float64) figure {
 
 // longerArms returns the body with arms that are longer, m.
 func longerArms(b body.Body, longer float64) body.Body {
-	if longer != 0 {
-		scale := 1 + longer/b.Arm()
-		b.UpperArm, b.Forearm, b.Hand = b.UpperArm*scale, b.Forearm*scale, b.Hand*scale
-	}
+	scale := 1 + longer/b.Arm()
+	b.UpperArm, b.Forearm, b.Hand = b.UpperArm*scale, b.Forearm*scale, b.Hand*scale
 	return b
 }
 

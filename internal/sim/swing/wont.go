@@ -53,6 +53,9 @@ func wontsOf(solve func(arm float64) wont) *wonts {
 
 // of returns the posture of a golfer with an arm of the family, and whether it is known.
 func (w *wonts) of(arm float64) (p posture, known bool) {
+	if !w.even || math.Abs(arm) > Reach {
+		return p, false
+	}
 	for i, x := range w.arm {
 		share := 1.0 // J.-L. Lagrange's form
 		for k, y := range w.arm {
@@ -64,5 +67,5 @@ func (w *wonts) of(arm float64) (p posture, known bool) {
 		p.hang += share * w.posture[i].hang
 		p.shaft += share * w.posture[i].shaft
 	}
-	return p, w.even && math.Abs(arm) <= Reach
+	return p, true
 }
