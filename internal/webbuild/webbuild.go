@@ -226,7 +226,7 @@ func Yardstick(ctx context.Context, root, cache string) (Built, error) {
 }
 
 // weighed keeps the sizes of the empty engine program. It changes with the version of Go
-// or of the engine only, and compressing it to know what it weighs would take half a
+// or of the engine and with what strip leaves only, and compressing it to know what it weighs would take half a
 // minute of every clean build.
 const weighed = "internal/webbuild/empty/weighed.json"
 
